@@ -1,0 +1,43 @@
+import type { Advice, ExposureScale, Family, Level, Measured } from '../rules/rule.js'
+import type { Place } from '../text/place.js'
+
+export type Certainty = 'sure' | 'probable' | 'possible'
+
+/** A finding as every report words it; the keys that are in 6-json keep their names. */
+export interface Finding {
+  /** Stable while rule, pointer and names stay, wherever lines move. */
+  readonly id: string
+  readonly rule: string
+  readonly family: Family
+  readonly level: Level
+  readonly ruleLevel: Level
+  readonly certainty: Certainty
+  readonly message: string
+  readonly why: string
+  readonly place: Place
+  readonly also: readonly (Place & { readonly says: string })[]
+  readonly measured: Readonly<Record<string, Measured>>
+  readonly mends: readonly []
+  readonly advice: readonly Advice[]
+  readonly basis: string
+  readonly cause?: string
+  readonly scale?: ExposureScale
+}
+
+export interface NotChecked {
+  readonly rule: string
+  readonly because: string
+  readonly enable?: { readonly pointer: string; readonly text: string }
+}
+
+export interface CheckedPlan {
+  readonly file: string
+  readonly title: string
+  readonly findings: readonly Finding[]
+  readonly accepted: readonly { readonly rule: string; readonly because: string; readonly finding: Finding }[]
+  readonly notChecked: readonly NotChecked[]
+  /** Lines that say how the light was computed: no bounce yet, dark and open room, sync taken as 1/160. */
+  readonly remarks: readonly string[]
+  /** Texts of the files that places point into, for showing the line. */
+  readonly texts: ReadonlyMap<string, string>
+}

@@ -1,0 +1,48 @@
+/**
+ * A light as the transport sees it: an outline in space and a pattern whose value is 1 on its axis in the far field.
+ * Strength is kept apart (on-axis far-field intensity, cd·s for flash, cd for continuous light), so that a change of
+ * power computes no transport again.
+ */
+import type { Face } from '../scene/scene.js'
+import type { Vec3 } from '../scene/vector.js'
+
+export interface AreaSource {
+  readonly kind: 'area'
+  readonly light: string
+  readonly face: Face
+  /** Corners in order, seen from in front counter-clockwise; a disc has at least 24, with equal area. */
+  readonly polygon: readonly Vec3[]
+  /** m²: what the intensity is spread over. */
+  readonly area: number
+  readonly pattern: Pattern
+  /** The same pattern backwards (shoot-through and bounced umbrellas). */
+  readonly both: boolean
+}
+
+/** Light from one direction: the sun. `response` is per lux·s on a plane square to it. */
+export interface ParallelSource {
+  readonly kind: 'parallel'
+  readonly light: string
+  /** Unit: from the set toward the sun. */
+  readonly toward: Vec3
+}
+
+/** Ambient: uniform over the upper half. Per lux·s on a level plane in the open. */
+export interface UniformSource {
+  readonly kind: 'uniform'
+  readonly light: string
+}
+
+export type Source = AreaSource | ParallelSource | UniformSource
+
+/** Radiant pattern of each element of the face, relative to its normal, times a grid's transmission. */
+export interface Pattern {
+  /** Radiance ∝ cosⁿ⁻¹: intensity ∝ cosⁿ. 1 is Lambertian. Undefined for a zoom head, which has `head`. */
+  readonly cosine: number | undefined
+  /** A flash head: half-coverage tangents across and up at −1/2 stop. */
+  readonly head: { readonly tanAcross: number; readonly tanUp: number } | undefined
+  readonly grid:
+    | { readonly kind: 'egg-crate'; readonly tanCutOff: number }
+    | { readonly kind: 'honeycomb'; readonly halfPeak: number }
+    | undefined
+}

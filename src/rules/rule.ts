@@ -1,0 +1,135 @@
+/**
+ * What a rule is: its data (name, family, level, limits, why, formula, sources, examples) and pure functions: from
+ * the computed set to evidence (numbers), from evidence to words, from evidence to mends. A rule never sees YAML,
+ * files or spans; it points by JSON pointer into the plan.
+ */
+
+import type { Plan } from '../language/plan.js'
+import type { Figure } from '../light/figure.js'
+import type { ComputedSet } from '../set/computed-set.js'
+import type { Words } from './words.js'
+
+export type Level = 'error' | 'warning' | 'note'
+
+export type Family =
+  | 'backdrop'
+  | 'wrap'
+  | 'shadow'
+  | 'frame'
+  | 'exposure'
+  | 'shutter'
+  | 'power'
+  | 'settings'
+  | 'mirror'
+  | 'rim'
+  | 'soft'
+  | 'colour'
+  | 'trigger'
+  | 'readings'
+  | 'room'
+  | 'rigging'
+  | 'plan'
+
+export interface Limit {
+  readonly value: number
+  readonly unit: 'stop' | 'sRGB' | 'cm' | 'm' | 'deg' | 'share' | 'count'
+  readonly says: string
+}
+
+/** Provenance of a formula or figure. `common practice, no source` and `from memory` are said as such. */
+export interface RuleSource {
+  readonly says: string
+  readonly kind: 'standard' | 'published' | 'derived' | 'common practice' | 'memory'
+}
+
+/** A plan's text, whole or as changes to the rule's `base` example, with the level it should give (fires). */
+export interface RuleExample {
+  readonly title: string
+  readonly plan: string
+}
+
+export interface Measured {
+  readonly value: number
+  readonly unit: Limit['unit'] | 'f-number' | 's' | 'Ws' | 'mired'
+  readonly u?: number
+  readonly limit?: number
+  readonly side?: 'at-least' | 'at-most'
+}
+
+export interface Evidence {
+  /** What the finding points at. */
+  readonly pointer: string
+  readonly also?: readonly { readonly pointer: string; readonly says: string }[]
+  /**
+   * How far beyond the limit, in stops, with its uncertainty: the checker turns it into a verdict. `certain`: a fact
+   * of the plan that no uncertainty touches (a frame past the edge, a shutter beyond sync).
+   */
+  readonly beyond: { readonly stops: number; readonly u: number } | 'certain'
+  /** Where the rule's table has several levels, the one that the figure reaches. */
+  readonly level?: Level
+  readonly measured: Readonly<Record<string, Measured>>
+  /** Findings with one cause are shown under it: a short phrase, the same text for the same cause. */
+  readonly cause?: string
+  /** For figures in stops: draws the exposure scale. */
+  readonly scale?: ExposureScale
+}
+
+export interface ExposureScale {
+  readonly value: number
+  readonly u: number
+  /** The limit: `needs +0.4 over the camera`. */
+  readonly needs: number
+  readonly against: string
+}
+
+export interface Advice {
+  /** `lights.paper-left.power → 1/8 + 0.3`, or a sentence. */
+  readonly title: string
+  readonly gives?: string
+  readonly costs?: string
+}
+
+export interface Said {
+  /** What will be seen, then the number, then the cause. One sentence, no full stop. */
+  readonly message: string
+  readonly why: string
+}
+
+/** What the plan does not state, and which line would let the rule run. */
+export interface NotNeeded {
+  readonly because: string
+  readonly enable?: { readonly pointer: string; readonly text: string }
+}
+
+export interface RuleContext {
+  readonly set: ComputedSet
+  readonly plan: Plan
+  /** The rule's limits by name, as set by the house. */
+  readonly limits: Readonly<Record<string, number>>
+  u(figure: Figure): number
+}
+
+export interface Rule<E extends Evidence = Evidence> {
+  readonly id: string
+  readonly family: Family
+  /** The highest level that it gives. */
+  readonly level: Level
+  /** One line: what it finds, in trade words. */
+  readonly finds: string
+  readonly limits: Readonly<Record<string, Limit>>
+  readonly why: string
+  readonly formula: string
+  readonly sources: readonly RuleSource[]
+  /** Shown at the end of a finding: `incident metering, ISO 2720; sRGB, IEC 61966-2-1`. */
+  readonly basis: string
+  readonly fires: readonly RuleExample[]
+  readonly passes: readonly RuleExample[]
+  /** Undefined: it runs. Otherwise why it does not; `silent`: it does not apply, and nothing need be said. */
+  readonly needs: (context: RuleContext) => NotNeeded | 'silent' | undefined
+  readonly detect: (context: RuleContext) => readonly E[]
+  readonly tell: (evidence: E, words: Words, context: RuleContext) => Said
+  readonly mend: (evidence: E, words: Words, context: RuleContext) => readonly Advice[]
+}
+
+/** Keeps a rule's evidence typed inside its file, and lets the index hold rules of every kind. */
+export const rule = <E extends Evidence>(definition: Rule<E>): Rule => definition as unknown as Rule

@@ -1,0 +1,21 @@
+/** Writes figures in the author's units and the trade's notation. One place, so that every rule words alike. */
+export interface Words {
+  /** `2.4 m`, `7 ft 10 in`. */
+  length(metres: number): string
+  /** `12 cm`, `5 in`. */
+  small(metres: number): string
+  /** `f/5.6`, `f/5.0 + 0.2`. */
+  f(fNumber: number): string
+  /** `+0.4 stop`, `-1.1 stops`; signed. */
+  stops(value: number): string
+  /** `1.1 stops`; never signed. */
+  howMany(value: number): string
+  /** `1/125`, `1/8 + 0.3`. */
+  shutter(seconds: number): string
+  power(share: number): string
+  /** `light grey (sRGB 198)`. */
+  tone(srgb: number): string
+  degrees(radians: number): string
+  /** `key`, `key and fill`, `key, fill and rim`. */
+  list(names: readonly string[]): string
+}

@@ -1,0 +1,137 @@
+/**
+ * A plan in metres. Right-handed; origin on the floor under the subject point; y square to the backdrop and positive
+ * toward it, x to the right of someone looking along +y, z up. Nothing here depends on where the camera is, but the
+ * camera itself and the points that are defined by what it sees.
+ */
+import type { Role } from '../language/plan.js'
+import type { Metres, Radians } from '../units/quantity.js'
+import type { Vec3 } from './vector.js'
+
+export interface Scene {
+  /** Built-in and named points, by name. */
+  readonly points: ReadonlyMap<string, ScenePoint>
+  readonly camera: SceneCamera
+  readonly subject: SceneSubject
+  readonly backdrop: SceneBackdrop | undefined
+  /** All lights of the plan, those that are off too. The sun has no front: `front` undefined, `toward` says where it comes from. */
+  readonly lights: ReadonlyMap<string, SceneLight>
+  readonly panels: ReadonlyMap<string, ScenePanel>
+  readonly room: SceneRoom | undefined
+  /** What cannot be: a tape shorter than the height difference, a light inside the subject. */
+  readonly faults: readonly SceneFault[]
+}
+
+export interface ScenePoint {
+  readonly name: string
+  readonly at: Vec3
+  /** The outward normal where the point lies on a surface (backdrop, floor, table, the face); undefined in free air. */
+  readonly normal: Vec3 | undefined
+  /** What the point lies on: says which receptor is the default there. */
+  readonly on: 'person' | 'object' | 'backdrop' | 'floor' | 'table' | 'air'
+}
+
+export interface SceneCamera {
+  readonly eye: Vec3
+  /** Unit vectors. */
+  readonly forward: Vec3
+  readonly right: Vec3
+  readonly up: Vec3
+  /** Tangents of half the angle of view, across and up. */
+  readonly tanHalfWidth: number
+  readonly tanHalfHeight: number
+  /** Along `forward`, to the plane of best focus. */
+  readonly focus: Metres
+}
+
+/** One person, or the object. Head and body are capsules in a space scaled to the elliptic section. */
+export interface SceneFigure {
+  /** `person`, `object`, or `row-1-2` (row 1, second from camera-left). */
+  readonly name: string
+  readonly row: number | undefined
+  readonly face: Vec3
+  /** Unit: where the face looks. */
+  readonly looks: Vec3
+  readonly head: Capsule | undefined
+  readonly body: Capsule
+  readonly top: Metres
+}
+
+/** Points within `radius` of the segment, after scaling the plane across by `1/radius`-like semi-axes. */
+export interface Capsule {
+  readonly from: Vec3
+  readonly to: Vec3
+  /** Semi-axis across the figure (shoulder direction) and along its depth. */
+  readonly across: Metres
+  readonly along: Metres
+  /** Unit vector of the across direction, horizontal. */
+  readonly acrossDirection: Vec3
+}
+
+export interface SceneSubject {
+  readonly figures: readonly SceneFigure[]
+  /** Extent as the camera's framing must hold it. */
+  readonly bounds: { readonly min: Vec3; readonly max: Vec3 }
+  readonly table: { readonly z: Metres; readonly min: Vec3; readonly max: Vec3 } | undefined
+}
+
+export interface SceneBackdrop {
+  /** The plane y = `y`, its outward normal (0, -1, 0). */
+  readonly y: Metres
+  readonly left: Metres
+  readonly right: Metres
+  readonly bottom: Metres
+  readonly top: Metres
+  /** Where the sweep's front edge lies (y), on floor or table at height `bottom`; undefined without a sweep. */
+  readonly sweepFront: Metres | undefined
+}
+
+export interface SceneLight {
+  readonly name: string
+  readonly role: Role
+  /** Middle of the front; for the sun undefined. */
+  readonly front: Face | undefined
+  /** Unit vector: the direction the light's axis points to (from the light into the set). */
+  readonly axis: Vec3
+  /** Where it is aimed. */
+  readonly aim: Vec3
+  /** Front to the subject's face; undefined for the sun. */
+  readonly distance: Metres | undefined
+}
+
+/** A flat outline in space: rectangle, disc, octagon or ring. */
+export interface Face {
+  readonly outline: 'rectangle' | 'disc' | 'octagon' | 'ring'
+  readonly centre: Vec3
+  /** Unit: out of the front. */
+  readonly normal: Vec3
+  /** Unit: across and up the front; normal = across × up reversed so that across, up, normal are right-handed. */
+  readonly across: Vec3
+  readonly up: Vec3
+  readonly width: Metres
+  readonly height: Metres
+}
+
+export interface ScenePanel {
+  readonly name: string
+  readonly kind: 'flag' | 'reflector' | 'v-flat' | 'scrim'
+  /** One face; a v-flat has two leaves. */
+  readonly faces: readonly Face[]
+}
+
+export interface SceneRoom {
+  readonly left: Metres
+  readonly right: Metres
+  /** Behind the camera (negative y). */
+  readonly front: Metres
+  readonly back: Metres
+  readonly height: Metres
+}
+
+export interface SceneFault {
+  readonly kind: 'tape-too-short' | 'inside-subject'
+  readonly pointer: string
+  /** Numbers for the words: metres. */
+  readonly figures: { readonly tape?: Metres; readonly needs?: Metres; readonly light: string }
+}
+
+export type { Radians }

@@ -1,0 +1,22 @@
+/** What a what-if or a mend may turn. A change names a knob and its new value; the plan is changed as the author would. */
+export type Knob =
+  /** A light's strength in stops against today's: its power, or what it is to meter. */
+  | { readonly knob: 'strength'; readonly light: string }
+  /** Tape from the face to the front, in metres, along the same bearing and with the same height. */
+  | { readonly knob: 'light-distance'; readonly light: string }
+  /** A backdrop light's distance before the backdrop, in metres. */
+  | { readonly knob: 'before-backdrop'; readonly light: string }
+  /** Zoom of a head, metres of focal length. */
+  | { readonly knob: 'zoom'; readonly light: string }
+  /** Camera settings: exact f-number, seconds, ISO, stops of neutral density, metres of focal length. */
+  | { readonly knob: 'aperture' | 'shutter' | 'iso' | 'filter' | 'lens' }
+  /** Camera to subject along the floor, metres. */
+  | { readonly knob: 'camera-distance' }
+  /** Subject to backdrop, metres; backdrop lights keep their place before the backdrop. */
+  | { readonly knob: 'behind' }
+  | { readonly knob: 'backdrop-width' }
+
+export interface Change {
+  readonly knob: Knob
+  readonly to: number
+}

@@ -1,0 +1,7 @@
+import type { Section } from '../check-values.js'
+
+export const section8: Section = {
+  section: '8',
+  evaluators: {},
+  waiting: {},
+}
