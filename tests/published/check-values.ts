@@ -30,9 +30,17 @@ export interface Section {
   readonly waiting: Readonly<Record<string, string>>
 }
 
-export const longestPrefix = <T>(table: Readonly<Record<string, T>>, id: string): T | undefined => {
-  let best: string | undefined
-  for (const prefix of Object.keys(table))
-    if (id.startsWith(prefix) && (best === undefined || prefix.length > best.length)) best = prefix
-  return best === undefined ? undefined : table[best]
+const longestPrefix = (table: Readonly<Record<string, unknown>>, id: string): string | undefined =>
+  Object.keys(table)
+    .filter((prefix) => id.startsWith(prefix))
+    .sort((a, b) => b.length - a.length)[0]
+
+/** Whether an id is answered or waits: the longer prefix decides; none, or the same one twice, is a fault. */
+export const standing = (section: Section, id: string): Evaluate | 'waits' | 'lost' => {
+  const answers = longestPrefix(section.evaluators, id)
+  const waits = longestPrefix(section.waiting, id)
+  if (answers === waits) return 'lost'
+  return answers !== undefined && answers.length > (waits?.length ?? -1)
+    ? section.evaluators[answers]!
+    : 'waits'
 }

@@ -1,0 +1,66 @@
+/**
+ * Flash and a focal-plane shutter. All times here are as marked: sync and margin are judged by the dial, and a mark is
+ * within the tolerance of the shutter itself (ISO 516).
+ */
+import type { Camera, Light } from '../language/plan.js'
+import type { Seconds, Stops } from '../units/quantity.js'
+
+/**
+ * Travel of the curtain against the sync time where the camera's own is not known: makers set the sync speed at the
+ * travel and some slack for the flash and the trigger. Common practice, no source.
+ */
+const travelOfSync = { least: 0.7, most: 1 } as const
+
+export interface Band {
+  /** Share of the frame that is open when the flash fires, at most and at least. 1: all of it. */
+  readonly open: { readonly least: number; readonly most: number }
+  /** The dark share, worded "up to" `most`. */
+  readonly dark: { readonly least: number; readonly most: number }
+}
+
+/** Travel of the first curtain over the frame: known, or a range. */
+export const curtainTravel = (camera: Camera): { readonly least: Seconds; readonly most: Seconds } =>
+  camera.curtain === undefined
+    ? {
+        least: (camera.sync * travelOfSync.least) as Seconds,
+        most: (camera.sync * travelOfSync.most) as Seconds,
+      }
+    : { least: camera.curtain, most: camera.curtain }
+
+/**
+ * The band that a flash leaves dark: between the first curtain's arrival and the second one's start only t/T of the
+ * frame is open. `delay` is what the trigger adds after the contact closes. Undefined where the whole frame is open:
+ * no faster than sync, or no focal-plane shutter.
+ */
+export const darkBand = (camera: Camera, delay: Seconds = 0 as Seconds): Band | undefined => {
+  if (camera.shutterKind !== 'focal-plane' || !fasterThanSync(camera)) return undefined
+  const travel = curtainTravel(camera)
+  const left = Math.max(0, camera.shutterMarked - delay)
+  const least = Math.min(1, left / travel.most)
+  const most = Math.min(1, left / travel.least)
+  return { open: { least, most }, dark: { least: 1 - most, most: 1 - least } }
+}
+
+/** Marks are decimal fractions read from text: a millionth apart is the same mark. */
+const sameMark = 1e-6
+
+/** True where the shutter is set faster than the fastest that is open all at once. */
+export const fasterThanSync = (camera: Camera): boolean => camera.shutterMarked < camera.sync * (1 - sameMark)
+
+/**
+ * Stops under the sync speed, in the thirds that the dial has: 1/160 against 1/200 is one third although the marks'
+ * ratio is 0.32. Negative where faster than sync.
+ */
+export const underSync = (camera: Camera): Stops =>
+  (Math.round(3 * Math.log2(camera.shutterMarked / camera.sync)) / 3 + 0) as Stops
+
+export type TriggerKind = NonNullable<Light['trigger']>['by']
+
+/** Stops under sync that a trigger wants for its delay. Common practice, no source. */
+export const triggerMargin: Readonly<Record<TriggerKind, Stops>> = {
+  cable: 0 as Stops,
+  radio: (1 / 3) as Stops,
+  'basic radio': (2 / 3) as Stops,
+  optical: 0 as Stops,
+  'optical groups': 1 as Stops,
+}
