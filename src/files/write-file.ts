@@ -1,0 +1,120 @@
+/**
+ * Writes files so that an interrupt leaves either the old text or the new, never a part: a sibling is written, brought
+ * to the disk, and renamed over the file. Mode and links stay.
+ */
+import {
+  closeSync,
+  constants,
+  fchmodSync,
+  fsyncSync,
+  mkdirSync,
+  openSync,
+  readFileSync,
+  realpathSync,
+  renameSync,
+  statSync,
+  unlinkSync,
+  writeSync,
+} from 'node:fs'
+import { basename, dirname, join, resolve } from 'node:path'
+import { liesIn, nameOf } from './name.js'
+import { type Ground, rootFinder } from './root.js'
+
+export type Written = { readonly ok: true } | { readonly ok: false; readonly says: string }
+
+/** Replaces a file's text, unless it is no longer `before`: someone else wrote it meanwhile, and their work stays. */
+export const replaceFile = (path: string, before: string, after: string, ground: Ground): Written => {
+  try {
+    const real = realpathSync(resolve(ground.workingFolder, path))
+    if (!liesIn(real, rootFinder(ground)(path))) {
+      return { ok: false, says: 'leads outside the repository; nothing was written' }
+    }
+    const changed = (): boolean => readFileSync(real, 'utf8') !== before
+    if (changed()) return changedMeanwhile
+    const sibling = writeSibling(real, after, statSync(real).mode & 0o7777)
+    try {
+      if (changed()) return changedMeanwhile
+      renameSync(sibling, real)
+      return { ok: true }
+    } finally {
+      removeQuietly(sibling)
+    }
+  } catch (error) {
+    return { ok: false, says: whyUnwritable(error) }
+  }
+}
+
+/** Writes new files, all or none; none where one of them exists already. */
+export const createFiles = (
+  files: readonly { readonly path: string; readonly text: string }[],
+  ground: Ground,
+): Written => {
+  const made: string[] = []
+  for (const { path, text } of files) {
+    const full = resolve(ground.workingFolder, path)
+    try {
+      mkdirSync(dirname(full), { recursive: true })
+      const descriptor = openSync(full, 'wx')
+      made.push(full)
+      try {
+        writeAll(descriptor, text)
+      } finally {
+        closeSync(descriptor)
+      }
+    } catch (error) {
+      made.forEach(removeQuietly)
+      return { ok: false, says: `${nameOf(full, ground.workingFolder)} ${whyUnwritable(error)}` }
+    }
+  }
+  return { ok: true }
+}
+
+const changedMeanwhile: Written = {
+  ok: false,
+  says: 'was changed by someone else since it was read; nothing was written',
+}
+
+const writeSibling = (file: string, text: string, mode: number): string => {
+  const sibling = join(dirname(file), `.${basename(file)}.${process.pid}.part`)
+  const descriptor = openSync(sibling, constants.O_WRONLY | constants.O_CREAT | constants.O_EXCL, mode)
+  try {
+    // The process's mask takes bits away from the mode of a new file.
+    fchmodSync(descriptor, mode)
+    writeAll(descriptor, text)
+    fsyncSync(descriptor)
+    return sibling
+  } catch (error) {
+    removeQuietly(sibling)
+    throw error
+  } finally {
+    closeSync(descriptor)
+  }
+}
+
+const writeAll = (descriptor: number, text: string): void => {
+  const bytes = Buffer.from(text, 'utf8')
+  for (let done = 0; done < bytes.length; ) done += writeSync(descriptor, bytes, done)
+}
+
+const removeQuietly = (path: string): void => {
+  try {
+    unlinkSync(path)
+  } catch {
+    // Renamed already, or never made.
+  }
+}
+
+const whyUnwritable = (error: unknown): string => {
+  const code = (error as { code?: unknown } | undefined)?.code
+  const reasons: Readonly<Record<string, string>> = {
+    EEXIST: 'there is one already, and nothing is overwritten',
+    ENOENT: 'no such file',
+    EACCES: 'permission denied',
+    EPERM: 'permission denied',
+    EROFS: 'the disk is read-only',
+    ENOSPC: 'the disk is full',
+    EDQUOT: 'the disk is full',
+    ENOTDIR: 'a part of its path is a file',
+  }
+  return `cannot be written: ${(typeof code === 'string' && reasons[code]) || String(error)}`
+}
