@@ -25,6 +25,7 @@ import type {
   WattSeconds,
   Watts,
 } from '../units/quantity.js'
+import type { ModifierKind } from './catalogue/modifiers.js'
 
 export interface Plan {
   readonly file: string
@@ -376,19 +377,7 @@ export interface WindowUnit extends UnitFacts {
   readonly kind: 'window'
 }
 
-export type ModifierKind =
-  | 'softbox'
-  | 'octa'
-  | 'strip'
-  | 'shoot-through umbrella'
-  | 'white umbrella'
-  | 'silver umbrella'
-  | 'deep umbrella'
-  | 'beauty dish'
-  | 'snoot'
-  | 'standard reflector'
-  | 'honeycomb'
-  | 'bare'
+export type { ModifierKind }
 
 export interface Modifier {
   readonly name: string
