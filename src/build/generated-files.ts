@@ -1,0 +1,11 @@
+/** Every generated file, by path from the repository's root: written by `generate`, held fresh by a test. */
+import { publicSchemas } from './public-schemas.js'
+import { writtenTypes } from './written-types.js'
+
+export const generatedFiles = async (): Promise<ReadonlyMap<string, string>> =>
+  new Map([
+    ...Object.entries(publicSchemas()).map(
+      ([name, schema]) => [`schemas/${name}.schema.json`, `${JSON.stringify(schema, null, 2)}\n`] as const,
+    ),
+    ['src/language/generated/types.ts', await writtenTypes()] as const,
+  ])

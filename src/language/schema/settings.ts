@@ -1,0 +1,72 @@
+/** A studio's settings, `thirdstop.yaml`: house limits and levels, what plans start with, which files are plans. */
+import { choice, either, list, map, ref, type Schema, text, use, yes } from './build.js'
+
+const ruleName: Schema = { type: 'string', pattern: '^[a-z]+(?:-[a-z]+){0,8}$', 'x-name': 'rule' }
+
+const patterns = (description: string, examples: readonly string[], standard: readonly string[]): Schema =>
+  list(
+    description,
+    { type: 'string', minLength: 1, maxLength: 300 },
+    { maxItems: 100 },
+    { examples: [examples], default: standard },
+  )
+
+export const settingsDefinitions = {
+  settings: map(
+    'Settings of a studio: `thirdstop.yaml` beside the plans.',
+    {
+      thirdstop: { const: 1, description: 'Version of the settings; always 1.', examples: [1] },
+      notes: text('Notes for people.'),
+      root: use('path', 'The folder that base, kit and room files must lie in.', {
+        examples: ['.', '..'],
+        default: '.',
+      }),
+      plans: patterns(
+        'Which files are plans, as patterns of paths; ** stands for any folders.',
+        ['recipes/**/*.plan.yaml'],
+        ['**/*.plan.yaml'],
+      ),
+      ignore: patterns('Which files and folders are left out.', ['old/**'], []),
+      defaults: map('What a plan has when it does not say otherwise.', {
+        kit: either(
+          'The kit: the path of a kit file, or a list of paths (the later wins).',
+          { array: { items: ref('path'), minItems: 1, maxItems: 32 }, string: ref('path') },
+          { examples: ['kits/corner-studio.kit.yaml'] },
+        ),
+        room: use('path', 'The room: the path of a room file.', { examples: ['rooms/front.room.yaml'] }),
+      }),
+      levels: {
+        type: 'object',
+        description: 'The level that a rule reports at, by rule; off: it does not run.',
+        propertyNames: ruleName,
+        additionalProperties: choice(['error', 'warning', 'note', 'off'], 'The level of the rule.'),
+        maxProperties: 200,
+        examples: [{ 'power-off-step': 'off' }],
+      },
+      limits: {
+        type: 'object',
+        description: 'House limits, by rule and by the limit’s name (`thirdstop explain` shows both).',
+        propertyNames: ruleName,
+        additionalProperties: {
+          type: 'object',
+          description: 'Limits of the rule, by name.',
+          propertyNames: { type: 'string', pattern: '^[a-z0-9]+(?:-[a-z0-9]+){0,8}$', 'x-name': 'limit' },
+          additionalProperties: either('A limit with its unit.', {
+            number: { minimum: -100_000, maximum: 100_000 },
+            string: text('A quantity.', { examples: ['1 stop', '30 cm'] }),
+          }),
+          maxProperties: 40,
+        },
+        maxProperties: 200,
+        examples: [{ 'backdrop-uneven': { warning: '2/3 stop' } }],
+      },
+      'fail-on': choice(['error', 'warning', 'note'], 'The level from which `check` ends with exit code 1.', {
+        default: 'warning',
+      }),
+      catalogue: yes(
+        'Catalogue work, looked at closely: sharpness is judged by a circle of confusion of diagonal/3000 instead of diagonal/1500.',
+      ),
+    },
+    { required: ['thirdstop'] },
+  ),
+} satisfies Record<string, Schema>
