@@ -56,21 +56,30 @@ export interface SceneFigure {
   readonly top: Metres
 }
 
-/** Points within `radius` of the segment, after scaling the plane across by `1/radius`-like semi-axes. */
+/**
+ * A segment with a round coat of elliptic section: all points within 1 of the segment once lengths are divided by
+ * `across`, `along` and `cap` in the three directions. A person's head or body; an object.
+ */
 export interface Capsule {
+  /** Ends of the segment; of a standing person's, `from` is the lower. */
   readonly from: Vec3
   readonly to: Vec3
   /** Semi-axis across the figure (shoulder direction) and along its depth. */
   readonly across: Metres
   readonly along: Metres
-  /** Unit vector of the across direction, horizontal. */
+  /** How far the rounded ends reach beyond `from` and `to`. */
+  readonly cap: Metres
+  /** Unit vector of the across direction, horizontal, square to the segment. */
   readonly acrossDirection: Vec3
 }
 
 export interface SceneSubject {
   readonly figures: readonly SceneFigure[]
-  /** Extent as the camera's framing must hold it. */
+  /** Extent of what the wanted framing must hold (the whole of it where no framing is wanted). */
   readonly bounds: { readonly min: Vec3; readonly max: Vec3 }
+  /** Where the tape to a light starts: a person's face, the middle of a group's front row, an object's middle. */
+  readonly tapeFrom: Vec3
+  /** The top of the table or platform, flat at height `z`. */
   readonly table: { readonly z: Metres; readonly min: Vec3; readonly max: Vec3 } | undefined
 }
 
@@ -104,7 +113,7 @@ export interface Face {
   readonly centre: Vec3
   /** Unit: out of the front. */
   readonly normal: Vec3
-  /** Unit: across and up the front; normal = across × up reversed so that across, up, normal are right-handed. */
+  /** Unit: across and up the front; across × up = normal, so seen from in front `across` runs to the right. */
   readonly across: Vec3
   readonly up: Vec3
   readonly width: Metres

@@ -254,7 +254,10 @@ export const makePlan = (overrides: PlanOverrides = {}): Plan => {
   const { camera, subject, backdrop, wanted, lights, panels, room, stated, ...rest } = overrides
   const pose = subject?.pose ?? 'standing'
   const tall = subject?.height ?? 1.72
-  const facesAt = pose === 'seated' ? 1.2 : pose === 'lying' ? 0.3 : 0.94 * tall
+  const facesAt =
+    subject?.facesAt ??
+    (subject?.kind === 'object' ? tall / 2 : pose === 'seated' ? 1.2 : pose === 'lying' ? 0.3 : 0.94 * tall)
+  const ground = subject?.standsOn?.height ?? 0
   const made: Plain<Plan> = {
     file: 'test.plan.yaml',
     title: 'Headshot on white',
@@ -266,7 +269,7 @@ export const makePlan = (overrides: PlanOverrides = {}): Plan => {
       sensor: { width: 0.036, height: 0.024 },
       lens: 0.085,
       frame: 'vertical',
-      at: { distance: 2.5, height: subject?.facesAt ?? facesAt, right: 0 },
+      at: { distance: 2.5, height: ground + facesAt, right: 0 },
       aim: { at: 'level' },
       focus: { on: 'subject' },
       aperture: 2 ** (5 / 2),
