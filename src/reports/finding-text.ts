@@ -1,0 +1,47 @@
+/** One finding for people: the line of the plan, the figure on a scale, why, what mends it, what it rests on. */
+import type { CheckedPlan, Finding } from '../checker/finding.js'
+import type { Place } from '../text/place.js'
+import { gnuLine } from './lines.js'
+import { type Look, labelled, labelledWidth } from './look.js'
+import { scale } from './scale.js'
+import { adviceSentence } from './sentences.js'
+import { sourceLine } from './source-line.js'
+import { wrap } from './width.js'
+
+export interface Shown {
+  /** Leave the plan's line out: the finding before has shown it. */
+  readonly sameLine?: boolean
+  /** Leave out what the rule rests on: a finding of the same rule has said it. */
+  readonly sameRule?: boolean
+}
+
+export const findingText = (finding: Finding, plan: CheckedPlan, look: Look, shown: Shown = {}): string[] => {
+  const words = (label: string, text: string): string[] =>
+    labelled(label, wrap(look.show(text), labelledWidth), look)
+  return [
+    gnuLine(finding, look),
+    ...(shown.sameLine ? [] : written(finding.place, plan, look)),
+    ...(finding.scale === undefined ? [] : labelled('stops', scale(finding.scale, look), look)),
+    ...words('why', finding.why),
+    ...finding.also.flatMap((place) => words('also', `${where(place, plan)}: ${place.says}`)),
+    ...finding.advice.flatMap((advice, index) => words(index === 0 ? 'mend' : 'or', adviceSentence(advice))),
+    ...(shown.sameRule
+      ? []
+      : words(
+          'basis',
+          `${finding.basis === '' ? '' : `${finding.basis};  `}thirdstop explain ${finding.rule}`,
+        )),
+  ]
+}
+
+/** The line as written, numbered, and the stroke over what is meant. */
+const written = (place: Place, plan: CheckedPlan, look: Look): string[] => {
+  const text = plan.texts.get(place.file)
+  const source = text === undefined ? undefined : sourceLine(text, place, look)
+  if (source === undefined || source.line === '') return []
+  const [head, stroke] = labelled(String(place.line), [source.line, source.mark], look)
+  return [head!, stroke!]
+}
+
+const where = (place: Place, plan: CheckedPlan): string =>
+  place.file === plan.file ? `line ${place.line}` : `${place.file}:${place.line}:${place.column}`

@@ -1,0 +1,72 @@
+/** Checks plans: each is read, computed and judged by itself, and nothing that is wrong with one keeps another back. */
+import { type CheckOptions, checkReading } from '../checker/check-plan.js'
+import type { CheckedPlan } from '../checker/finding.js'
+import type { FilePort } from '../language/port.js'
+import { readPlan } from '../language/read-plan.js'
+import type { Level } from '../rules/rule.js'
+import type { Problem } from './problem.js'
+
+/** How a task gets at the plans of a call. */
+export interface PlanSource extends FilePort {
+  /** A plan's text, by its name in the call. */
+  open(
+    file: string,
+  ): { readonly ok: true; readonly text: string } | { readonly ok: false; readonly says: string }
+}
+
+export interface CheckRun {
+  readonly plans: readonly CheckedPlan[]
+  readonly problems: readonly Problem[]
+  /** Plans on which the program itself failed. */
+  readonly defects: readonly Defect[]
+  readonly counts: Counts
+}
+
+export interface Defect {
+  readonly file: string
+  readonly error: unknown
+}
+
+export interface Counts extends Readonly<Record<Level, number>> {
+  readonly plans: number
+  readonly accepted: number
+}
+
+export const check = (
+  files: readonly string[],
+  source: PlanSource,
+  options: (file: string) => CheckOptions,
+): CheckRun => {
+  const plans: CheckedPlan[] = []
+  const problems: Problem[] = []
+  const defects: Defect[] = []
+  for (const file of files) {
+    const opened = source.open(file)
+    if (!opened.ok) {
+      problems.push({ file, says: opened.says })
+      continue
+    }
+    try {
+      plans.push(checkReading(readPlan(file, opened.text, source), options(file)))
+    } catch (error) {
+      defects.push({ file, error })
+    }
+  }
+  return { plans, problems, defects, counts: counted(plans) }
+}
+
+/** Accepted findings are counted apart. */
+export const counted = (plans: readonly CheckedPlan[]): Counts => {
+  const counts = { plans: plans.length, error: 0, warning: 0, note: 0, accepted: 0 }
+  for (const plan of plans) {
+    for (const { level } of plan.findings) counts[level] += 1
+    counts.accepted += plan.accepted.length
+  }
+  return counts
+}
+
+const heights: Readonly<Record<Level, number>> = { note: 1, warning: 2, error: 3 }
+
+/** True where a plan has a finding of a level or a higher one. */
+export const reaches = (plan: CheckedPlan, level: Level): boolean =>
+  plan.findings.some((finding) => heights[finding.level] >= heights[level])
