@@ -2,7 +2,7 @@
 import type { Facing } from '../language/plan.js'
 import { bearing } from './placing.js'
 import type { Face } from './scene.js'
-import { cross, dot, scale, subtract, unit, type Vec3 } from './vector.js'
+import { cross, subtract, unit, type Vec3 } from './vector.js'
 
 /** Unit vectors of the words: left and right as seen from the camera's end of the centre line. */
 export const sides = {
@@ -36,14 +36,15 @@ export const face = (
   width: number,
   height: number,
 ): Face => {
-  const rise = subtract([0, 0, 1], scale(normal, normal[2]))
-  const up = dot(rise, rise) > 1e-12 ? unit(rise) : normal[2] < 0 ? sides.backdrop : sides.camera
+  const flat = Math.hypot(normal[0], normal[1]) < 1e-6
+  const upward = flat ? (normal[2] < 0 ? sides.backdrop : sides.camera) : sides.up
+  const across = unit(cross(upward, normal))
   return {
     outline,
     centre,
     normal,
-    across: cross(up, normal),
-    up,
+    across,
+    up: cross(normal, across),
     width: width as Face['width'],
     height: height as Face['height'],
   }
