@@ -10,10 +10,17 @@ export interface AreaSource {
   readonly kind: 'area'
   readonly light: string
   readonly face: Face
-  /** Corners in order, seen from in front counter-clockwise; a disc has at least 24, with equal area. */
+  /**
+   * Corners on the face, metres along its `across` and `up` from its centre, flat: u₀, v₀, u₁, v₁ … Seen from in front
+   * counter-clockwise; a disc has at least 24, with equal area; of a ring, its rim.
+   */
+  readonly outline: readonly number[]
+  /** The same corners in space. */
   readonly polygon: readonly Vec3[]
   /** m²: what the intensity is spread over. */
   readonly area: number
+  /** Radius of a ring's dark middle against that of its rim; 0 for all other outlines. */
+  readonly hole: number
   readonly pattern: Pattern
   /** The same pattern backwards (shoot-through and bounced umbrellas). */
   readonly both: boolean
@@ -40,9 +47,16 @@ export interface Pattern {
   /** Radiance ∝ cosⁿ⁻¹: intensity ∝ cosⁿ. 1 is Lambertian. Undefined for a zoom head, which has `head`. */
   readonly cosine: number | undefined
   /** A flash head: half-coverage tangents across and up at −1/2 stop. */
-  readonly head: { readonly tanAcross: number; readonly tanUp: number } | undefined
-  readonly grid:
-    | { readonly kind: 'egg-crate'; readonly tanCutOff: number }
-    | { readonly kind: 'honeycomb'; readonly halfPeak: number }
-    | undefined
+  readonly head: HeadPattern | undefined
+  readonly grid: GridPattern | undefined
 }
+
+export interface HeadPattern {
+  readonly tanAcross: number
+  readonly tanUp: number
+}
+
+export type GridPattern =
+  | { readonly kind: 'egg-crate'; readonly tanCutOff: number }
+  /** Half-peak angle as sold: the full width at half the peak, radians. */
+  | { readonly kind: 'honeycomb'; readonly halfPeak: number }

@@ -1,0 +1,53 @@
+/** What one element of a front gives to a receptor, with both in the front's own coordinates. */
+import { gridTransmission } from './grid.js'
+import type { Pattern } from './source.js'
+
+/** A receptor on the front's plane coordinates: (x, y, z) with z > 0 in front; its normal likewise. */
+export interface LocalReceptor {
+  readonly x: number
+  readonly y: number
+  readonly z: number
+  readonly nx: number
+  readonly ny: number
+  readonly nz: number
+  readonly dome: boolean
+  /** What lies behind the receptor's plane does not count: always for a flat one, for a dome lying on a surface. */
+  readonly horizon: boolean
+}
+
+/** 1/m²: intensity toward the receptor over that on the axis, times the receptor's weight, over the distance squared. */
+export type Kernel = (u: number, v: number) => number
+
+export const kernelOf = (pattern: Pattern, receptor: LocalReceptor): Kernel => {
+  const { x, y, z, nx, ny, nz, dome, horizon } = receptor
+  const { cosine, head, grid } = pattern
+  const across = head === undefined ? 0 : Math.LN2 / 2 / head.tanAcross ** 2
+  const up = head === undefined ? 0 : Math.LN2 / 2 / head.tanUp ** 2
+  const exponent = cosine ?? 0
+  return (u, v) => {
+    const du = u - x
+    const dv = v - y
+    const squared = du * du + dv * dv + z * z
+    const span = Math.sqrt(squared)
+    const seen = (nx * du + ny * dv - nz * z) / span
+    if (horizon && seen <= 0) return 0
+    let given = (dome ? (1 + seen) / 2 : seen) / squared
+    if (head !== undefined) given *= Math.exp(-(across * du * du + up * dv * dv) / (z * z))
+    else if (exponent === 1) given *= z / span
+    else if (exponent !== 0) given *= (z / span) ** exponent
+    if (grid !== undefined) given *= gridTransmission(grid, du / z, dv / z)
+    return given
+  }
+}
+
+/**
+ * How fast the kernel changes with the tangent of the angle, as the exponent of a cosine that falls alike: the rule's
+ * elements must be smaller than the distance over its root.
+ */
+export const sharpness = (pattern: Pattern, cutOff: number | undefined): number => {
+  const beam =
+    pattern.head === undefined
+      ? (pattern.cosine ?? 0)
+      : Math.LN2 / Math.min(pattern.head.tanAcross, pattern.head.tanUp) ** 2
+  return 2 + beam + (cutOff === undefined ? 0 : 4 / cutOff ** 2)
+}
