@@ -1,0 +1,224 @@
+/**
+ * What a light gives by what is printed on its gear: guide number, metered output or energy, then power, modifier,
+ * gel and high-speed sync. On-axis far-field intensity over the exposure, cd·s (continuous light: cd times the time
+ * that the shutter is open).
+ */
+import type { ContinuousUnit, FlashUnit, Light, Plan } from '../language/plan.js'
+import type { CandelaSeconds, LumenSeconds, WattSeconds } from '../units/quantity.js'
+import { beamExponent, beamSolidAngle, standardReflector } from './beam.js'
+import { type Emission, emissionOf, zoomOf } from './emission.js'
+import { luxSecondsFor } from './exposure.js'
+import { ratedZoom } from './flash-head.js'
+import { guideNumberAt, intensityOfGuideNumber } from './guide-number.js'
+import { type UncertainStrength, uncertainties } from './how-sure.js'
+
+export type StrengthFrom =
+  | 'reading'
+  | 'measured'
+  | 'meters'
+  | 'guide number'
+  | 'metered output'
+  | 'energy'
+  | 'stated'
+
+export interface Strength extends UncertainStrength {
+  /** For the sun and the ambient light: lx·s on a plane square to it, and on a level one in the open. */
+  readonly candelaSeconds: CandelaSeconds
+  readonly from: StrengthFrom
+}
+
+/** Luminous energy per watt-second: studio flash systems deliver 15 to 45 lm·s (a flash maker's technical page). */
+export const lumenSecondsPerWattSecond = 30
+/** No source gives out more than this per watt-second of its unit, whatever its guide number and losses say. */
+export const mostLumenSecondsPerWattSecond = 45
+
+/** Printed guide numbers run optimistic by about this, stops. Common practice, no source. */
+const printedOptimism = 2 / 3
+
+/** Entering high-speed sync costs this, stops, where the kit does not say. Common practice, no source. */
+const highSpeedEntry = 2
+
+/**
+ * The strength by rating; undefined where no power is set (flash) or where nothing is rated (sun, window, photometric
+ * file). What gear of one kind shares is said in `shared`.
+ */
+export const priorStrength = (light: Light, plan: Plan): Strength | undefined => {
+  const { unit } = light
+  switch (unit.kind) {
+    case 'flash':
+      return light.power === undefined ? undefined : flashStrength(light, unit, light.power, plan)
+    case 'continuous':
+      return continuousStrength(light, unit, light.power ?? 1, plan)
+    default:
+      return undefined
+  }
+}
+
+// ---------------------------------------------------------------- flash
+
+interface Rated {
+  /** cd·s at full power through the modifier, gel and high-speed sync not yet counted. */
+  readonly full: number
+  readonly u: number
+  readonly from: StrengthFrom
+}
+
+const flashStrength = (light: Light, unit: FlashUnit, power: number, plan: Plan): Strength => {
+  const emission = emissionOf(light)
+  const { full, u, from } = rated(light, unit, emission)
+  const most = mostIntensity(unit, emission)
+  const highSpeed = highSpeedLoss(light, plan)
+  const loss = (light.gel?.loss ?? 0) + highSpeed.stops
+  return strengthOf(light, Math.min(full, most) * power * 2 ** -loss, u, highSpeed.u, from)
+}
+
+const rated = (light: Light, unit: FlashUnit, emission: Emission): Rated => {
+  const { strength } = unit
+  switch (strength.kind) {
+    case 'guide-number':
+      return byGuideNumber(light, unit, strength)
+    case 'meters':
+      return {
+        full: luxSecondsFor(strength.reads, 100 as never) * strength.distance ** 2 * lossOf(light),
+        u: uncertainties.meteredOutput,
+        from: 'metered output',
+      }
+    case 'energy': {
+      const unknown = light.modifier === undefined && strength.reflector === undefined
+      return {
+        full: throughFront(light, fluxOfEnergy(strength.energy), emission),
+        u: uncertainties.energy + (unknown ? uncertainties.unknownReflector : 0),
+        from: 'energy',
+      }
+    }
+  }
+}
+
+/** Against the unit as rated: a flashgun at 35 mm, a head in its standard reflector; zoom inside a modifier gains nothing. */
+const byGuideNumber = (
+  light: Light,
+  unit: FlashUnit,
+  { table, ratedAs, ratedWith }: Extract<FlashUnit['strength'], { kind: 'guide-number' }>,
+): Rated => {
+  const modified = light.modifier !== undefined
+  const zoom = modified || ratedWith !== 'zoom' ? ratedZoom : zoomOf(unit, light.zoom)
+  const found =
+    ratedWith === 'zoom' ? guideNumberAt(table, zoom) : { metres: table[0]!.metres, converted: false }
+  const print = ratedAs === 'print' ? 2 ** -printedOptimism : 1
+  const bareInReflector =
+    modified && ratedWith === 'bare' ? (4 * Math.PI) / beamSolidAngle(beamExponent(standardReflector)) : 1
+  return {
+    full: intensityOfGuideNumber(found.metres) * print * bareInReflector * lossOf(light),
+    u:
+      uncertainties.guideNumber +
+      (found.converted ? uncertainties.zoomConverted : 0) +
+      (bareInReflector === 1 ? 0 : uncertainties.unknownReflector),
+    from: 'guide number',
+  }
+}
+
+const lossOf = (light: Light): number => 2 ** -(light.modifier?.loss ?? 0)
+
+export const fluxOfEnergy = (
+  energy: WattSeconds,
+  perWattSecond: number = lumenSecondsPerWattSecond,
+): LumenSeconds => (energy * perWattSecond) as LumenSeconds
+
+/** Flux by what leaves the front: I₀ = Q·T over the front's solid angle (Q·T/π where it is Lambertian); the stated loss has no part in it. */
+const throughFront = (light: Light, flux: LumenSeconds, { solidAngle }: Emission): number =>
+  (flux * (light.modifier?.transmits ?? 1)) / solidAngle
+
+/** What the unit's energy allows on the axis of this front. */
+const mostIntensity = (unit: FlashUnit, { solidAngle }: Emission): number => {
+  const energy = unit.energy ?? (unit.strength.kind === 'energy' ? unit.strength.energy : undefined)
+  return energy === undefined
+    ? Number.POSITIVE_INFINITY
+    : (energy * mostLumenSecondsPerWattSecond) / solidAngle
+}
+
+/** Entry, then what the slit of the shutter lets through: log₂(sync/t) by the marked times. */
+const highSpeedLoss = (light: Light, { camera }: Plan): { readonly stops: number; readonly u: number } => {
+  if (
+    light.mode !== 'high-speed' ||
+    light.unit.kind !== 'flash' ||
+    camera.shutterMarked >= camera.sync * 0.999
+  )
+    return { stops: 0, u: 0 }
+  const stated = light.unit.highSpeedLoss
+  return {
+    stops: (stated ?? highSpeedEntry) + Math.log2(camera.sync / camera.shutterMarked),
+    u: stated === undefined ? uncertainties.highSpeedEntry : uncertainties.highSpeedStated,
+  }
+}
+
+// ---------------------------------------------------------------- continuous
+
+const continuousStrength = (
+  light: Light,
+  unit: ContinuousUnit,
+  power: number,
+  { camera }: Plan,
+): Strength | undefined => {
+  const { strength } = unit
+  const given = power * camera.shutter * 2 ** -(light.gel?.loss ?? 0)
+  switch (strength.kind) {
+    case 'lux': {
+      const candela = strength.lux * strength.distance ** 2 * lossOf(light)
+      return strengthOf(light, candela * given, uncertainties.meteredOutput, 0, 'stated')
+    }
+    case 'lumens': {
+      const candela = throughFront(light, strength.lumens as LumenSeconds, emissionOf(light))
+      return strengthOf(light, candela * given, uncertainties.energy, 0, 'stated')
+    }
+    case 'photometric file':
+      return undefined
+  }
+}
+
+/**
+ * Luminous efficacy of a modelling lamp, lm/W: 17 for incandescent ones, as household bulbs; lamps under 60 W are taken
+ * as LEDs of 90. The split and the latter from memory.
+ */
+const incandescent = 17
+const led = 90
+const brightestLed = 60
+
+export const modellingLumens = (watts: number): number => watts * (watts < brightestLed ? led : incandescent)
+
+/**
+ * The modelling lamp as a continuous light of the same source: undefined where it is off or the unit states no watts.
+ * It burns at full power, whatever the flash is set to.
+ */
+export const modellingStrength = (light: Light, { camera }: Plan): Strength | undefined => {
+  const { unit } = light
+  if (!light.modelling || unit.kind !== 'flash' || unit.modelling === undefined) return undefined
+  const candela = throughFront(light, modellingLumens(unit.modelling) as LumenSeconds, emissionOf(light))
+  const through = camera.shutter * 2 ** -(light.gel?.loss ?? 0)
+  return strengthOf(light, candela * through, uncertainties.modellingLamp, 0, 'stated')
+}
+
+// ---------------------------------------------------------------- how sure
+
+/** `u` of the rating and the modifier's in square; all of it but 0.15 is shared with lights of the same gear. */
+const strengthOf = (
+  light: Light,
+  intensity: number,
+  ratedU: number,
+  highSpeedU: number,
+  from: StrengthFrom,
+): Strength => {
+  const modifierU = light.modifier?.lossU ?? 0
+  const unitShared = Math.sqrt(Math.max(0, ratedU ** 2 - uncertainties.ownPart ** 2))
+  return {
+    candelaSeconds: intensity as CandelaSeconds,
+    u: Math.hypot(ratedU, modifierU, highSpeedU),
+    from,
+    shared: [
+      { entry: `unit ${light.unit.name}`, u: unitShared },
+      ...(light.modifier === undefined || modifierU === 0
+        ? []
+        : [{ entry: `modifier ${light.modifier.name}`, u: modifierU }]),
+      ...(highSpeedU === 0 ? [] : [{ entry: `high speed ${light.unit.name}`, u: highSpeedU }]),
+    ],
+  }
+}
