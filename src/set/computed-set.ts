@@ -6,10 +6,11 @@
 import type { Light, Plan } from '../language/plan.js'
 import type { Figure } from '../light/figure.js'
 import type { Receptor } from '../light/receptor.js'
-import type { AreaSource, Source } from '../light/source.js'
+import type { Source } from '../light/source.js'
+import type { Strength } from '../light/strength.js'
 import type { Scene } from '../scene/scene.js'
 import type { Vec3 } from '../scene/vector.js'
-import type { CandelaSeconds, FNumber, LuxSeconds, Stops } from '../units/quantity.js'
+import type { FNumber, LuxSeconds } from '../units/quantity.js'
 import type { BackdropView } from './backdrop-view.js'
 import type { Change } from './knobs.js'
 
@@ -21,14 +22,17 @@ export interface ComputedSet {
   /** Lights that are on and whose strength nothing in the plan tells (no power, no `meters`, no reading). */
   readonly unknown: readonly Light[]
 
-  /** The set after changes. Strengths stay as estimated here; what does not depend on the change is shared. */
+  /**
+   * The set after changes. Strengths stay as estimated here, but that a light known by what it is to meter goes on
+   * metering that wherever it goes; what does not depend on the change is shared.
+   */
   with(...changes: readonly Change[]): ComputedSet
 
   source(light: string): Source | undefined
   /** What the light gives now; undefined where unknown. */
   strength(light: string): LightStrength | undefined
 
-  /** Exposure from the lights named (`all`: every lit light and the ambient) on a receptor. Undefined where no light is known or nothing arrives. */
+  /** Exposure from the lights named (`all`: every lit light, modelling lamps and the ambient) on a receptor. Undefined where no light is known or nothing arrives. */
   exposure(receptor: Receptor, of: Of): Exposed | undefined
   /** A meter reading at a point by name, by the defaults of the language (dome, facing) unless said. */
   reading(ask: MeterAsk): MeterFigure | undefined
@@ -42,18 +46,19 @@ export interface ComputedSet {
 
   /** Standard uncertainty of a figure in stops. */
   u(figure: Figure): number
+
+  /** How many responses (one receptor to one light) were computed for this set and all that `with` made of it. */
+  readonly work: { readonly responses: number }
 }
 
-/** `ambient` counts as a light of that name. */
+/** The ambient counts as a light of the name `ambient`, a modelling lamp as `<light> modelling lamp`. */
 export type Of = 'all' | readonly string[]
 
-export interface LightStrength {
-  /** On-axis far-field intensity over the exposure: cd·s (a continuous light's cd times the shutter). For the sun and the ambient: lx·s on a plane square to it. */
-  readonly candelaSeconds: CandelaSeconds
-  readonly u: number
-  /** What it is known from. */
-  readonly from: 'reading' | 'measured' | 'meters' | 'guide number' | 'metered output' | 'energy' | 'stated'
-}
+/**
+ * On-axis far-field intensity over the exposure: cd·s (a continuous light's cd times the shutter). For the sun lx·s on a
+ * plane square to it, for the ambient on a level plane in the open. `from`: what it is known from.
+ */
+export type LightStrength = Strength
 
 export interface Exposed {
   readonly luxSeconds: LuxSeconds
@@ -85,5 +90,3 @@ export interface MeterFigure {
   readonly overCamera: Figure
   readonly byLight: ReadonlyMap<string, LuxSeconds>
 }
-
-export type { AreaSource, Stops }

@@ -1,0 +1,184 @@
+/** Composes scene, light and picture into one set that computes what it is asked, once. */
+import type { Light, Plan } from '../language/plan.js'
+import { fNumberFor, luxSecondsFor, luxSecondsOfReflected, stopsOverSetting } from '../light/exposure.js'
+import { type Figure, shifted } from '../light/figure.js'
+import { uncertainties, uncertainty } from '../light/how-sure.js'
+import type { Receptor } from '../light/receptor.js'
+import type { Source } from '../light/source.js'
+import type { Scene } from '../scene/scene.js'
+import type { LuxSeconds, Stops } from '../units/quantity.js'
+import { applyChanges } from './apply-change.js'
+import type { BackdropView } from './backdrop-view.js'
+import { cameraSetting } from './camera-setting.js'
+import type { ComputedSet, Exposed, LightStrength, MeterAsk, MeterFigure, Of } from './computed-set.js'
+import { exposed } from './exposed.js'
+import type { Change, Knob } from './knobs.js'
+import { lazy } from './lazy.js'
+import { carriedStrengths, estimatedStrengths, type StrengthOf } from './strengths.js'
+import {
+  ambientName,
+  makeTransport,
+  modellingName,
+  type Probe,
+  type Transport,
+  type Work,
+} from './transport.js'
+import { viewBackdrop } from './view-backdrop.js'
+
+export const computeSet = (plan: Plan): ComputedSet => {
+  const transport = makeTransport(plan)
+  return new LazySet(plan, transport, estimatedStrengths(transport))
+}
+
+/** Knobs that turn no geometry: what is known of the transport holds. */
+const withoutGeometry: readonly Knob['knob'][] = ['strength', 'aperture', 'shutter', 'iso', 'filter']
+
+/** A class and not a record of functions, because a what-if makes one: a solve makes dozens. */
+class LazySet implements ComputedSet {
+  constructor(
+    readonly plan: Plan,
+    private readonly transport: Transport,
+    readonly strength: StrengthOf,
+  ) {}
+
+  get scene(): Scene {
+    return this.transport.scene
+  }
+  get work(): Work {
+    return this.transport.work
+  }
+
+  private knownOn: readonly Light[] | undefined
+  private get on(): readonly Light[] {
+    this.knownOn ??= [...this.plan.lights.values()].filter((light) => light.on)
+    return this.knownOn
+  }
+  private knownLit: readonly Light[] | undefined
+  get lit(): readonly Light[] {
+    this.knownLit ??= this.on.filter((light) => this.strength(light.name) !== undefined)
+    return this.knownLit
+  }
+  get unknown(): readonly Light[] {
+    return this.on.filter((light) => this.strength(light.name) === undefined)
+  }
+
+  private knownAll: readonly string[] | undefined
+  /** Names of all that gives light: lit lights, modelling lamps, the ambient. */
+  private get all(): readonly string[] {
+    this.knownAll ??= [
+      ...this.lit.map((light) => light.name),
+      ...this.on
+        .filter((light) => light.modelling && this.strength(modellingName(light.name)) !== undefined)
+        .map((light) => modellingName(light.name)),
+      ...(this.plan.ambient === undefined ? [] : [ambientName]),
+    ]
+    return this.knownAll
+  }
+
+  with(...changes: readonly Change[]): ComputedSet {
+    const plan = applyChanges(this.plan, changes)
+    const same = changes.every(({ knob }) => withoutGeometry.includes(knob.knob))
+    const transport = same ? this.transport : this.transport.moved(plan)
+    return new LazySet(plan, transport, carriedStrengths(this, transport, plan, changes))
+  }
+
+  source(light: string): Source | undefined {
+    return this.transport.source(light)
+  }
+
+  exposure(receptor: Receptor, of: Of): Exposed | undefined {
+    return this.exposed(this.transport.probe(receptor), of)
+  }
+
+  private exposed(probe: Probe, of: Of): Exposed | undefined {
+    return exposed(probe, of === 'all' ? this.all : of, this.strength)
+  }
+
+  reading(ask: MeterAsk): MeterFigure | undefined {
+    const asked = this.transport.asked(ask)
+    const got = asked && this.exposed(asked.probe, ask.of)
+    if (asked === undefined || got === undefined) return undefined
+    const { point, dome, faces } = asked.place
+    return {
+      point,
+      of: ask.of,
+      dome,
+      faces,
+      luxSeconds: got.luxSeconds,
+      fNumber: fNumberFor(got.luxSeconds, this.plan.camera.iso),
+      figure: got.figure,
+      overCamera: this.overCamera(got.figure),
+      byLight: got.byLight,
+    }
+  }
+
+  private settingStops: number | undefined
+  /** A figure in log₂ lx·s as stops over the camera's setting: an absolute tone. */
+  private overCamera(figure: Figure): Figure {
+    this.settingStops ??= stopsOverSetting(1 as LuxSeconds, cameraSetting(this.plan, this.scene))
+    return { ...shifted(figure, this.settingStops), rendering: 1 }
+  }
+
+  get keyLights(): readonly Light[] {
+    return this.on.filter((light) => light.role === 'key' || light.role === 'fill')
+  }
+  private readonly knownKey = lazy(() => this.readKey())
+  get key(): MeterFigure | undefined {
+    return this.knownKey()
+  }
+  /** A key reading without its key would be the fill's: none is better than that. */
+  private readKey(): MeterFigure | undefined {
+    const lights = this.keyLights
+    return lights.some((light) => light.role === 'key' && this.strength(light.name) === undefined)
+      ? undefined
+      : this.reading({
+          at: 'subject',
+          of: lights.map((light) => light.name),
+          dome: 'raised',
+          faces: 'camera',
+        })
+  }
+
+  private readonly knownView = lazy(() => this.view())
+  get backdropView(): BackdropView | undefined {
+    return this.knownView()
+  }
+  private view(): BackdropView | undefined {
+    const { grid } = this.transport
+    const { backdrop } = this.plan
+    if (grid === undefined || backdrop === undefined) return undefined
+    const sky = skyOver(this.plan)
+    return viewBackdrop(grid, backdrop.surface.reflectance, (place) => {
+      const figure = sky ?? this.exposed(this.transport.onBackdrop(place), 'all')?.figure
+      return figure && this.overCamera(figure)
+    })
+  }
+
+  u(figure: Figure): number {
+    const strengths = new Map<string, LightStrength>()
+    for (const name of figure.gradient.keys()) {
+      const strength = this.strength(name)
+      if (strength !== undefined) strengths.set(name, strength)
+    }
+    return uncertainty(figure, strengths)
+  }
+}
+
+/**
+ * A sky is as bright as it was metered, whatever the lights do: as the exposure that a surface of the backdrop's own
+ * reflectance would need to look like it. An incident reading is that of the light on such a surface.
+ */
+const skyOver = ({ backdrop, camera }: Plan): Figure | undefined => {
+  const sky = backdrop?.sky
+  if (backdrop === undefined || sky === undefined) return undefined
+  const metered =
+    sky.kind === 'reflected'
+      ? luxSecondsOfReflected(sky.reads, sky.iso, backdrop.surface.reflectance)
+      : luxSecondsFor(sky.reads, sky.iso)
+  return {
+    stops: Math.log2((metered * camera.shutter) / sky.shutter) as Stops,
+    gradient: new Map(),
+    variance: uncertainties.reflectedReading ** 2,
+    rendering: 0,
+  }
+}

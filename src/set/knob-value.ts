@@ -1,0 +1,150 @@
+/** A knob's value in a plan, the pointer that holds it, and how its values are written. */
+import type { Light, Placement, Plan } from '../language/plan.js'
+import { buildScene } from '../scene/build-scene.js'
+import { pointer } from '../text/place.js'
+import { type LengthStyle, lengthStyle, writeLength } from '../units/length.js'
+import { nearestShutter, writeFNumber } from '../units/marks.js'
+import { type PowerNotation, writePower } from '../units/power.js'
+import type { FNumber, Metres, PowerShare, Seconds, Stops } from '../units/quantity.js'
+import { writeShutter } from '../units/shutter.js'
+import { writeStops } from '../units/stops.js'
+import { applyChanges } from './apply-change.js'
+import type { Knob } from './knobs.js'
+
+/** Today's value in the knob's unit (0 for a strength); undefined for a knob that this plan does not have. */
+export const knobToday = (plan: Plan, knob: Knob): number | undefined => {
+  const light = 'light' in knob ? plan.lights.get(knob.light) : undefined
+  if ('light' in knob && light === undefined) return undefined
+  const { camera, backdrop } = plan
+  switch (knob.knob) {
+    case 'strength':
+      return light!.power === undefined && light!.meters === undefined ? undefined : 0
+    case 'zoom':
+      return light!.zoom
+    case 'light-distance':
+      return light!.at.by === 'camera' ? undefined : buildScene(plan).lights.get(light!.name)?.distance
+    case 'before-backdrop': {
+      const front = buildScene(plan).lights.get(light!.name)?.front
+      return light!.at.by === 'camera' || front === undefined || backdrop === undefined
+        ? undefined
+        : backdrop.behind - front.centre[1]
+    }
+    case 'camera-distance':
+      return camera.at.distance
+    case 'behind':
+      return backdrop?.behind
+    case 'backdrop-width':
+      return backdrop?.width
+    default:
+      return camera[knob.knob]
+  }
+}
+
+/** Where the value that the knob turns is written, or would be. */
+export const knobPointer = (plan: Plan, knob: Knob): string => {
+  switch (knob.knob) {
+    case 'strength':
+      return strengthPointer(plan, knob.light)
+    case 'zoom':
+      return pointer('lights', knob.light, 'zoom')
+    case 'light-distance':
+      return placePointer(plan, knob.light, 'tape', 'distance')
+    case 'before-backdrop':
+      return placePointer(plan, knob.light, 'offsets', 'before-backdrop')
+    case 'camera-distance':
+      return pointer('camera', 'at', 'distance')
+    case 'behind':
+      return pointer('backdrop', behindLastRow(plan) ? 'behind-last-row' : 'behind')
+    case 'backdrop-width':
+      return pointer('backdrop', 'width')
+    default:
+      return pointer('camera', knob.knob)
+  }
+}
+
+const strengthPointer = (plan: Plan, name: string): string => {
+  const light = plan.lights.get(name)
+  if (light?.power !== undefined || light?.meters === undefined) return pointer('lights', name, 'power')
+  const inside = pointer('lights', name, 'meters', 'reads')
+  return plan.places.stated(inside) ? inside : pointer('lights', name, 'meters')
+}
+
+/** A place that is stated in the other way is written anew as a whole. */
+const placePointer = (plan: Plan, name: string, by: Placement['by'], key: string): string => {
+  const at = plan.lights.get(name)?.at
+  const own = at?.by === by && (at.by !== 'offsets' || at.beforeBackdrop !== undefined)
+  return own ? pointer('lights', name, 'at', key) : pointer('lights', name, 'at')
+}
+
+const behindLastRow = (plan: Plan): boolean => plan.places.stated('/backdrop/behind-last-row')
+
+/** The text that stands at the knob's pointer once it is turned to this value: in the author's notation and units. */
+export const writeKnob = (plan: Plan, knob: Knob, value: number): string => {
+  const light = 'light' in knob ? plan.lights.get(knob.light) : undefined
+  switch (knob.knob) {
+    case 'strength':
+      if (light?.power === undefined)
+        return writeFNumber(((light?.meters?.reads ?? 1) * 2 ** (value / 2)) as FNumber)
+      return writePower((light.power * 2 ** value) as PowerShare, stepOf(light), notationOf(plan, light))
+    case 'zoom':
+    case 'lens':
+      return `${Number((value * 1000).toFixed(1))} mm`
+    case 'aperture':
+      return writeFNumber(value as FNumber)
+    case 'shutter':
+      return writeShutter(nearestShutter(value as Seconds))
+    case 'iso':
+      return String(Math.round(value))
+    case 'filter':
+      return writeStops(value as Stops)
+    case 'light-distance':
+    case 'before-backdrop': {
+      const at = knobPointer(plan, knob)
+      return at.endsWith('/at')
+        ? writeOffsets(plan, applyChanges(plan, [{ knob, to: value }]).lights.get(knob.light)!.at, at)
+        : written(plan, at, value)
+    }
+    case 'behind': {
+      const rows = behindLastRow(plan) ? plan.subject.rows.slice(1) : []
+      return written(plan, knobPointer(plan, knob), value - rows.reduce((sum, row) => sum + row.behind, 0))
+    }
+    default:
+      return written(plan, knobPointer(plan, knob), value)
+  }
+}
+
+const stepOf = ({ unit }: Light): Stops =>
+  unit.kind === 'flash' || unit.kind === 'continuous' ? unit.power.step : (0 as Stops)
+
+const notationOf = (plan: Plan, { name, unit }: Light): PowerNotation => {
+  if (unit.kind !== 'flash' && unit.kind !== 'continuous') return { as: 'fraction' }
+  const text = plan.places.written(pointer('lights', name, 'power')) ?? ''
+  const energy = unit.kind === 'flash' ? unit.energy : undefined
+  if (unit.power.dial !== undefined && text.startsWith('dial'))
+    return { as: 'dial', top: unit.power.dial.top }
+  if (text.includes('%')) return { as: 'percent' }
+  return energy !== undefined && /(?:ws|j)\s*$/iu.test(text)
+    ? { as: 'energy', full: energy }
+    : { as: 'fraction' }
+}
+
+/** In the style of the value that stands there, else as the plan measures. */
+const written = (plan: Plan, at: string, value: number): string =>
+  writeLength(value as Metres, styleAt(plan, at))
+
+const styleAt = (plan: Plan, at: string): LengthStyle =>
+  lengthStyle(plan.places.written(at) ?? '') ?? (plan.lengths === 'feet' ? 'feet' : 'metric')
+
+const writeOffsets = (plan: Plan, at: Placement, from: string): string => {
+  if (at.by !== 'offsets') return ''
+  const part = (key: string, value: number) => `${key}: ${written(plan, `${from}/${key}`, Math.abs(value))}`
+  return `{ ${[
+    part(at.right < 0 ? 'left' : 'right', at.right),
+    at.beforeBackdrop !== undefined
+      ? part('before-backdrop', at.beforeBackdrop)
+      : part(at.behind < 0 ? 'front' : 'behind', at.behind),
+    ...(at.height === undefined
+      ? []
+      : [`${part('height', at.height.metres)}${at.height.over === 'table' ? ' over table' : ''}`]),
+  ].join(', ')} }`
+}

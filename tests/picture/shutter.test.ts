@@ -1,0 +1,77 @@
+/** The dark band against curtains moved line by line; margins as the dial counts them. */
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { darkBand, fasterThanSync, triggerMargin, underSync } from '../../src/picture/shutter.js'
+import type { Seconds } from '../../src/units/quantity.js'
+import { makePlan } from '../helpers/make-plan.js'
+
+const camera = (shutterMarked: number, more: object = {}) =>
+  makePlan({ camera: { shutterMarked, shutter: shutterMarked, sync: 1 / 200, ...more } }).camera
+
+/** Line y (0 to 1) opens at y·T and closes t later; the flash fires as the last line opens, and `delay` after. */
+const openLines = (exposure: number, travel: number, delay: number): number => {
+  const lines = 20_000
+  let open = 0
+  for (let line = 0; line < lines; line++) {
+    const opens = ((line + 0.5) / lines) * travel
+    const flash = travel + delay
+    if (opens <= flash && flash <= opens + exposure) open++
+  }
+  return open / lines
+}
+
+describe('dark band', () => {
+  it('is what curtains of constant speed leave covered', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 1 / 8000, max: 1 / 201, noNaN: true }),
+        fc.double({ min: 0.002, max: 0.005, noNaN: true }),
+        fc.double({ min: 0, max: 0.001, noNaN: true }),
+        (exposure, curtain, delay) => {
+          const band = darkBand(camera(exposure, { curtain }), delay as Seconds)!
+          expect(band.open.most).toBeCloseTo(openLines(exposure, curtain, delay), 3)
+          expect(band.open.least).toBe(band.open.most)
+          expect(band.dark.most + band.open.least).toBeCloseTo(1, 12)
+        },
+      ),
+      { numRuns: 40 },
+    )
+  })
+
+  it('at 1/400 on a body that syncs at 1/200 covers up to half, and a third with the quicker curtain', () => {
+    // By hand: 2.5 ms of a travel between 0.7 × 5 = 3.5 ms and 5 ms.
+    const band = darkBand(camera(1 / 400))!
+    expect(band.dark.most).toBeCloseTo(0.5, 12)
+    expect(band.dark.least).toBeCloseTo(1 - 2.5 / 3.5, 12)
+  })
+
+  it('is none at sync, slower, or without a focal-plane shutter', () => {
+    expect(darkBand(camera(1 / 200))).toBeUndefined()
+    expect(darkBand(camera(1 / 125))).toBeUndefined()
+    expect(darkBand(camera(1 / 1000, { shutterKind: 'leaf' }))).toBeUndefined()
+    // 0.005 and 1/200 are one mark.
+    expect(fasterThanSync(camera(0.005 * (1 - 1e-12)))).toBe(false)
+  })
+})
+
+describe('margin under sync', () => {
+  it('counts the thirds of the dial, not the ratio of the marks', () => {
+    const thirds = (mark: number) => Math.round(3 * underSync(camera(mark)))
+    expect([1 / 200, 1 / 160, 1 / 125, 1 / 100, 1 / 250].map(thirds)).toEqual([0, 1, 2, 3, -1])
+    // 1/180 is a half-stop mark between them; 1/60 and 1/30 keep whole stops.
+    expect(thirds(1 / 60)).toBe(5)
+  })
+
+  it('is enough for a radio at 1/160, for a basic radio at 1/125, for optical groups at 1/100', () => {
+    // Common practice, no source.
+    const enough = (mark: number, by: keyof typeof triggerMargin) =>
+      underSync(camera(mark)) >= triggerMargin[by]
+    expect([enough(1 / 200, 'cable'), enough(1 / 160, 'radio'), enough(1 / 200, 'radio')]).toEqual([
+      true,
+      true,
+      false,
+    ])
+    expect([enough(1 / 125, 'basic radio'), enough(1 / 160, 'basic radio')]).toEqual([true, false])
+    expect([enough(1 / 100, 'optical groups'), enough(1 / 125, 'optical groups')]).toEqual([true, false])
+  })
+})
