@@ -1,4 +1,6 @@
 /** Every generated file, by path from the repository's root: written by `generate`, held fresh by a test. */
+import { compiledValidators } from './compiled-validators.js'
+import { definitionsText } from './definitions-text.js'
 import { publicSchemas } from './public-schemas.js'
 import { writtenTypes } from './written-types.js'
 
@@ -7,5 +9,7 @@ export const generatedFiles = async (): Promise<ReadonlyMap<string, string>> =>
     ...Object.entries(publicSchemas()).map(
       ([name, schema]) => [`schemas/${name}.schema.json`, `${JSON.stringify(schema, null, 2)}\n`] as const,
     ),
+    ['src/language/generated/validators.ts', compiledValidators()] as const,
+    ['src/language/generated/definitions.ts', definitionsText()] as const,
     ['src/language/generated/types.ts', await writtenTypes()] as const,
   ])

@@ -1,6 +1,7 @@
 /** The public schemas: one file a kind, each with the definitions that it needs. */
 import type { Schema } from '../language/schema/build.js'
-import { definitions, type Kind, kinds } from '../language/schema/language.js'
+import { type Kind, kinds } from '../language/schema/kinds.js'
+import { definitions } from '../language/schema/language.js'
 
 const titles: Readonly<Record<Kind, string>> = {
   plan: 'thirdstop plan',

@@ -12,7 +12,7 @@ export type Path = string
  */
 export type Kit = KitMap | Path[] | Path
 /**
- * A light unit: a flash, or with `kind: continuous` a light that burns steadily.
+ * A light unit: a flash, or (with lux, lumens or a photometric file) a light that burns steadily.
  */
 export type Unit = Continuous | Flash
 /**
@@ -115,15 +115,12 @@ export type Surface =
        * Share of the light that the surface gives back, 0 (black) to 1.
        */
       reflectance?: number
-      /**
-       * Its colour under white light, as an sRGB hex code in quotes.
-       */
-      colour?: string
+      colour?: unknown
     }
   | number
   | string
 /**
- * A name in the kit: what a plan calls this piece of gear.
+ * The name of a piece of kit: one line, at most 60 characters.
  */
 export type KitName = string
 /**
@@ -175,6 +172,28 @@ export type ModifierOrName = Modifier | string
  */
 export type Mired = string
 /**
+ * A colour by name, or an sRGB code in quotes.
+ */
+export type Colour =
+  | unknown
+  | (
+      | 'red'
+      | 'orange'
+      | 'amber'
+      | 'yellow'
+      | 'green'
+      | 'teal'
+      | 'cyan'
+      | 'blue'
+      | 'purple'
+      | 'magenta'
+      | 'pink'
+      | 'brown'
+      | 'white'
+      | 'grey'
+      | 'black'
+    )
+/**
  * The place of a light’s front, or `camera` for a flash on the camera.
  */
 export type LightPlace = Placement | 'camera'
@@ -197,7 +216,13 @@ export type Aim =
  * How far the aim is turned off its point, and to where.
  */
 export type Feather = string
+/**
+ * The name of a light: letters, digits, spaces, hyphens and underscores, at most 40, beginning with a letter.
+ */
 export type LightName = string
+/**
+ * The name of a circuit: letters, digits, spaces, hyphens and underscores, at most 40, beginning with a letter.
+ */
 export type CircuitName = string
 /**
  * Which way the front faces: a side of the set, a point, or an angle seen from above.
@@ -219,7 +244,13 @@ export type ReadingsList = Reading[]
  * Findings that you have decided to live with.
  */
 export type AcceptList = Accepted[]
+/**
+ * The name of a panel: letters, digits, spaces, hyphens and underscores, at most 40, beginning with a letter.
+ */
 export type PanelName = string
+/**
+ * The name of a point: letters, digits, spaces, hyphens and underscores, at most 40, beginning with a letter.
+ */
 export type PointName = string
 /**
  * Illuminance on the axis at a distance.
@@ -376,7 +407,7 @@ export interface Continuous {
   /**
    * A light that burns steadily.
    */
-  kind: 'continuous'
+  kind?: 'continuous'
   /**
    * What the unit is called in the output, where it is written out at a light.
    */
@@ -1216,9 +1247,9 @@ export interface Gel {
    */
   shift?: Mired
   /**
-   * A saturated colour by its name.
+   * A saturated colour.
    */
-  colour?: string
+  colour?: Colour
   /**
    * The light that it takes.
    */
@@ -1360,7 +1391,7 @@ export interface Wanted {
         /**
          * The colour.
          */
-        colour: string
+        colour: Colour
       }
     | {
         /**

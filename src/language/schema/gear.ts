@@ -1,4 +1,7 @@
 /** Light units and modifiers: in a kit by name, or written out at a light. */
+
+import { modifierExamples, modifierKinds } from '../catalogue/modifiers.js'
+import { unitNames } from '../catalogue/units.js'
 import {
   alone,
   choice,
@@ -19,7 +22,6 @@ import {
   written,
   yes,
 } from './build.js'
-import { builtInModifiers, builtInUnits } from './known.js'
 
 const held = {
   count: whole('How many of them the kit holds.', 0, 1000, { examples: [2] }),
@@ -139,7 +141,7 @@ const flash: Schema = map(
 const continuous: Schema = map(
   'A continuous light: panel, lamp, tube.',
   {
-    kind: choice(['continuous'], 'A light that burns steadily.'),
+    kind: choice(['continuous'], 'A light that burns steadily.', { default: 'continuous' }),
     ...everyUnit,
     lux: number(
       'Lux straight ahead at full power, at the distance of `lux-at`.',
@@ -161,7 +163,6 @@ const continuous: Schema = map(
     flicker: choice(['none', 'mains'], 'Whether it flickers with the mains.', { default: 'none' }),
   },
   {
-    required: ['kind'],
     ...oneOfKeys('lux', 'lumens', 'photometric-file'),
     allOf: [
       alone('lux', ['lumens', 'photometric-file']),
@@ -171,27 +172,18 @@ const continuous: Schema = map(
   },
 )
 
-const modifierKinds = [
-  'softbox',
-  'octa',
-  'strip',
-  'shoot-through umbrella',
-  'white umbrella',
-  'silver umbrella',
-  'deep umbrella',
-  'beauty dish',
-  'snoot',
-  'standard reflector',
-  'honeycomb',
-  'bare',
-] as const
+/** What only a continuous light has tells it from a flash; it may say so besides. */
+const burnsSteadily: Schema = {
+  anyOf: [written('lux'), written('lumens'), written('photometric-file'), says('kind', 'continuous')],
+}
 
 export const gearDefinitions = {
   'power-range': range('The settings of a unit’s power.'),
   unit: {
-    description: 'A light unit: a flash, or with `kind: continuous` a light that burns steadily.',
+    description:
+      'A light unit: a flash, or (with lux, lumens or a photometric file) a light that burns steadily.',
     type: 'object',
-    ...when(says('kind', 'continuous'), ref('continuous'), ref('flash')),
+    ...when(burnsSteadily, ref('continuous'), ref('flash')),
   },
   flash,
   continuous,
@@ -200,11 +192,11 @@ export const gearDefinitions = {
     {
       object: ref('unit'),
       string: {
-        ...text('A unit of the kit, or a built-in one.', { examples: [...builtInUnits] }),
+        ...text('A unit of the kit, or a built-in one.', { examples: [...unitNames] }),
         maxLength: 60,
       },
     },
-    { examples: [...builtInUnits] },
+    { examples: [...unitNames] },
   ),
   modifier: map(
     'What stands before the flash: box, umbrella, dish, reflector.',
@@ -238,12 +230,12 @@ export const gearDefinitions = {
       object: ref('modifier'),
       string: {
         ...text('A modifier of the kit, or a built-in one by kind and size.', {
-          examples: [...builtInModifiers],
+          examples: [...modifierExamples],
         }),
         maxLength: 60,
       },
     },
-    { examples: [...builtInModifiers] },
+    { examples: [...modifierExamples] },
   ),
   grid: either(
     'A grid: the cut-off angle of an egg crate, the half-peak angle of a honeycomb.',

@@ -39,17 +39,6 @@ const written: Readonly<Record<string, Schema>> = {
   ...quantityDefinitions,
 }
 
-/** Kinds of file, and the definition that each must meet. */
-export const kinds = {
-  plan: 'plan',
-  base: 'base',
-  kit: 'kit-file',
-  room: 'room-file',
-  settings: 'settings',
-} as const
-
-export type Kind = keyof typeof kinds
-
 /** As the types are made from it: what a merged plan must say is required. */
 export const definitionsForTypes: Readonly<Record<string, Schema>> = written
 

@@ -7,7 +7,6 @@ import {
   oneOfKeys,
   ref,
   type Schema,
-  text,
   use,
   when,
   whole,
@@ -21,7 +20,7 @@ export const lightDefinitions = {
     'A gel: a shift of colour temperature, or a colour; and the light that it takes.',
     {
       shift: use('mired', 'Shift toward warm (+) or cold (-).', { examples: ['+159 mired', '-137 mired'] }),
-      colour: text('A saturated colour by its name.', { examples: ['blue', 'red'] }),
+      colour: use('colour', 'A saturated colour.', { examples: ['blue', 'red'] }),
       loss: use('stops', 'The light that it takes.', { examples: ['2/3 stop', '2 stops'] }),
     },
     { required: ['loss'], ...oneOfKeys('shift', 'colour'), allOf: [alone('shift', ['colour'])] },

@@ -45,6 +45,7 @@ const spelling = '^\\p{L}(?:[\\p{L}\\p{M}\\p{N}_-]| (?=[\\p{L}\\p{N}])){0,39}$'
 const chosen = (what: string, reserved: readonly string[], more: Schema = {}): Schema => ({
   type: 'string',
   pattern: spelling,
+  description: `The name of a ${what}: letters, digits, spaces, hyphens and underscores, at most 40, beginning with a letter.`,
   ...(reserved.length === 0 ? {} : { not: { enum: reserved } }),
   'x-name': what,
   ...more,
@@ -61,7 +62,7 @@ export const nameDefinitions = {
     type: 'string',
     pattern: '^\\S(?:[^\\r\\n\\t]{0,58}\\S)?$',
     'x-name': 'piece of kit',
-    description: 'A name in the kit: what a plan calls this piece of gear.',
+    description: 'The name of a piece of kit: one line, at most 60 characters.',
   },
   'circuit-name': chosen('circuit', []),
 } satisfies Record<string, Schema>

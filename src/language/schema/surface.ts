@@ -1,4 +1,7 @@
 /** What things are made of, as far as light is concerned: backdrop, walls, panels, tables; and the backdrop itself. */
+
+import { colourNames } from '../catalogue/colours.js'
+import { surfaceNames } from '../catalogue/surfaces.js'
 import {
   alone,
   choice,
@@ -12,7 +15,6 @@ import {
   when,
   written,
 } from './build.js'
-import { builtInSurfaces } from './known.js'
 
 const reflectance = number(
   'Share of the light that the surface gives back, 0 (black) to 1.',
@@ -21,25 +23,30 @@ const reflectance = number(
 )
 
 export const surfaceDefinitions = {
+  colour: {
+    type: 'string',
+    description: 'A colour by name, or an sRGB code in quotes.',
+    examples: [...colourNames, '#2040a0'],
+    ...when(
+      { pattern: '^#' },
+      { pattern: '^#(?:[0-9A-Fa-f]{3}|[0-9A-Fa-f]{6})$' },
+      { enum: [...colourNames] },
+    ),
+  },
   surface: either('A surface by name, by its reflectance alone, or by reflectance and colour.', {
     object: map(
       'A surface by its measured facts.',
       {
         name: text('What the surface is called in the output.', { examples: ['oak table'] }),
         reflectance,
-        colour: {
-          type: 'string',
-          pattern: '^#[0-9A-Fa-f]{6}$',
-          description: 'Its colour under white light, as an sRGB hex code in quotes.',
-          examples: ['#2040a0'],
-        },
+        colour: use('colour', 'Its colour under white light.', { examples: ['blue', '#2040a0'] }),
       },
       { ...oneOfKeys('reflectance', 'colour') },
     ),
     number: reflectance,
     string: {
       ...text('The name of a surface: built in, or a backdrop of the kit.', {
-        examples: [...builtInSurfaces],
+        examples: [...surfaceNames],
       }),
       maxLength: 60,
     },

@@ -1,5 +1,5 @@
 /** The picture that is wanted: what the rules hold the light against. */
-import { choice, either, map, type Schema, text, use, when, whole, wordOr, written } from './build.js'
+import { choice, either, map, type Schema, use, when, whole, wordOr, written } from './build.js'
 
 export const wantedDefinitions = {
   wanted: map('The picture that is wanted. What is not said here is not judged.', {
@@ -15,7 +15,7 @@ export const wantedDefinitions = {
           written('colour'),
           map(
             'A coloured backdrop.',
-            { colour: text('The colour.', { examples: ['blue'] }) },
+            { colour: use('colour', 'The colour.', { examples: ['blue'] }) },
             { required: ['colour'] },
           ),
           map(

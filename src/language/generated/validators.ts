@@ -1,0 +1,8717 @@
+// @ts-nocheck
+/**
+ * Compiled from the definitions in ../schema by `npm run generate`, with ajv (MIT licence).
+ * A validator returns whether a value meets its definition; `errors` then holds where it does not.
+ */
+
+const nothing = {};
+function add(errors, path, keyword, key) {
+  const error = path === undefined ? nothing : { path, keyword, key };
+  if (errors === null) return [error];
+  errors.push(error);
+  return errors;
+}
+function joined(errors, more) {
+  if (errors === null) return more;
+  for (const error of more) errors.push(error);
+  return errors;
+}
+const keys0 = new Set(["kind","name","colour","draw","count","weight","lux","lux-at","lumens","beam","photometric-file","size","power","flicker"]);
+const keys1 = new Set(["kind","name","colour","draw","count","weight","guide-number","rated-with","rated-as","energy","reflector","meters","power","zoom","durations","regulated","recycle","flashes-per-charge","high-speed-loss","modelling","trigger-voltage","pre-flash"]);
+const keys2 = new Set(["name","kind","size","outline","loss","transmits","beam","hot-middle","grid","depth","count","weight"]);
+const keys3 = new Set(["title","notes","units","modifiers","stands","cameras","backdrops","meters","measured"]);
+const keys4 = new Set(["width","length","height","left-wall","behind-backdrop","walls","ceiling","floor","circuits"]);
+const keys5 = new Set(["body","sensor","sync","curtain","shutter-kind","readout","headroom","lens","frame","at","aim","focus","aperture","shutter","iso","filter","exposure","white-balance","held-by"]);
+const keys6 = new Set(["kind","height","pose","faces-at","turned","width","depth","rows","stands-on","reflectance","finish","moves","area","glasses","hair","age"]);
+const keys7 = new Set(["angle","distance","height","up","left","right","front","behind","before-backdrop"]);
+const keys8 = new Set(["role","unit","modifier","lying","power","meters","zoom","grid","gel","at","aim","like","mirrored","mode","modelling","off","trigger","stand","circuit","size","faces","reads","shutter","iso","colour"]);
+const keys9 = new Set(["kind","size","at","faces","surface","opening","inside","outside","transmits"]);
+const keys10 = new Set(["framing","backdrop","backdrop-over-key","backdrop-even","floor","exposure","ratio","shadow","sharp","motion","ambient","shooting"]);
+const keys11 = new Set(["at","of","reads","records","taken","kind","dome","faces","iso"]);
+const keys12 = new Set(["plan","title","notes","base","kit","room","ambient","camera","subject","backdrop","lights","panels","points","wanted","readings","accept","tags"]);
+const keys13 = new Set(["kit","title","notes","units","modifiers","stands","cameras","backdrops","meters","measured"]);
+const keys14 = new Set(["room","title","width","length","height","left-wall","behind-backdrop","walls","ceiling","floor","circuits"]);
+const keys15 = new Set(["thirdstop","notes","root","plans","ignore","defaults","levels","limits","fail-on","catalogue"]);
+export const plan = validate21;
+
+function validate25(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(data.length > 1000){
+vErrors = add(vErrors, instancePath, "maxLength");
+errors++;
+}
+if(data.length < 1){
+vErrors = add(vErrors, instancePath, "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate25.errors = vErrors;
+return errors === 0;
+}
+
+const pattern0 = new RegExp("^\\S(?:[^\\r\\n\\t]{0,58}\\S)?$", "u");
+
+function validate29(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern0.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate29.errors = vErrors;
+return errors === 0;
+}
+
+const pattern1 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}[Kk][ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate33(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern1.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate33.errors = vErrors;
+return errors === 0;
+}
+
+const pattern2 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(kW|[Ww])[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate35(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern2.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate35.errors = vErrors;
+return errors === 0;
+}
+
+const pattern3 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(kg|g|lbs?)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate37(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern3.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate37.errors = vErrors;
+return errors === 0;
+}
+
+const pattern4 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate39(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern4.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate39.errors = vErrors;
+return errors === 0;
+}
+
+const pattern5 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate41(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern5.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate41.errors = vErrors;
+return errors === 0;
+}
+
+const pattern6 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4}[x×X][ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate43(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern6.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate43.errors = vErrors;
+return errors === 0;
+}
+
+const pattern7 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:(full|[0-9]{1,4}/[1-9][0-9]{0,5})(?:[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])[ \\u00a0\\u2009\\u202f]{0,4}([0-9]{1,4}/[1-9][0-9]{0,5}|(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))(?:[ \\u00a0\\u2009\\u202f]{0,4}stops?)?)?|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}%|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:Ws|ws|WS|J)|dial[ \\u00a0\\u2009\\u202f]{1,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate46(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern7.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate46.errors = vErrors;
+return errors === 0;
+}
+
+const pattern8 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4}(?:stops?|EV)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate49(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern8.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate49.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate45(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(data && typeof data == "object" && !Array.isArray(data)){
+for(const key0 of Object.keys(data)){
+if(!((((key0 === "from") || (key0 === "to")) || (key0 === "step")) || (key0 === "dial"))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.from !== undefined && Object.hasOwn(data, "from")){
+if(!(validate46(data.from, instancePath+"/from"))){
+vErrors = joined(vErrors, validate46.errors);
+errors = vErrors.length;
+}
+}
+if(data.to !== undefined && Object.hasOwn(data, "to")){
+if(!(validate46(data.to, instancePath+"/to"))){
+vErrors = joined(vErrors, validate46.errors);
+errors = vErrors.length;
+}
+}
+if(data.step !== undefined && Object.hasOwn(data, "step")){
+if(!(validate49(data.step, instancePath+"/step"))){
+vErrors = joined(vErrors, validate49.errors);
+errors = vErrors.length;
+}
+}
+if(data.dial !== undefined && Object.hasOwn(data, "dial")){
+let data3 = data.dial;
+if((typeof data3 == "number") && (isFinite(data3))){
+if(data3 > 100 || isNaN(data3)){
+vErrors = add(vErrors, instancePath+"/dial", "maximum");
+errors++;
+}
+if(data3 <= 0 || isNaN(data3)){
+vErrors = add(vErrors, instancePath+"/dial", "exclusiveMinimum");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/dial", "type");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate45.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate32(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+const _errs1 = errors;
+let valid0 = false;
+const _errs2 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.lux === undefined) || (!(Object.hasOwn(data, "lux")))){
+vErrors = add(vErrors, instancePath, "required", "lux");
+errors++;
+}
+}
+var _valid0 = _errs2 === errors;
+valid0 = valid0 || _valid0;
+if(!valid0){
+const _errs3 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.lumens === undefined) || (!(Object.hasOwn(data, "lumens")))){
+vErrors = add(vErrors, instancePath, "required", "lumens");
+errors++;
+}
+}
+var _valid0 = _errs3 === errors;
+valid0 = valid0 || _valid0;
+if(!valid0){
+const _errs4 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data["photometric-file"] === undefined) || (!(Object.hasOwn(data, "photometric-file")))){
+vErrors = add(vErrors, instancePath, "required", "photometric-file");
+errors++;
+}
+}
+var _valid0 = _errs4 === errors;
+valid0 = valid0 || _valid0;
+}
+}
+if(!valid0){
+vErrors = add(vErrors, instancePath, "anyOf");
+errors++;
+}
+else {
+errors = _errs1;
+if(vErrors !== null){
+if(_errs1){
+vErrors.length = _errs1;
+}
+else {
+vErrors = null;
+}
+}
+}
+const _errs6 = errors;
+let valid2 = true;
+const _errs7 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing0;
+if(((data.lux === undefined) || (!(Object.hasOwn(data, "lux")))) && (missing0 = "lux")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid1 = _errs7 === errors;
+errors = _errs6;
+if(vErrors !== null){
+if(_errs6){
+vErrors.length = _errs6;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid1){
+const _errs8 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if(data.lumens !== undefined && Object.hasOwn(data, "lumens")){
+vErrors = add(vErrors, instancePath+"/lumens", "false schema");
+errors++;
+}
+if(data["photometric-file"] !== undefined && Object.hasOwn(data, "photometric-file")){
+vErrors = add(vErrors, instancePath+"/photometric-file", "false schema");
+errors++;
+}
+}
+var _valid1 = _errs8 === errors;
+valid2 = _valid1;
+}
+if(!valid2){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+const _errs10 = errors;
+let valid4 = true;
+const _errs11 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing1;
+if(((data.lumens === undefined) || (!(Object.hasOwn(data, "lumens")))) && (missing1 = "lumens")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid2 = _errs11 === errors;
+errors = _errs10;
+if(vErrors !== null){
+if(_errs10){
+vErrors.length = _errs10;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid2){
+const _errs12 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if(data["photometric-file"] !== undefined && Object.hasOwn(data, "photometric-file")){
+vErrors = add(vErrors, instancePath+"/photometric-file", "false schema");
+errors++;
+}
+}
+var _valid2 = _errs12 === errors;
+valid4 = _valid2;
+}
+if(!valid4){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+const _errs14 = errors;
+let valid6 = true;
+const _errs15 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing2;
+if(((data.lumens === undefined) || (!(Object.hasOwn(data, "lumens")))) && (missing2 = "lumens")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid3 = _errs15 === errors;
+errors = _errs14;
+if(vErrors !== null){
+if(_errs14){
+vErrors.length = _errs14;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid3){
+const _errs16 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.beam === undefined) || (!(Object.hasOwn(data, "beam")))){
+vErrors = add(vErrors, instancePath, "required", "beam");
+errors++;
+}
+}
+var _valid3 = _errs16 === errors;
+valid6 = _valid3;
+}
+if(!valid6){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+if(data && typeof data == "object" && !Array.isArray(data)){
+for(const key0 of Object.keys(data)){
+if(!(keys0.has(key0))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.kind !== undefined && Object.hasOwn(data, "kind")){
+let data3 = data.kind;
+if(typeof data3 !== "string"){
+vErrors = add(vErrors, instancePath+"/kind", "type");
+errors++;
+}
+if(!(data3 === "continuous")){
+vErrors = add(vErrors, instancePath+"/kind", "enum");
+errors++;
+}
+}
+if(data.name !== undefined && Object.hasOwn(data, "name")){
+let data4 = data.name;
+if(typeof data4 === "string"){
+if(data4.length > 4000){
+vErrors = add(vErrors, instancePath+"/name", "maxLength");
+errors++;
+}
+if(data4.length < 1){
+vErrors = add(vErrors, instancePath+"/name", "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/name", "type");
+errors++;
+}
+}
+if(data.colour !== undefined && Object.hasOwn(data, "colour")){
+if(!(validate33(data.colour, instancePath+"/colour"))){
+vErrors = joined(vErrors, validate33.errors);
+errors = vErrors.length;
+}
+}
+if(data.draw !== undefined && Object.hasOwn(data, "draw")){
+if(!(validate35(data.draw, instancePath+"/draw"))){
+vErrors = joined(vErrors, validate35.errors);
+errors = vErrors.length;
+}
+}
+if(data.count !== undefined && Object.hasOwn(data, "count")){
+let data7 = data.count;
+if(!(((typeof data7 == "number") && (!(data7 % 1) && !isNaN(data7))) && (isFinite(data7)))){
+vErrors = add(vErrors, instancePath+"/count", "type");
+errors++;
+}
+if((typeof data7 == "number") && (isFinite(data7))){
+if(data7 > 1000 || isNaN(data7)){
+vErrors = add(vErrors, instancePath+"/count", "maximum");
+errors++;
+}
+if(data7 < 0 || isNaN(data7)){
+vErrors = add(vErrors, instancePath+"/count", "minimum");
+errors++;
+}
+}
+}
+if(data.weight !== undefined && Object.hasOwn(data, "weight")){
+if(!(validate37(data.weight, instancePath+"/weight"))){
+vErrors = joined(vErrors, validate37.errors);
+errors = vErrors.length;
+}
+}
+if(data.lux !== undefined && Object.hasOwn(data, "lux")){
+let data9 = data.lux;
+if((typeof data9 == "number") && (isFinite(data9))){
+if(data9 > 10000000 || isNaN(data9)){
+vErrors = add(vErrors, instancePath+"/lux", "maximum");
+errors++;
+}
+if(data9 <= 0 || isNaN(data9)){
+vErrors = add(vErrors, instancePath+"/lux", "exclusiveMinimum");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/lux", "type");
+errors++;
+}
+}
+if(data["lux-at"] !== undefined && Object.hasOwn(data, "lux-at")){
+if(!(validate39(data["lux-at"], instancePath+"/lux-at"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.lumens !== undefined && Object.hasOwn(data, "lumens")){
+let data11 = data.lumens;
+if((typeof data11 == "number") && (isFinite(data11))){
+if(data11 > 100000000 || isNaN(data11)){
+vErrors = add(vErrors, instancePath+"/lumens", "maximum");
+errors++;
+}
+if(data11 <= 0 || isNaN(data11)){
+vErrors = add(vErrors, instancePath+"/lumens", "exclusiveMinimum");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/lumens", "type");
+errors++;
+}
+}
+if(data.beam !== undefined && Object.hasOwn(data, "beam")){
+if(!(validate41(data.beam, instancePath+"/beam"))){
+vErrors = joined(vErrors, validate41.errors);
+errors = vErrors.length;
+}
+}
+if(data["photometric-file"] !== undefined && Object.hasOwn(data, "photometric-file")){
+let data13 = data["photometric-file"];
+if(typeof data13 === "string"){
+if(data13.length > 4000){
+vErrors = add(vErrors, instancePath+"/photometric-file", "maxLength");
+errors++;
+}
+if(data13.length < 1){
+vErrors = add(vErrors, instancePath+"/photometric-file", "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/photometric-file", "type");
+errors++;
+}
+}
+if(data.size !== undefined && Object.hasOwn(data, "size")){
+if(!(validate43(data.size, instancePath+"/size"))){
+vErrors = joined(vErrors, validate43.errors);
+errors = vErrors.length;
+}
+}
+if(data.power !== undefined && Object.hasOwn(data, "power")){
+if(!(validate45(data.power, instancePath+"/power"))){
+vErrors = joined(vErrors, validate45.errors);
+errors = vErrors.length;
+}
+}
+if(data.flicker !== undefined && Object.hasOwn(data, "flicker")){
+let data16 = data.flicker;
+if(typeof data16 !== "string"){
+vErrors = add(vErrors, instancePath+"/flicker", "type");
+errors++;
+}
+if(!((data16 === "none") || (data16 === "mains"))){
+vErrors = add(vErrors, instancePath+"/flicker", "enum");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate32.errors = vErrors;
+return errors === 0;
+}
+
+const pattern9 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}mm[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate57(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern9.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate57.errors = vErrors;
+return errors === 0;
+}
+
+const pattern10 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:GN[ \\u00a0\\u2009\\u202f]{0,4})?((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})[ \\u00a0\\u2009\\u202f]{0,4}(?:m|ft|feet))(?:[ \\u00a0\\u2009\\u202f]{1,4}at[ \\u00a0\\u2009\\u202f]{1,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}mm)?[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate60(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern10.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate60.errors = vErrors;
+return errors === 0;
+}
+
+const pattern12 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:Ws|ws|WS|J)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate63(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern12.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate63.errors = vErrors;
+return errors === 0;
+}
+
+const pattern13 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}([fFƒ][ \\u00a0\\u2009\\u202f]{0,4}/?[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:\\+|[-\\u2212])[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,4}/[1-9][0-9]{0,5}|(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})))?)[ \\u00a0\\u2009\\u202f]{1,4}at[ \\u00a0\\u2009\\u202f]{1,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate66(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern13.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate66.errors = vErrors;
+return errors === 0;
+}
+
+const pattern14 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:mm[ \\u00a0\\u2009\\u202f]{0,4})?(?:\\.\\.|to|–)[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}mm[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate69(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern14.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate69.errors = vErrors;
+return errors === 0;
+}
+
+const pattern15 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:([0-9]{1,4}/[1-9][0-9]{0,5})(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:s|sec|seconds?))?|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(µs|μs|us|ms|s|sec|seconds?|min|minutes?))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate72(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern15.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate72.errors = vErrors;
+return errors === 0;
+}
+
+const pattern16 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}[Vv][ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate78(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern16.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate78.errors = vErrors;
+return errors === 0;
+}
+
+const pattern11 = new RegExp("^\\p{L}", "u");
+
+function validate53(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+const _errs1 = errors;
+let valid0 = false;
+const _errs2 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data["guide-number"] === undefined) || (!(Object.hasOwn(data, "guide-number")))){
+vErrors = add(vErrors, instancePath, "required", "guide-number");
+errors++;
+}
+}
+var _valid0 = _errs2 === errors;
+valid0 = valid0 || _valid0;
+if(!valid0){
+const _errs3 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.energy === undefined) || (!(Object.hasOwn(data, "energy")))){
+vErrors = add(vErrors, instancePath, "required", "energy");
+errors++;
+}
+}
+var _valid0 = _errs3 === errors;
+valid0 = valid0 || _valid0;
+if(!valid0){
+const _errs4 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.meters === undefined) || (!(Object.hasOwn(data, "meters")))){
+vErrors = add(vErrors, instancePath, "required", "meters");
+errors++;
+}
+}
+var _valid0 = _errs4 === errors;
+valid0 = valid0 || _valid0;
+}
+}
+if(!valid0){
+vErrors = add(vErrors, instancePath, "anyOf");
+errors++;
+}
+else {
+errors = _errs1;
+if(vErrors !== null){
+if(_errs1){
+vErrors.length = _errs1;
+}
+else {
+vErrors = null;
+}
+}
+}
+const _errs6 = errors;
+let valid2 = true;
+const _errs7 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing0;
+if(((data["guide-number"] === undefined) || (!(Object.hasOwn(data, "guide-number")))) && (missing0 = "guide-number")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid1 = _errs7 === errors;
+errors = _errs6;
+if(vErrors !== null){
+if(_errs6){
+vErrors.length = _errs6;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid1){
+const _errs8 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if(data.meters !== undefined && Object.hasOwn(data, "meters")){
+vErrors = add(vErrors, instancePath+"/meters", "false schema");
+errors++;
+}
+}
+var _valid1 = _errs8 === errors;
+valid2 = _valid1;
+}
+if(!valid2){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+if(data && typeof data == "object" && !Array.isArray(data)){
+for(const key0 of Object.keys(data)){
+if(!(keys1.has(key0))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.kind !== undefined && Object.hasOwn(data, "kind")){
+let data1 = data.kind;
+if(typeof data1 !== "string"){
+vErrors = add(vErrors, instancePath+"/kind", "type");
+errors++;
+}
+if(!(data1 === "flash")){
+vErrors = add(vErrors, instancePath+"/kind", "enum");
+errors++;
+}
+}
+if(data.name !== undefined && Object.hasOwn(data, "name")){
+let data2 = data.name;
+if(typeof data2 === "string"){
+if(data2.length > 4000){
+vErrors = add(vErrors, instancePath+"/name", "maxLength");
+errors++;
+}
+if(data2.length < 1){
+vErrors = add(vErrors, instancePath+"/name", "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/name", "type");
+errors++;
+}
+}
+if(data.colour !== undefined && Object.hasOwn(data, "colour")){
+if(!(validate33(data.colour, instancePath+"/colour"))){
+vErrors = joined(vErrors, validate33.errors);
+errors = vErrors.length;
+}
+}
+if(data.draw !== undefined && Object.hasOwn(data, "draw")){
+if(!(validate35(data.draw, instancePath+"/draw"))){
+vErrors = joined(vErrors, validate35.errors);
+errors = vErrors.length;
+}
+}
+if(data.count !== undefined && Object.hasOwn(data, "count")){
+let data5 = data.count;
+if(!(((typeof data5 == "number") && (!(data5 % 1) && !isNaN(data5))) && (isFinite(data5)))){
+vErrors = add(vErrors, instancePath+"/count", "type");
+errors++;
+}
+if((typeof data5 == "number") && (isFinite(data5))){
+if(data5 > 1000 || isNaN(data5)){
+vErrors = add(vErrors, instancePath+"/count", "maximum");
+errors++;
+}
+if(data5 < 0 || isNaN(data5)){
+vErrors = add(vErrors, instancePath+"/count", "minimum");
+errors++;
+}
+}
+}
+if(data.weight !== undefined && Object.hasOwn(data, "weight")){
+if(!(validate37(data.weight, instancePath+"/weight"))){
+vErrors = joined(vErrors, validate37.errors);
+errors = vErrors.length;
+}
+}
+if(data["guide-number"] !== undefined && Object.hasOwn(data, "guide-number")){
+let data7 = data["guide-number"];
+if((!(data7 && typeof data7 == "object" && !Array.isArray(data7))) && (typeof data7 !== "string")){
+vErrors = add(vErrors, instancePath+"/guide-number", "type");
+errors++;
+}
+const _errs24 = errors;
+let valid8 = true;
+const _errs25 = errors;
+if(!(data7 && typeof data7 == "object" && !Array.isArray(data7))){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid2 = _errs25 === errors;
+errors = _errs24;
+if(vErrors !== null){
+if(_errs24){
+vErrors.length = _errs24;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause0;
+if(_valid2){
+const _errs27 = errors;
+if(data7 && typeof data7 == "object" && !Array.isArray(data7)){
+if(Object.keys(data7).length > 40){
+vErrors = add(vErrors, instancePath+"/guide-number", "maxProperties");
+errors++;
+}
+if(Object.keys(data7).length < 1){
+vErrors = add(vErrors, instancePath+"/guide-number", "minProperties");
+errors++;
+}
+for(const key1 of Object.keys(data7)){
+const _errs29 = errors;
+if(!(validate57(key1, instancePath+"/guide-number"))){
+vErrors = joined(vErrors, validate57.errors);
+errors = vErrors.length;
+}
+var valid9 = _errs29 === errors;
+if(!valid9){
+vErrors = add(vErrors, instancePath+"/guide-number", "propertyNames", key1);
+errors++;
+}
+}
+for(const key2 of Object.keys(data7)){
+if(!(validate39(data7[key2], instancePath+"/guide-number/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/guide-number", "type");
+errors++;
+}
+var _valid2 = _errs27 === errors;
+valid8 = _valid2;
+ifClause0 = "then";
+}
+else {
+const _errs32 = errors;
+if(!(validate60(data7, instancePath+"/guide-number"))){
+vErrors = joined(vErrors, validate60.errors);
+errors = vErrors.length;
+}
+var _valid2 = _errs32 === errors;
+valid8 = _valid2;
+ifClause0 = "else";
+}
+if(!valid8){
+vErrors = add(vErrors, instancePath+"/guide-number", "if");
+errors++;
+}
+}
+if(data["rated-with"] !== undefined && Object.hasOwn(data, "rated-with")){
+let data9 = data["rated-with"];
+if(typeof data9 !== "string"){
+vErrors = add(vErrors, instancePath+"/rated-with", "type");
+errors++;
+}
+const _errs35 = errors;
+let valid11 = true;
+const _errs36 = errors;
+if(typeof data9 === "string"){
+if(!pattern11.test(data9)){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid3 = _errs36 === errors;
+errors = _errs35;
+if(vErrors !== null){
+if(_errs35){
+vErrors.length = _errs35;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause1;
+if(_valid3){
+const _errs37 = errors;
+if(!((data9 === "standard reflector") || (data9 === "bare"))){
+vErrors = add(vErrors, instancePath+"/rated-with", "enum");
+errors++;
+}
+var _valid3 = _errs37 === errors;
+valid11 = _valid3;
+ifClause1 = "then";
+}
+else {
+const _errs38 = errors;
+if(!(validate57(data9, instancePath+"/rated-with"))){
+vErrors = joined(vErrors, validate57.errors);
+errors = vErrors.length;
+}
+var _valid3 = _errs38 === errors;
+valid11 = _valid3;
+ifClause1 = "else";
+}
+if(!valid11){
+vErrors = add(vErrors, instancePath+"/rated-with", "if");
+errors++;
+}
+}
+if(data["rated-as"] !== undefined && Object.hasOwn(data, "rated-as")){
+let data10 = data["rated-as"];
+if(typeof data10 !== "string"){
+vErrors = add(vErrors, instancePath+"/rated-as", "type");
+errors++;
+}
+if(!((data10 === "print") || (data10 === "measured"))){
+vErrors = add(vErrors, instancePath+"/rated-as", "enum");
+errors++;
+}
+}
+if(data.energy !== undefined && Object.hasOwn(data, "energy")){
+if(!(validate63(data.energy, instancePath+"/energy"))){
+vErrors = joined(vErrors, validate63.errors);
+errors = vErrors.length;
+}
+}
+if(data.reflector !== undefined && Object.hasOwn(data, "reflector")){
+if(!(validate41(data.reflector, instancePath+"/reflector"))){
+vErrors = joined(vErrors, validate41.errors);
+errors = vErrors.length;
+}
+}
+if(data.meters !== undefined && Object.hasOwn(data, "meters")){
+if(!(validate66(data.meters, instancePath+"/meters"))){
+vErrors = joined(vErrors, validate66.errors);
+errors = vErrors.length;
+}
+}
+if(data.power !== undefined && Object.hasOwn(data, "power")){
+if(!(validate45(data.power, instancePath+"/power"))){
+vErrors = joined(vErrors, validate45.errors);
+errors = vErrors.length;
+}
+}
+if(data.zoom !== undefined && Object.hasOwn(data, "zoom")){
+if(!(validate69(data.zoom, instancePath+"/zoom"))){
+vErrors = joined(vErrors, validate69.errors);
+errors = vErrors.length;
+}
+}
+if(data.durations !== undefined && Object.hasOwn(data, "durations")){
+let data16 = data.durations;
+if(Array.isArray(data16)){
+if(data16.length > 40){
+vErrors = add(vErrors, instancePath+"/durations", "maxItems");
+errors++;
+}
+if(data16.length < 1){
+vErrors = add(vErrors, instancePath+"/durations", "minItems");
+errors++;
+}
+const len0 = data16.length;
+for(let i0=0; i0<len0; i0++){
+let data17 = data16[i0];
+const _errs55 = errors;
+let valid19 = false;
+const _errs56 = errors;
+if(data17 && typeof data17 == "object" && !Array.isArray(data17)){
+if((data17["t0.1"] === undefined) || (!(Object.hasOwn(data17, "t0.1")))){
+vErrors = add(vErrors, instancePath+"/durations/" + i0, "required", "t0.1");
+errors++;
+}
+}
+var _valid4 = _errs56 === errors;
+valid19 = valid19 || _valid4;
+if(!valid19){
+const _errs57 = errors;
+if(data17 && typeof data17 == "object" && !Array.isArray(data17)){
+if((data17["t0.5"] === undefined) || (!(Object.hasOwn(data17, "t0.5")))){
+vErrors = add(vErrors, instancePath+"/durations/" + i0, "required", "t0.5");
+errors++;
+}
+}
+var _valid4 = _errs57 === errors;
+valid19 = valid19 || _valid4;
+}
+if(!valid19){
+vErrors = add(vErrors, instancePath+"/durations/" + i0, "anyOf");
+errors++;
+}
+else {
+errors = _errs55;
+if(vErrors !== null){
+if(_errs55){
+vErrors.length = _errs55;
+}
+else {
+vErrors = null;
+}
+}
+}
+if(data17 && typeof data17 == "object" && !Array.isArray(data17)){
+if((data17.power === undefined) || (!(Object.hasOwn(data17, "power")))){
+vErrors = add(vErrors, instancePath+"/durations/" + i0, "required", "power");
+errors++;
+}
+for(const key3 of Object.keys(data17)){
+if(!(((key3 === "power") || (key3 === "t0.1")) || (key3 === "t0.5"))){
+vErrors = add(vErrors, instancePath+"/durations/" + i0, "additionalProperties", key3);
+errors++;
+}
+}
+if(data17.power !== undefined && Object.hasOwn(data17, "power")){
+if(!(validate46(data17.power, instancePath+"/durations/" + i0+"/power"))){
+vErrors = joined(vErrors, validate46.errors);
+errors = vErrors.length;
+}
+}
+if(data17["t0.1"] !== undefined && Object.hasOwn(data17, "t0.1")){
+if(!(validate72(data17["t0.1"], instancePath+"/durations/" + i0+"/t0.1"))){
+vErrors = joined(vErrors, validate72.errors);
+errors = vErrors.length;
+}
+}
+if(data17["t0.5"] !== undefined && Object.hasOwn(data17, "t0.5")){
+if(!(validate72(data17["t0.5"], instancePath+"/durations/" + i0+"/t0.5"))){
+vErrors = joined(vErrors, validate72.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/durations/" + i0, "type");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/durations", "type");
+errors++;
+}
+}
+if(data.regulated !== undefined && Object.hasOwn(data, "regulated")){
+let data21 = data.regulated;
+if(typeof data21 !== "string"){
+vErrors = add(vErrors, instancePath+"/regulated", "type");
+errors++;
+}
+if(!((data21 === "igbt") || (data21 === "voltage"))){
+vErrors = add(vErrors, instancePath+"/regulated", "enum");
+errors++;
+}
+}
+if(data.recycle !== undefined && Object.hasOwn(data, "recycle")){
+if(!(validate72(data.recycle, instancePath+"/recycle"))){
+vErrors = joined(vErrors, validate72.errors);
+errors = vErrors.length;
+}
+}
+if(data["flashes-per-charge"] !== undefined && Object.hasOwn(data, "flashes-per-charge")){
+let data23 = data["flashes-per-charge"];
+if(!(((typeof data23 == "number") && (!(data23 % 1) && !isNaN(data23))) && (isFinite(data23)))){
+vErrors = add(vErrors, instancePath+"/flashes-per-charge", "type");
+errors++;
+}
+if((typeof data23 == "number") && (isFinite(data23))){
+if(data23 > 1000000 || isNaN(data23)){
+vErrors = add(vErrors, instancePath+"/flashes-per-charge", "maximum");
+errors++;
+}
+if(data23 < 1 || isNaN(data23)){
+vErrors = add(vErrors, instancePath+"/flashes-per-charge", "minimum");
+errors++;
+}
+}
+}
+if(data["high-speed-loss"] !== undefined && Object.hasOwn(data, "high-speed-loss")){
+if(!(validate49(data["high-speed-loss"], instancePath+"/high-speed-loss"))){
+vErrors = joined(vErrors, validate49.errors);
+errors = vErrors.length;
+}
+}
+if(data.modelling !== undefined && Object.hasOwn(data, "modelling")){
+if(!(validate35(data.modelling, instancePath+"/modelling"))){
+vErrors = joined(vErrors, validate35.errors);
+errors = vErrors.length;
+}
+}
+if(data["trigger-voltage"] !== undefined && Object.hasOwn(data, "trigger-voltage")){
+if(!(validate78(data["trigger-voltage"], instancePath+"/trigger-voltage"))){
+vErrors = joined(vErrors, validate78.errors);
+errors = vErrors.length;
+}
+}
+if(data["pre-flash"] !== undefined && Object.hasOwn(data, "pre-flash")){
+if(typeof data["pre-flash"] !== "boolean"){
+vErrors = add(vErrors, instancePath+"/pre-flash", "type");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate53.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate31(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(!(data && typeof data == "object" && !Array.isArray(data))){
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+const _errs1 = errors;
+let valid0 = true;
+const _errs2 = errors;
+const _errs3 = errors;
+let valid1 = false;
+const _errs4 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing0;
+if(((data.lux === undefined) || (!(Object.hasOwn(data, "lux")))) && (missing0 = "lux")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid1 = _errs4 === errors;
+valid1 = valid1 || _valid1;
+if(!valid1){
+const _errs5 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing1;
+if(((data.lumens === undefined) || (!(Object.hasOwn(data, "lumens")))) && (missing1 = "lumens")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid1 = _errs5 === errors;
+valid1 = valid1 || _valid1;
+if(!valid1){
+const _errs6 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing2;
+if(((data["photometric-file"] === undefined) || (!(Object.hasOwn(data, "photometric-file")))) && (missing2 = "photometric-file")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid1 = _errs6 === errors;
+valid1 = valid1 || _valid1;
+if(!valid1){
+const _errs7 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing3;
+if(((data.kind === undefined) || (!(Object.hasOwn(data, "kind")))) && (missing3 = "kind")){
+vErrors = add(vErrors);
+errors++;
+}
+else {
+if(data.kind !== undefined && Object.hasOwn(data, "kind")){
+if("continuous" !== data.kind){
+vErrors = add(vErrors);
+errors++;
+}
+}
+}
+}
+var _valid1 = _errs7 === errors;
+valid1 = valid1 || _valid1;
+}
+}
+}
+if(!valid1){
+vErrors = add(vErrors);
+errors++;
+}
+else {
+errors = _errs3;
+if(vErrors !== null){
+if(_errs3){
+vErrors.length = _errs3;
+}
+else {
+vErrors = null;
+}
+}
+}
+var _valid0 = _errs2 === errors;
+errors = _errs1;
+if(vErrors !== null){
+if(_errs1){
+vErrors.length = _errs1;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause0;
+if(_valid0){
+const _errs9 = errors;
+if(!(validate32(data, instancePath))){
+vErrors = joined(vErrors, validate32.errors);
+errors = vErrors.length;
+}
+var _valid0 = _errs9 === errors;
+valid0 = _valid0;
+ifClause0 = "then";
+}
+else {
+const _errs10 = errors;
+if(!(validate53(data, instancePath))){
+vErrors = joined(vErrors, validate53.errors);
+errors = vErrors.length;
+}
+var _valid0 = _errs10 === errors;
+valid0 = _valid0;
+ifClause0 = "else";
+}
+if(!valid0){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+validate31.errors = vErrors;
+return errors === 0;
+}
+
+const pattern17 = new RegExp("[x×X]", "u");
+
+function validate84(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data !== "string"){
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+const _errs1 = errors;
+let valid0 = true;
+const _errs2 = errors;
+if(typeof data === "string"){
+if(!pattern17.test(data)){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid0 = _errs2 === errors;
+errors = _errs1;
+if(vErrors !== null){
+if(_errs1){
+vErrors.length = _errs1;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause0;
+if(_valid0){
+const _errs3 = errors;
+if(!(validate43(data, instancePath))){
+vErrors = joined(vErrors, validate43.errors);
+errors = vErrors.length;
+}
+var _valid0 = _errs3 === errors;
+valid0 = _valid0;
+ifClause0 = "then";
+}
+else {
+const _errs4 = errors;
+if(!(validate39(data, instancePath))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+var _valid0 = _errs4 === errors;
+valid0 = _valid0;
+ifClause0 = "else";
+}
+if(!valid0){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+validate84.errors = vErrors;
+return errors === 0;
+}
+
+const pattern18 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}%[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate89(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern18.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate89.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate92(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if((!(data && typeof data == "object" && !Array.isArray(data))) && (typeof data !== "string")){
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+const _errs1 = errors;
+let valid0 = true;
+const _errs2 = errors;
+if(!(data && typeof data == "object" && !Array.isArray(data))){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid0 = _errs2 === errors;
+errors = _errs1;
+if(vErrors !== null){
+if(_errs1){
+vErrors.length = _errs1;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause0;
+if(_valid0){
+const _errs4 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.kind === undefined) || (!(Object.hasOwn(data, "kind")))){
+vErrors = add(vErrors, instancePath, "required", "kind");
+errors++;
+}
+if((data.angle === undefined) || (!(Object.hasOwn(data, "angle")))){
+vErrors = add(vErrors, instancePath, "required", "angle");
+errors++;
+}
+for(const key0 of Object.keys(data)){
+if(!((key0 === "kind") || (key0 === "angle"))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.kind !== undefined && Object.hasOwn(data, "kind")){
+let data0 = data.kind;
+if(typeof data0 !== "string"){
+vErrors = add(vErrors, instancePath+"/kind", "type");
+errors++;
+}
+if(!((data0 === "egg-crate") || (data0 === "honeycomb"))){
+vErrors = add(vErrors, instancePath+"/kind", "enum");
+errors++;
+}
+}
+if(data.angle !== undefined && Object.hasOwn(data, "angle")){
+if(!(validate41(data.angle, instancePath+"/angle"))){
+vErrors = joined(vErrors, validate41.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+var _valid0 = _errs4 === errors;
+valid0 = _valid0;
+ifClause0 = "then";
+}
+else {
+const _errs11 = errors;
+if(!(validate41(data, instancePath))){
+vErrors = joined(vErrors, validate41.errors);
+errors = vErrors.length;
+}
+var _valid0 = _errs11 === errors;
+valid0 = _valid0;
+ifClause0 = "else";
+}
+if(!valid0){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+validate92.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate83(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.kind === undefined) || (!(Object.hasOwn(data, "kind")))){
+vErrors = add(vErrors, instancePath, "required", "kind");
+errors++;
+}
+for(const key0 of Object.keys(data)){
+if(!(keys2.has(key0))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.name !== undefined && Object.hasOwn(data, "name")){
+let data0 = data.name;
+if(typeof data0 === "string"){
+if(data0.length > 4000){
+vErrors = add(vErrors, instancePath+"/name", "maxLength");
+errors++;
+}
+if(data0.length < 1){
+vErrors = add(vErrors, instancePath+"/name", "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/name", "type");
+errors++;
+}
+}
+if(data.kind !== undefined && Object.hasOwn(data, "kind")){
+let data1 = data.kind;
+if(typeof data1 !== "string"){
+vErrors = add(vErrors, instancePath+"/kind", "type");
+errors++;
+}
+if(!((((((((((((data1 === "softbox") || (data1 === "octa")) || (data1 === "strip")) || (data1 === "shoot-through umbrella")) || (data1 === "white umbrella")) || (data1 === "silver umbrella")) || (data1 === "deep umbrella")) || (data1 === "beauty dish")) || (data1 === "snoot")) || (data1 === "standard reflector")) || (data1 === "honeycomb")) || (data1 === "bare"))){
+vErrors = add(vErrors, instancePath+"/kind", "enum");
+errors++;
+}
+}
+if(data.size !== undefined && Object.hasOwn(data, "size")){
+if(!(validate84(data.size, instancePath+"/size"))){
+vErrors = joined(vErrors, validate84.errors);
+errors = vErrors.length;
+}
+}
+if(data.outline !== undefined && Object.hasOwn(data, "outline")){
+let data3 = data.outline;
+if(typeof data3 !== "string"){
+vErrors = add(vErrors, instancePath+"/outline", "type");
+errors++;
+}
+if(!((((data3 === "rectangle") || (data3 === "disc")) || (data3 === "octagon")) || (data3 === "ring"))){
+vErrors = add(vErrors, instancePath+"/outline", "enum");
+errors++;
+}
+}
+if(data.loss !== undefined && Object.hasOwn(data, "loss")){
+if(!(validate49(data.loss, instancePath+"/loss"))){
+vErrors = joined(vErrors, validate49.errors);
+errors = vErrors.length;
+}
+}
+if(data.transmits !== undefined && Object.hasOwn(data, "transmits")){
+if(!(validate89(data.transmits, instancePath+"/transmits"))){
+vErrors = joined(vErrors, validate89.errors);
+errors = vErrors.length;
+}
+}
+if(data.beam !== undefined && Object.hasOwn(data, "beam")){
+if(!(validate41(data.beam, instancePath+"/beam"))){
+vErrors = joined(vErrors, validate41.errors);
+errors = vErrors.length;
+}
+}
+if(data["hot-middle"] !== undefined && Object.hasOwn(data, "hot-middle")){
+if(typeof data["hot-middle"] !== "boolean"){
+vErrors = add(vErrors, instancePath+"/hot-middle", "type");
+errors++;
+}
+}
+if(data.grid !== undefined && Object.hasOwn(data, "grid")){
+if(!(validate92(data.grid, instancePath+"/grid"))){
+vErrors = joined(vErrors, validate92.errors);
+errors = vErrors.length;
+}
+}
+if(data.depth !== undefined && Object.hasOwn(data, "depth")){
+if(!(validate39(data.depth, instancePath+"/depth"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.count !== undefined && Object.hasOwn(data, "count")){
+let data10 = data.count;
+if(!(((typeof data10 == "number") && (!(data10 % 1) && !isNaN(data10))) && (isFinite(data10)))){
+vErrors = add(vErrors, instancePath+"/count", "type");
+errors++;
+}
+if((typeof data10 == "number") && (isFinite(data10))){
+if(data10 > 1000 || isNaN(data10)){
+vErrors = add(vErrors, instancePath+"/count", "maximum");
+errors++;
+}
+if(data10 < 0 || isNaN(data10)){
+vErrors = add(vErrors, instancePath+"/count", "minimum");
+errors++;
+}
+}
+}
+if(data.weight !== undefined && Object.hasOwn(data, "weight")){
+if(!(validate37(data.weight, instancePath+"/weight"))){
+vErrors = joined(vErrors, validate37.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate83.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate100(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(data && typeof data == "object" && !Array.isArray(data)){
+for(const key0 of Object.keys(data)){
+if(!(((((key0 === "highest") || (key0 === "base")) || (key0 === "weight")) || (key0 === "load")) || (key0 === "count"))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.highest !== undefined && Object.hasOwn(data, "highest")){
+if(!(validate39(data.highest, instancePath+"/highest"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.base !== undefined && Object.hasOwn(data, "base")){
+if(!(validate39(data.base, instancePath+"/base"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.weight !== undefined && Object.hasOwn(data, "weight")){
+if(!(validate37(data.weight, instancePath+"/weight"))){
+vErrors = joined(vErrors, validate37.errors);
+errors = vErrors.length;
+}
+}
+if(data.load !== undefined && Object.hasOwn(data, "load")){
+if(!(validate37(data.load, instancePath+"/load"))){
+vErrors = joined(vErrors, validate37.errors);
+errors = vErrors.length;
+}
+}
+if(data.count !== undefined && Object.hasOwn(data, "count")){
+let data4 = data.count;
+if(!(((typeof data4 == "number") && (!(data4 % 1) && !isNaN(data4))) && (isFinite(data4)))){
+vErrors = add(vErrors, instancePath+"/count", "type");
+errors++;
+}
+if((typeof data4 == "number") && (isFinite(data4))){
+if(data4 > 1000 || isNaN(data4)){
+vErrors = add(vErrors, instancePath+"/count", "maximum");
+errors++;
+}
+if(data4 < 0 || isNaN(data4)){
+vErrors = add(vErrors, instancePath+"/count", "minimum");
+errors++;
+}
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate100.errors = vErrors;
+return errors === 0;
+}
+
+const pattern20 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:([0-9]{1,4}/[1-9][0-9]{0,5}(?:\\.[0-9]{1,3})?)(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:s|sec|seconds?))?|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(s|sec|seconds?|ms))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate108(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern20.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate108.errors = vErrors;
+return errors === 0;
+}
+
+const pattern21 = new RegExp("^#", "u");
+const pattern22 = new RegExp("^#(?:[0-9A-Fa-f]{3}|[0-9A-Fa-f]{6})$", "u");
+
+function validate116(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data !== "string"){
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+const _errs1 = errors;
+let valid0 = true;
+const _errs2 = errors;
+if(typeof data === "string"){
+if(!pattern21.test(data)){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid0 = _errs2 === errors;
+errors = _errs1;
+if(vErrors !== null){
+if(_errs1){
+vErrors.length = _errs1;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause0;
+if(_valid0){
+const _errs3 = errors;
+if(typeof data === "string"){
+if(!pattern22.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+var _valid0 = _errs3 === errors;
+valid0 = _valid0;
+ifClause0 = "then";
+}
+else {
+const _errs4 = errors;
+if(!(((((((((((((((data === "red") || (data === "orange")) || (data === "amber")) || (data === "yellow")) || (data === "green")) || (data === "teal")) || (data === "cyan")) || (data === "blue")) || (data === "purple")) || (data === "magenta")) || (data === "pink")) || (data === "brown")) || (data === "white")) || (data === "grey")) || (data === "black"))){
+vErrors = add(vErrors, instancePath, "enum");
+errors++;
+}
+var _valid0 = _errs4 === errors;
+valid0 = _valid0;
+ifClause0 = "else";
+}
+if(!valid0){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+validate116.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate115(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(((!(data && typeof data == "object" && !Array.isArray(data))) && (!((typeof data == "number") && (isFinite(data))))) && (typeof data !== "string")){
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+const _errs1 = errors;
+let valid0 = true;
+const _errs2 = errors;
+if(!(data && typeof data == "object" && !Array.isArray(data))){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid0 = _errs2 === errors;
+errors = _errs1;
+if(vErrors !== null){
+if(_errs1){
+vErrors.length = _errs1;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause0;
+if(_valid0){
+const _errs4 = errors;
+const _errs6 = errors;
+let valid1 = false;
+const _errs7 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.reflectance === undefined) || (!(Object.hasOwn(data, "reflectance")))){
+vErrors = add(vErrors, instancePath, "required", "reflectance");
+errors++;
+}
+}
+var _valid1 = _errs7 === errors;
+valid1 = valid1 || _valid1;
+if(!valid1){
+const _errs8 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.colour === undefined) || (!(Object.hasOwn(data, "colour")))){
+vErrors = add(vErrors, instancePath, "required", "colour");
+errors++;
+}
+}
+var _valid1 = _errs8 === errors;
+valid1 = valid1 || _valid1;
+}
+if(!valid1){
+vErrors = add(vErrors, instancePath, "anyOf");
+errors++;
+}
+else {
+errors = _errs6;
+if(vErrors !== null){
+if(_errs6){
+vErrors.length = _errs6;
+}
+else {
+vErrors = null;
+}
+}
+}
+if(data && typeof data == "object" && !Array.isArray(data)){
+for(const key0 of Object.keys(data)){
+if(!(((key0 === "name") || (key0 === "reflectance")) || (key0 === "colour"))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.name !== undefined && Object.hasOwn(data, "name")){
+let data0 = data.name;
+if(typeof data0 === "string"){
+if(data0.length > 4000){
+vErrors = add(vErrors, instancePath+"/name", "maxLength");
+errors++;
+}
+if(data0.length < 1){
+vErrors = add(vErrors, instancePath+"/name", "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/name", "type");
+errors++;
+}
+}
+if(data.reflectance !== undefined && Object.hasOwn(data, "reflectance")){
+let data1 = data.reflectance;
+if((typeof data1 == "number") && (isFinite(data1))){
+if(data1 > 1 || isNaN(data1)){
+vErrors = add(vErrors, instancePath+"/reflectance", "maximum");
+errors++;
+}
+if(data1 < 0 || isNaN(data1)){
+vErrors = add(vErrors, instancePath+"/reflectance", "minimum");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/reflectance", "type");
+errors++;
+}
+}
+if(data.colour !== undefined && Object.hasOwn(data, "colour")){
+if(!(validate116(data.colour, instancePath+"/colour"))){
+vErrors = joined(vErrors, validate116.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+var _valid0 = _errs4 === errors;
+valid0 = _valid0;
+ifClause0 = "then";
+}
+else {
+const _errs16 = errors;
+const _errs17 = errors;
+let valid4 = true;
+const _errs18 = errors;
+if(!((typeof data == "number") && (isFinite(data)))){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid2 = _errs18 === errors;
+errors = _errs17;
+if(vErrors !== null){
+if(_errs17){
+vErrors.length = _errs17;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause1;
+if(_valid2){
+const _errs20 = errors;
+if((typeof data == "number") && (isFinite(data))){
+if(data > 1 || isNaN(data)){
+vErrors = add(vErrors, instancePath, "maximum");
+errors++;
+}
+if(data < 0 || isNaN(data)){
+vErrors = add(vErrors, instancePath, "minimum");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+var _valid2 = _errs20 === errors;
+valid4 = _valid2;
+ifClause1 = "then";
+}
+else {
+const _errs22 = errors;
+if(typeof data === "string"){
+if(data.length > 60){
+vErrors = add(vErrors, instancePath, "maxLength");
+errors++;
+}
+if(data.length < 1){
+vErrors = add(vErrors, instancePath, "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+var _valid2 = _errs22 === errors;
+valid4 = _valid2;
+ifClause1 = "else";
+}
+if(!valid4){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+var _valid0 = _errs16 === errors;
+valid0 = _valid0;
+ifClause0 = "else";
+}
+if(!valid0){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+validate115.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate114(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.surface === undefined) || (!(Object.hasOwn(data, "surface")))){
+vErrors = add(vErrors, instancePath, "required", "surface");
+errors++;
+}
+for(const key0 of Object.keys(data)){
+if(!(((((key0 === "surface") || (key0 === "width")) || (key0 === "height")) || (key0 === "finish")) || (key0 === "count"))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.surface !== undefined && Object.hasOwn(data, "surface")){
+if(!(validate115(data.surface, instancePath+"/surface"))){
+vErrors = joined(vErrors, validate115.errors);
+errors = vErrors.length;
+}
+}
+if(data.width !== undefined && Object.hasOwn(data, "width")){
+if(!(validate39(data.width, instancePath+"/width"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.height !== undefined && Object.hasOwn(data, "height")){
+if(!(validate39(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.finish !== undefined && Object.hasOwn(data, "finish")){
+let data3 = data.finish;
+if(typeof data3 !== "string"){
+vErrors = add(vErrors, instancePath+"/finish", "type");
+errors++;
+}
+if(!(((data3 === "matte") || (data3 === "satin")) || (data3 === "glossy"))){
+vErrors = add(vErrors, instancePath+"/finish", "enum");
+errors++;
+}
+}
+if(data.count !== undefined && Object.hasOwn(data, "count")){
+let data4 = data.count;
+if(!(((typeof data4 == "number") && (!(data4 % 1) && !isNaN(data4))) && (isFinite(data4)))){
+vErrors = add(vErrors, instancePath+"/count", "type");
+errors++;
+}
+if((typeof data4 == "number") && (isFinite(data4))){
+if(data4 > 1000 || isNaN(data4)){
+vErrors = add(vErrors, instancePath+"/count", "maximum");
+errors++;
+}
+if(data4 < 0 || isNaN(data4)){
+vErrors = add(vErrors, instancePath+"/count", "minimum");
+errors++;
+}
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate114.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate123(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(data && typeof data == "object" && !Array.isArray(data)){
+for(const key0 of Object.keys(data)){
+if(!((key0 === "offset") || (key0 === "flat-over-dome"))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.offset !== undefined && Object.hasOwn(data, "offset")){
+if(!(validate49(data.offset, instancePath+"/offset"))){
+vErrors = joined(vErrors, validate49.errors);
+errors = vErrors.length;
+}
+}
+if(data["flat-over-dome"] !== undefined && Object.hasOwn(data, "flat-over-dome")){
+if(!(validate49(data["flat-over-dome"], instancePath+"/flat-over-dome"))){
+vErrors = joined(vErrors, validate49.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate123.errors = vErrors;
+return errors === 0;
+}
+
+const pattern23 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}[fFƒ][ \\u00a0\\u2009\\u202f]{0,4}/?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))(?:[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])[ \\u00a0\\u2009\\u202f]{0,4}([0-9]{1,4}/[1-9][0-9]{0,5}|(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})))?[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate133(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern23.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate133.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate135(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if((typeof data == "number") && (isFinite(data))){
+if(data > 10000000 || isNaN(data)){
+vErrors = add(vErrors, instancePath, "maximum");
+errors++;
+}
+if(data < 1 || isNaN(data)){
+vErrors = add(vErrors, instancePath, "minimum");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate135.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate127(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.unit === undefined) || (!(Object.hasOwn(data, "unit")))){
+vErrors = add(vErrors, instancePath, "required", "unit");
+errors++;
+}
+if((data.power === undefined) || (!(Object.hasOwn(data, "power")))){
+vErrors = add(vErrors, instancePath, "required", "power");
+errors++;
+}
+if((data.distance === undefined) || (!(Object.hasOwn(data, "distance")))){
+vErrors = add(vErrors, instancePath, "required", "distance");
+errors++;
+}
+if((data.reads === undefined) || (!(Object.hasOwn(data, "reads")))){
+vErrors = add(vErrors, instancePath, "required", "reads");
+errors++;
+}
+if((data.iso === undefined) || (!(Object.hasOwn(data, "iso")))){
+vErrors = add(vErrors, instancePath, "required", "iso");
+errors++;
+}
+for(const key0 of Object.keys(data)){
+if(!(((((((key0 === "unit") || (key0 === "modifier")) || (key0 === "zoom")) || (key0 === "power")) || (key0 === "distance")) || (key0 === "reads")) || (key0 === "iso"))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.unit !== undefined && Object.hasOwn(data, "unit")){
+if(!(validate29(data.unit, instancePath+"/unit"))){
+vErrors = joined(vErrors, validate29.errors);
+errors = vErrors.length;
+}
+}
+if(data.modifier !== undefined && Object.hasOwn(data, "modifier")){
+if(!(validate29(data.modifier, instancePath+"/modifier"))){
+vErrors = joined(vErrors, validate29.errors);
+errors = vErrors.length;
+}
+}
+if(data.zoom !== undefined && Object.hasOwn(data, "zoom")){
+if(!(validate57(data.zoom, instancePath+"/zoom"))){
+vErrors = joined(vErrors, validate57.errors);
+errors = vErrors.length;
+}
+}
+if(data.power !== undefined && Object.hasOwn(data, "power")){
+if(!(validate46(data.power, instancePath+"/power"))){
+vErrors = joined(vErrors, validate46.errors);
+errors = vErrors.length;
+}
+}
+if(data.distance !== undefined && Object.hasOwn(data, "distance")){
+if(!(validate39(data.distance, instancePath+"/distance"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.reads !== undefined && Object.hasOwn(data, "reads")){
+if(!(validate133(data.reads, instancePath+"/reads"))){
+vErrors = joined(vErrors, validate133.errors);
+errors = vErrors.length;
+}
+}
+if(data.iso !== undefined && Object.hasOwn(data, "iso")){
+if(!(validate135(data.iso, instancePath+"/iso"))){
+vErrors = joined(vErrors, validate135.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate127.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate28(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(data && typeof data == "object" && !Array.isArray(data)){
+for(const key0 of Object.keys(data)){
+if(!(keys3.has(key0))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.title !== undefined && Object.hasOwn(data, "title")){
+let data0 = data.title;
+if(typeof data0 === "string"){
+if(data0.length > 4000){
+vErrors = add(vErrors, instancePath+"/title", "maxLength");
+errors++;
+}
+if(data0.length < 1){
+vErrors = add(vErrors, instancePath+"/title", "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/title", "type");
+errors++;
+}
+}
+if(data.notes !== undefined && Object.hasOwn(data, "notes")){
+let data1 = data.notes;
+if(typeof data1 === "string"){
+if(data1.length > 4000){
+vErrors = add(vErrors, instancePath+"/notes", "maxLength");
+errors++;
+}
+if(data1.length < 1){
+vErrors = add(vErrors, instancePath+"/notes", "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/notes", "type");
+errors++;
+}
+}
+if(data.units !== undefined && Object.hasOwn(data, "units")){
+let data2 = data.units;
+if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
+if(Object.keys(data2).length > 500){
+vErrors = add(vErrors, instancePath+"/units", "maxProperties");
+errors++;
+}
+for(const key1 of Object.keys(data2)){
+const _errs8 = errors;
+if(!(validate29(key1, instancePath+"/units"))){
+vErrors = joined(vErrors, validate29.errors);
+errors = vErrors.length;
+}
+var valid1 = _errs8 === errors;
+if(!valid1){
+vErrors = add(vErrors, instancePath+"/units", "propertyNames", key1);
+errors++;
+}
+}
+for(const key2 of Object.keys(data2)){
+if(!(validate31(data2[key2], instancePath+"/units/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate31.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/units", "type");
+errors++;
+}
+}
+if(data.modifiers !== undefined && Object.hasOwn(data, "modifiers")){
+let data4 = data.modifiers;
+if(data4 && typeof data4 == "object" && !Array.isArray(data4)){
+if(Object.keys(data4).length > 500){
+vErrors = add(vErrors, instancePath+"/modifiers", "maxProperties");
+errors++;
+}
+for(const key3 of Object.keys(data4)){
+const _errs13 = errors;
+if(!(validate29(key3, instancePath+"/modifiers"))){
+vErrors = joined(vErrors, validate29.errors);
+errors = vErrors.length;
+}
+var valid3 = _errs13 === errors;
+if(!valid3){
+vErrors = add(vErrors, instancePath+"/modifiers", "propertyNames", key3);
+errors++;
+}
+}
+for(const key4 of Object.keys(data4)){
+if(!(validate83(data4[key4], instancePath+"/modifiers/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate83.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/modifiers", "type");
+errors++;
+}
+}
+if(data.stands !== undefined && Object.hasOwn(data, "stands")){
+let data6 = data.stands;
+if(data6 && typeof data6 == "object" && !Array.isArray(data6)){
+if(Object.keys(data6).length > 500){
+vErrors = add(vErrors, instancePath+"/stands", "maxProperties");
+errors++;
+}
+for(const key5 of Object.keys(data6)){
+const _errs18 = errors;
+if(!(validate29(key5, instancePath+"/stands"))){
+vErrors = joined(vErrors, validate29.errors);
+errors = vErrors.length;
+}
+var valid5 = _errs18 === errors;
+if(!valid5){
+vErrors = add(vErrors, instancePath+"/stands", "propertyNames", key5);
+errors++;
+}
+}
+for(const key6 of Object.keys(data6)){
+if(!(validate100(data6[key6], instancePath+"/stands/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate100.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/stands", "type");
+errors++;
+}
+}
+if(data.cameras !== undefined && Object.hasOwn(data, "cameras")){
+let data8 = data.cameras;
+if(data8 && typeof data8 == "object" && !Array.isArray(data8)){
+if(Object.keys(data8).length > 100){
+vErrors = add(vErrors, instancePath+"/cameras", "maxProperties");
+errors++;
+}
+for(const key7 of Object.keys(data8)){
+const _errs23 = errors;
+if(!(validate29(key7, instancePath+"/cameras"))){
+vErrors = joined(vErrors, validate29.errors);
+errors = vErrors.length;
+}
+var valid7 = _errs23 === errors;
+if(!valid7){
+vErrors = add(vErrors, instancePath+"/cameras", "propertyNames", key7);
+errors++;
+}
+}
+for(const key8 of Object.keys(data8)){
+let data9 = data8[key8];
+if(data9 && typeof data9 == "object" && !Array.isArray(data9)){
+for(const key9 of Object.keys(data9)){
+if(!((((((key9 === "sensor") || (key9 === "sync")) || (key9 === "curtain")) || (key9 === "shutter-kind")) || (key9 === "readout")) || (key9 === "headroom"))){
+vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), "additionalProperties", key9);
+errors++;
+}
+}
+if(data9.sensor !== undefined && Object.hasOwn(data9, "sensor")){
+let data10 = data9.sensor;
+if(typeof data10 !== "string"){
+vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor", "type");
+errors++;
+}
+const _errs30 = errors;
+let valid10 = true;
+const _errs31 = errors;
+if(typeof data10 === "string"){
+if(!pattern11.test(data10)){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid0 = _errs31 === errors;
+errors = _errs30;
+if(vErrors !== null){
+if(_errs30){
+vErrors.length = _errs30;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause0;
+if(_valid0){
+const _errs32 = errors;
+if(!(((data10 === "full frame") || (data10 === "aps-c")) || (data10 === "four thirds"))){
+vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor", "enum");
+errors++;
+}
+var _valid0 = _errs32 === errors;
+valid10 = _valid0;
+ifClause0 = "then";
+}
+else {
+const _errs33 = errors;
+if(!(validate43(data10, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor"))){
+vErrors = joined(vErrors, validate43.errors);
+errors = vErrors.length;
+}
+var _valid0 = _errs33 === errors;
+valid10 = _valid0;
+ifClause0 = "else";
+}
+if(!valid10){
+vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor", "if");
+errors++;
+}
+}
+if(data9.sync !== undefined && Object.hasOwn(data9, "sync")){
+if(!(validate108(data9.sync, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sync"))){
+vErrors = joined(vErrors, validate108.errors);
+errors = vErrors.length;
+}
+}
+if(data9.curtain !== undefined && Object.hasOwn(data9, "curtain")){
+if(!(validate72(data9.curtain, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/curtain"))){
+vErrors = joined(vErrors, validate72.errors);
+errors = vErrors.length;
+}
+}
+if(data9["shutter-kind"] !== undefined && Object.hasOwn(data9, "shutter-kind")){
+let data13 = data9["shutter-kind"];
+if(typeof data13 !== "string"){
+vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/shutter-kind", "type");
+errors++;
+}
+if(!(((data13 === "focal-plane") || (data13 === "leaf")) || (data13 === "electronic"))){
+vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/shutter-kind", "enum");
+errors++;
+}
+}
+if(data9.readout !== undefined && Object.hasOwn(data9, "readout")){
+if(!(validate72(data9.readout, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/readout"))){
+vErrors = joined(vErrors, validate72.errors);
+errors = vErrors.length;
+}
+}
+if(data9.headroom !== undefined && Object.hasOwn(data9, "headroom")){
+if(!(validate49(data9.headroom, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/headroom"))){
+vErrors = joined(vErrors, validate49.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), "type");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/cameras", "type");
+errors++;
+}
+}
+if(data.backdrops !== undefined && Object.hasOwn(data, "backdrops")){
+let data16 = data.backdrops;
+if(data16 && typeof data16 == "object" && !Array.isArray(data16)){
+if(Object.keys(data16).length > 500){
+vErrors = add(vErrors, instancePath+"/backdrops", "maxProperties");
+errors++;
+}
+for(const key10 of Object.keys(data16)){
+const _errs46 = errors;
+if(!(validate29(key10, instancePath+"/backdrops"))){
+vErrors = joined(vErrors, validate29.errors);
+errors = vErrors.length;
+}
+var valid15 = _errs46 === errors;
+if(!valid15){
+vErrors = add(vErrors, instancePath+"/backdrops", "propertyNames", key10);
+errors++;
+}
+}
+for(const key11 of Object.keys(data16)){
+if(!(validate114(data16[key11], instancePath+"/backdrops/" + key11.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate114.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/backdrops", "type");
+errors++;
+}
+}
+if(data.meters !== undefined && Object.hasOwn(data, "meters")){
+let data18 = data.meters;
+if(data18 && typeof data18 == "object" && !Array.isArray(data18)){
+if(Object.keys(data18).length > 40){
+vErrors = add(vErrors, instancePath+"/meters", "maxProperties");
+errors++;
+}
+for(const key12 of Object.keys(data18)){
+const _errs51 = errors;
+if(!(validate29(key12, instancePath+"/meters"))){
+vErrors = joined(vErrors, validate29.errors);
+errors = vErrors.length;
+}
+var valid17 = _errs51 === errors;
+if(!valid17){
+vErrors = add(vErrors, instancePath+"/meters", "propertyNames", key12);
+errors++;
+}
+}
+for(const key13 of Object.keys(data18)){
+if(!(validate123(data18[key13], instancePath+"/meters/" + key13.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate123.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/meters", "type");
+errors++;
+}
+}
+if(data.measured !== undefined && Object.hasOwn(data, "measured")){
+let data20 = data.measured;
+if(Array.isArray(data20)){
+if(data20.length > 1000){
+vErrors = add(vErrors, instancePath+"/measured", "maxItems");
+errors++;
+}
+const len0 = data20.length;
+for(let i0=0; i0<len0; i0++){
+if(!(validate127(data20[i0], instancePath+"/measured/" + i0))){
+vErrors = joined(vErrors, validate127.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/measured", "type");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate28.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate27(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if((!data || typeof data != "object") && (typeof data !== "string")){
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+const _errs1 = errors;
+let valid0 = true;
+const _errs2 = errors;
+if(!(data && typeof data == "object" && !Array.isArray(data))){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid0 = _errs2 === errors;
+errors = _errs1;
+if(vErrors !== null){
+if(_errs1){
+vErrors.length = _errs1;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause0;
+if(_valid0){
+const _errs4 = errors;
+if(!(validate28(data, instancePath))){
+vErrors = joined(vErrors, validate28.errors);
+errors = vErrors.length;
+}
+var _valid0 = _errs4 === errors;
+valid0 = _valid0;
+ifClause0 = "then";
+}
+else {
+const _errs5 = errors;
+const _errs6 = errors;
+let valid1 = true;
+const _errs7 = errors;
+if(!(Array.isArray(data))){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid1 = _errs7 === errors;
+errors = _errs6;
+if(vErrors !== null){
+if(_errs6){
+vErrors.length = _errs6;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause1;
+if(_valid1){
+const _errs9 = errors;
+if(Array.isArray(data)){
+if(data.length > 32){
+vErrors = add(vErrors, instancePath, "maxItems");
+errors++;
+}
+if(data.length < 1){
+vErrors = add(vErrors, instancePath, "minItems");
+errors++;
+}
+const len0 = data.length;
+for(let i0=0; i0<len0; i0++){
+if(!(validate25(data[i0], instancePath+"/" + i0))){
+vErrors = joined(vErrors, validate25.errors);
+errors = vErrors.length;
+}
+}
+}
+var _valid1 = _errs9 === errors;
+valid1 = _valid1;
+ifClause1 = "then";
+}
+else {
+const _errs11 = errors;
+if(!(validate25(data, instancePath))){
+vErrors = joined(vErrors, validate25.errors);
+errors = vErrors.length;
+}
+var _valid1 = _errs11 === errors;
+valid1 = _valid1;
+ifClause1 = "else";
+}
+if(!valid1){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+var _valid0 = _errs5 === errors;
+valid0 = _valid0;
+ifClause0 = "else";
+}
+if(!valid0){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+validate27.errors = vErrors;
+return errors === 0;
+}
+
+const pattern24 = new RegExp("^\\p{L}(?:[\\p{L}\\p{M}\\p{N}_-]| (?=[\\p{L}\\p{N}])){0,39}$", "u");
+
+function validate157(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern24.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate157.errors = vErrors;
+return errors === 0;
+}
+
+const pattern25 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:A|a|amps?)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate160(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern25.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate160.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate142(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(data && typeof data == "object" && !Array.isArray(data)){
+for(const key0 of Object.keys(data)){
+if(!(keys4.has(key0))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.width !== undefined && Object.hasOwn(data, "width")){
+if(!(validate39(data.width, instancePath+"/width"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.length !== undefined && Object.hasOwn(data, "length")){
+if(!(validate39(data.length, instancePath+"/length"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.height !== undefined && Object.hasOwn(data, "height")){
+if(!(validate39(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data["left-wall"] !== undefined && Object.hasOwn(data, "left-wall")){
+if(!(validate39(data["left-wall"], instancePath+"/left-wall"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data["behind-backdrop"] !== undefined && Object.hasOwn(data, "behind-backdrop")){
+if(!(validate39(data["behind-backdrop"], instancePath+"/behind-backdrop"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.walls !== undefined && Object.hasOwn(data, "walls")){
+let data5 = data.walls;
+if(((!(data5 && typeof data5 == "object" && !Array.isArray(data5))) && (!((typeof data5 == "number") && (isFinite(data5))))) && (typeof data5 !== "string")){
+vErrors = add(vErrors, instancePath+"/walls", "type");
+errors++;
+}
+const _errs14 = errors;
+let valid6 = true;
+const _errs15 = errors;
+if(!(data5 && typeof data5 == "object" && !Array.isArray(data5))){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid0 = _errs15 === errors;
+errors = _errs14;
+if(vErrors !== null){
+if(_errs14){
+vErrors.length = _errs14;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause0;
+if(_valid0){
+const _errs17 = errors;
+const _errs18 = errors;
+let valid7 = true;
+const _errs19 = errors;
+const _errs20 = errors;
+let valid8 = false;
+const _errs21 = errors;
+if(data5 && typeof data5 == "object" && !Array.isArray(data5)){
+let missing0;
+if(((data5.reflectance === undefined) || (!(Object.hasOwn(data5, "reflectance")))) && (missing0 = "reflectance")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid2 = _errs21 === errors;
+valid8 = valid8 || _valid2;
+if(!valid8){
+const _errs22 = errors;
+if(data5 && typeof data5 == "object" && !Array.isArray(data5)){
+let missing1;
+if(((data5.colour === undefined) || (!(Object.hasOwn(data5, "colour")))) && (missing1 = "colour")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid2 = _errs22 === errors;
+valid8 = valid8 || _valid2;
+}
+if(!valid8){
+vErrors = add(vErrors);
+errors++;
+}
+else {
+errors = _errs20;
+if(vErrors !== null){
+if(_errs20){
+vErrors.length = _errs20;
+}
+else {
+vErrors = null;
+}
+}
+}
+var _valid1 = _errs19 === errors;
+errors = _errs18;
+if(vErrors !== null){
+if(_errs18){
+vErrors.length = _errs18;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause1;
+if(_valid1){
+const _errs23 = errors;
+if(!(validate115(data5, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate115.errors);
+errors = vErrors.length;
+}
+var _valid1 = _errs23 === errors;
+valid7 = _valid1;
+ifClause1 = "then";
+}
+else {
+const _errs24 = errors;
+if(data5 && typeof data5 == "object" && !Array.isArray(data5)){
+for(const key1 of Object.keys(data5)){
+if(!((((key1 === "left") || (key1 === "right")) || (key1 === "front")) || (key1 === "back"))){
+vErrors = add(vErrors, instancePath+"/walls", "additionalProperties", key1);
+errors++;
+}
+}
+if(data5.left !== undefined && Object.hasOwn(data5, "left")){
+if(!(validate115(data5.left, instancePath+"/walls/left"))){
+vErrors = joined(vErrors, validate115.errors);
+errors = vErrors.length;
+}
+}
+if(data5.right !== undefined && Object.hasOwn(data5, "right")){
+if(!(validate115(data5.right, instancePath+"/walls/right"))){
+vErrors = joined(vErrors, validate115.errors);
+errors = vErrors.length;
+}
+}
+if(data5.front !== undefined && Object.hasOwn(data5, "front")){
+if(!(validate115(data5.front, instancePath+"/walls/front"))){
+vErrors = joined(vErrors, validate115.errors);
+errors = vErrors.length;
+}
+}
+if(data5.back !== undefined && Object.hasOwn(data5, "back")){
+if(!(validate115(data5.back, instancePath+"/walls/back"))){
+vErrors = joined(vErrors, validate115.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/walls", "type");
+errors++;
+}
+var _valid1 = _errs24 === errors;
+valid7 = _valid1;
+ifClause1 = "else";
+}
+if(!valid7){
+vErrors = add(vErrors, instancePath+"/walls", "if");
+errors++;
+}
+var _valid0 = _errs17 === errors;
+valid6 = _valid0;
+ifClause0 = "then";
+}
+else {
+const _errs35 = errors;
+const _errs36 = errors;
+let valid14 = true;
+const _errs37 = errors;
+if(!((typeof data5 == "number") && (isFinite(data5)))){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid3 = _errs37 === errors;
+errors = _errs36;
+if(vErrors !== null){
+if(_errs36){
+vErrors.length = _errs36;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause2;
+if(_valid3){
+const _errs39 = errors;
+if(!(validate115(data5, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate115.errors);
+errors = vErrors.length;
+}
+var _valid3 = _errs39 === errors;
+valid14 = _valid3;
+ifClause2 = "then";
+}
+else {
+const _errs40 = errors;
+if(!(validate115(data5, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate115.errors);
+errors = vErrors.length;
+}
+var _valid3 = _errs40 === errors;
+valid14 = _valid3;
+ifClause2 = "else";
+}
+if(!valid14){
+vErrors = add(vErrors, instancePath+"/walls", "if");
+errors++;
+}
+var _valid0 = _errs35 === errors;
+valid6 = _valid0;
+ifClause0 = "else";
+}
+if(!valid6){
+vErrors = add(vErrors, instancePath+"/walls", "if");
+errors++;
+}
+}
+if(data.ceiling !== undefined && Object.hasOwn(data, "ceiling")){
+if(!(validate115(data.ceiling, instancePath+"/ceiling"))){
+vErrors = joined(vErrors, validate115.errors);
+errors = vErrors.length;
+}
+}
+if(data.floor !== undefined && Object.hasOwn(data, "floor")){
+if(!(validate115(data.floor, instancePath+"/floor"))){
+vErrors = joined(vErrors, validate115.errors);
+errors = vErrors.length;
+}
+}
+if(data.circuits !== undefined && Object.hasOwn(data, "circuits")){
+let data12 = data.circuits;
+if(data12 && typeof data12 == "object" && !Array.isArray(data12)){
+if(Object.keys(data12).length > 40){
+vErrors = add(vErrors, instancePath+"/circuits", "maxProperties");
+errors++;
+}
+for(const key2 of Object.keys(data12)){
+const _errs47 = errors;
+if(!(validate157(key2, instancePath+"/circuits"))){
+vErrors = joined(vErrors, validate157.errors);
+errors = vErrors.length;
+}
+var valid17 = _errs47 === errors;
+if(!valid17){
+vErrors = add(vErrors, instancePath+"/circuits", "propertyNames", key2);
+errors++;
+}
+}
+for(const key3 of Object.keys(data12)){
+let data13 = data12[key3];
+if(data13 && typeof data13 == "object" && !Array.isArray(data13)){
+if((data13.voltage === undefined) || (!(Object.hasOwn(data13, "voltage")))){
+vErrors = add(vErrors, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "voltage");
+errors++;
+}
+if((data13.breaker === undefined) || (!(Object.hasOwn(data13, "breaker")))){
+vErrors = add(vErrors, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "breaker");
+errors++;
+}
+for(const key4 of Object.keys(data13)){
+if(!((key4 === "voltage") || (key4 === "breaker"))){
+vErrors = add(vErrors, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), "additionalProperties", key4);
+errors++;
+}
+}
+if(data13.voltage !== undefined && Object.hasOwn(data13, "voltage")){
+if(!(validate78(data13.voltage, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/voltage"))){
+vErrors = joined(vErrors, validate78.errors);
+errors = vErrors.length;
+}
+}
+if(data13.breaker !== undefined && Object.hasOwn(data13, "breaker")){
+if(!(validate160(data13.breaker, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/breaker"))){
+vErrors = joined(vErrors, validate160.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), "type");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/circuits", "type");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate142.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate164(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.reads === undefined) || (!(Object.hasOwn(data, "reads")))){
+vErrors = add(vErrors, instancePath, "required", "reads");
+errors++;
+}
+if((data.shutter === undefined) || (!(Object.hasOwn(data, "shutter")))){
+vErrors = add(vErrors, instancePath, "required", "shutter");
+errors++;
+}
+if((data.iso === undefined) || (!(Object.hasOwn(data, "iso")))){
+vErrors = add(vErrors, instancePath, "required", "iso");
+errors++;
+}
+for(const key0 of Object.keys(data)){
+if(!((((key0 === "reads") || (key0 === "shutter")) || (key0 === "iso")) || (key0 === "colour"))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.reads !== undefined && Object.hasOwn(data, "reads")){
+if(!(validate133(data.reads, instancePath+"/reads"))){
+vErrors = joined(vErrors, validate133.errors);
+errors = vErrors.length;
+}
+}
+if(data.shutter !== undefined && Object.hasOwn(data, "shutter")){
+if(!(validate108(data.shutter, instancePath+"/shutter"))){
+vErrors = joined(vErrors, validate108.errors);
+errors = vErrors.length;
+}
+}
+if(data.iso !== undefined && Object.hasOwn(data, "iso")){
+if(!(validate135(data.iso, instancePath+"/iso"))){
+vErrors = joined(vErrors, validate135.errors);
+errors = vErrors.length;
+}
+}
+if(data.colour !== undefined && Object.hasOwn(data, "colour")){
+if(!(validate33(data.colour, instancePath+"/colour"))){
+vErrors = joined(vErrors, validate33.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate164.errors = vErrors;
+return errors === 0;
+}
+
+const pattern27 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))(?:[ \\u00a0\\u2009\\u202f]{1,4}(?:over|above)[ \\u00a0\\u2009\\u202f]{1,4}(?:the[ \\u00a0\\u2009\\u202f]{1,4})?(table|floor))?[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate180(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern27.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate180.errors = vErrors;
+return errors === 0;
+}
+
+const pattern28 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{1,4}(?:camera[- ])?(left|right)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate182(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern28.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate182.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate178(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.distance === undefined) || (!(Object.hasOwn(data, "distance")))){
+vErrors = add(vErrors, instancePath, "required", "distance");
+errors++;
+}
+for(const key0 of Object.keys(data)){
+if(!(((key0 === "distance") || (key0 === "height")) || (key0 === "aside"))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.distance !== undefined && Object.hasOwn(data, "distance")){
+if(!(validate39(data.distance, instancePath+"/distance"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.height !== undefined && Object.hasOwn(data, "height")){
+if(!(validate180(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate180.errors);
+errors = vErrors.length;
+}
+}
+if(data.aside !== undefined && Object.hasOwn(data, "aside")){
+if(!(validate182(data.aside, instancePath+"/aside"))){
+vErrors = joined(vErrors, validate182.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate178.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate185(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(data.length > 80){
+vErrors = add(vErrors, instancePath, "maxLength");
+errors++;
+}
+if(data.length < 1){
+vErrors = add(vErrors, instancePath, "minLength");
+errors++;
+}
+if(!pattern11.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate185.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate187(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(data.length > 60){
+vErrors = add(vErrors, instancePath, "maxLength");
+errors++;
+}
+if(data.length < 1){
+vErrors = add(vErrors, instancePath, "minLength");
+errors++;
+}
+if(!pattern11.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate187.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate170(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(data && typeof data == "object" && !Array.isArray(data)){
+for(const key0 of Object.keys(data)){
+if(!(keys5.has(key0))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.body !== undefined && Object.hasOwn(data, "body")){
+if(!(validate29(data.body, instancePath+"/body"))){
+vErrors = joined(vErrors, validate29.errors);
+errors = vErrors.length;
+}
+}
+if(data.sensor !== undefined && Object.hasOwn(data, "sensor")){
+let data1 = data.sensor;
+if(typeof data1 !== "string"){
+vErrors = add(vErrors, instancePath+"/sensor", "type");
+errors++;
+}
+const _errs6 = errors;
+let valid2 = true;
+const _errs7 = errors;
+if(typeof data1 === "string"){
+if(!pattern11.test(data1)){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid0 = _errs7 === errors;
+errors = _errs6;
+if(vErrors !== null){
+if(_errs6){
+vErrors.length = _errs6;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause0;
+if(_valid0){
+const _errs8 = errors;
+if(!(((data1 === "full frame") || (data1 === "aps-c")) || (data1 === "four thirds"))){
+vErrors = add(vErrors, instancePath+"/sensor", "enum");
+errors++;
+}
+var _valid0 = _errs8 === errors;
+valid2 = _valid0;
+ifClause0 = "then";
+}
+else {
+const _errs9 = errors;
+if(!(validate43(data1, instancePath+"/sensor"))){
+vErrors = joined(vErrors, validate43.errors);
+errors = vErrors.length;
+}
+var _valid0 = _errs9 === errors;
+valid2 = _valid0;
+ifClause0 = "else";
+}
+if(!valid2){
+vErrors = add(vErrors, instancePath+"/sensor", "if");
+errors++;
+}
+}
+if(data.sync !== undefined && Object.hasOwn(data, "sync")){
+if(!(validate108(data.sync, instancePath+"/sync"))){
+vErrors = joined(vErrors, validate108.errors);
+errors = vErrors.length;
+}
+}
+if(data.curtain !== undefined && Object.hasOwn(data, "curtain")){
+if(!(validate72(data.curtain, instancePath+"/curtain"))){
+vErrors = joined(vErrors, validate72.errors);
+errors = vErrors.length;
+}
+}
+if(data["shutter-kind"] !== undefined && Object.hasOwn(data, "shutter-kind")){
+let data4 = data["shutter-kind"];
+if(typeof data4 !== "string"){
+vErrors = add(vErrors, instancePath+"/shutter-kind", "type");
+errors++;
+}
+if(!(((data4 === "focal-plane") || (data4 === "leaf")) || (data4 === "electronic"))){
+vErrors = add(vErrors, instancePath+"/shutter-kind", "enum");
+errors++;
+}
+}
+if(data.readout !== undefined && Object.hasOwn(data, "readout")){
+if(!(validate72(data.readout, instancePath+"/readout"))){
+vErrors = joined(vErrors, validate72.errors);
+errors = vErrors.length;
+}
+}
+if(data.headroom !== undefined && Object.hasOwn(data, "headroom")){
+if(!(validate49(data.headroom, instancePath+"/headroom"))){
+vErrors = joined(vErrors, validate49.errors);
+errors = vErrors.length;
+}
+}
+if(data.lens !== undefined && Object.hasOwn(data, "lens")){
+if(!(validate57(data.lens, instancePath+"/lens"))){
+vErrors = joined(vErrors, validate57.errors);
+errors = vErrors.length;
+}
+}
+if(data.frame !== undefined && Object.hasOwn(data, "frame")){
+let data8 = data.frame;
+if(typeof data8 !== "string"){
+vErrors = add(vErrors, instancePath+"/frame", "type");
+errors++;
+}
+if(!((data8 === "vertical") || (data8 === "horizontal"))){
+vErrors = add(vErrors, instancePath+"/frame", "enum");
+errors++;
+}
+}
+if(data.at !== undefined && Object.hasOwn(data, "at")){
+if(!(validate178(data.at, instancePath+"/at"))){
+vErrors = joined(vErrors, validate178.errors);
+errors = vErrors.length;
+}
+}
+if(data.aim !== undefined && Object.hasOwn(data, "aim")){
+if(!(validate185(data.aim, instancePath+"/aim"))){
+vErrors = joined(vErrors, validate185.errors);
+errors = vErrors.length;
+}
+}
+if(data.focus !== undefined && Object.hasOwn(data, "focus")){
+let data11 = data.focus;
+const _errs30 = errors;
+let valid10 = true;
+const _errs31 = errors;
+if(typeof data11 === "string"){
+if(!pattern11.test(data11)){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid1 = _errs31 === errors;
+errors = _errs30;
+if(vErrors !== null){
+if(_errs30){
+vErrors.length = _errs30;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause1;
+if(_valid1){
+const _errs32 = errors;
+if(!(validate187(data11, instancePath+"/focus"))){
+vErrors = joined(vErrors, validate187.errors);
+errors = vErrors.length;
+}
+var _valid1 = _errs32 === errors;
+valid10 = _valid1;
+ifClause1 = "then";
+}
+else {
+const _errs33 = errors;
+if(!(validate39(data11, instancePath+"/focus"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+var _valid1 = _errs33 === errors;
+valid10 = _valid1;
+ifClause1 = "else";
+}
+if(!valid10){
+vErrors = add(vErrors, instancePath+"/focus", "if");
+errors++;
+}
+if(typeof data11 === "string"){
+if(data11.length > 4000){
+vErrors = add(vErrors, instancePath+"/focus", "maxLength");
+errors++;
+}
+if(data11.length < 1){
+vErrors = add(vErrors, instancePath+"/focus", "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/focus", "type");
+errors++;
+}
+}
+if(data.aperture !== undefined && Object.hasOwn(data, "aperture")){
+if(!(validate133(data.aperture, instancePath+"/aperture"))){
+vErrors = joined(vErrors, validate133.errors);
+errors = vErrors.length;
+}
+}
+if(data.shutter !== undefined && Object.hasOwn(data, "shutter")){
+if(!(validate108(data.shutter, instancePath+"/shutter"))){
+vErrors = joined(vErrors, validate108.errors);
+errors = vErrors.length;
+}
+}
+if(data.iso !== undefined && Object.hasOwn(data, "iso")){
+if(!(validate135(data.iso, instancePath+"/iso"))){
+vErrors = joined(vErrors, validate135.errors);
+errors = vErrors.length;
+}
+}
+if(data.filter !== undefined && Object.hasOwn(data, "filter")){
+if(!(validate49(data.filter, instancePath+"/filter"))){
+vErrors = joined(vErrors, validate49.errors);
+errors = vErrors.length;
+}
+}
+if(data.exposure !== undefined && Object.hasOwn(data, "exposure")){
+let data16 = data.exposure;
+if(typeof data16 !== "string"){
+vErrors = add(vErrors, instancePath+"/exposure", "type");
+errors++;
+}
+if(!(((data16 === "manual") || (data16 === "auto-iso")) || (data16 === "automatic"))){
+vErrors = add(vErrors, instancePath+"/exposure", "enum");
+errors++;
+}
+}
+if(data["white-balance"] !== undefined && Object.hasOwn(data, "white-balance")){
+if(!(validate33(data["white-balance"], instancePath+"/white-balance"))){
+vErrors = joined(vErrors, validate33.errors);
+errors = vErrors.length;
+}
+}
+if(data["held-by"] !== undefined && Object.hasOwn(data, "held-by")){
+let data18 = data["held-by"];
+if(typeof data18 !== "string"){
+vErrors = add(vErrors, instancePath+"/held-by", "type");
+errors++;
+}
+if(!((data18 === "person") || (data18 === "stand"))){
+vErrors = add(vErrors, instancePath+"/held-by", "enum");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate170.errors = vErrors;
+return errors === 0;
+}
+
+const pattern32 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?)[ \\u00a0\\u2009\\u202f]{0,4}(?:camera[- ])?(left|right)|(0|180)[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate199(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern32.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate199.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate203(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+const _errs2 = errors;
+let valid1 = true;
+const _errs3 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing0;
+if(((data.people === undefined) || (!(Object.hasOwn(data, "people")))) && (missing0 = "people")){
+vErrors = add(vErrors);
+errors++;
+}
+else {
+if(data.people !== undefined && Object.hasOwn(data, "people")){
+let data0 = data.people;
+if((typeof data0 == "number") && (isFinite(data0))){
+if(data0 < 2 || isNaN(data0)){
+vErrors = add(vErrors);
+errors++;
+}
+}
+}
+}
+}
+var _valid0 = _errs3 === errors;
+errors = _errs2;
+if(vErrors !== null){
+if(_errs2){
+vErrors.length = _errs2;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid0){
+const _errs5 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.spacing === undefined) || (!(Object.hasOwn(data, "spacing")))){
+vErrors = add(vErrors, instancePath, "required", "spacing");
+errors++;
+}
+}
+var _valid0 = _errs5 === errors;
+valid1 = _valid0;
+}
+if(!valid1){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.people === undefined) || (!(Object.hasOwn(data, "people")))){
+vErrors = add(vErrors, instancePath, "required", "people");
+errors++;
+}
+if((data["faces-at"] === undefined) || (!(Object.hasOwn(data, "faces-at")))){
+vErrors = add(vErrors, instancePath, "required", "faces-at");
+errors++;
+}
+for(const key0 of Object.keys(data)){
+if(!((((key0 === "people") || (key0 === "spacing")) || (key0 === "behind")) || (key0 === "faces-at"))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.people !== undefined && Object.hasOwn(data, "people")){
+let data1 = data.people;
+if(!(((typeof data1 == "number") && (!(data1 % 1) && !isNaN(data1))) && (isFinite(data1)))){
+vErrors = add(vErrors, instancePath+"/people", "type");
+errors++;
+}
+if((typeof data1 == "number") && (isFinite(data1))){
+if(data1 > 40 || isNaN(data1)){
+vErrors = add(vErrors, instancePath+"/people", "maximum");
+errors++;
+}
+if(data1 < 1 || isNaN(data1)){
+vErrors = add(vErrors, instancePath+"/people", "minimum");
+errors++;
+}
+}
+}
+if(data.spacing !== undefined && Object.hasOwn(data, "spacing")){
+if(!(validate39(data.spacing, instancePath+"/spacing"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.behind !== undefined && Object.hasOwn(data, "behind")){
+if(!(validate39(data.behind, instancePath+"/behind"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data["faces-at"] !== undefined && Object.hasOwn(data, "faces-at")){
+if(!(validate180(data["faces-at"], instancePath+"/faces-at"))){
+vErrors = joined(vErrors, validate180.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate203.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate208(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.height === undefined) || (!(Object.hasOwn(data, "height")))){
+vErrors = add(vErrors, instancePath, "required", "height");
+errors++;
+}
+if((data.surface === undefined) || (!(Object.hasOwn(data, "surface")))){
+vErrors = add(vErrors, instancePath, "required", "surface");
+errors++;
+}
+if((data.size === undefined) || (!(Object.hasOwn(data, "size")))){
+vErrors = add(vErrors, instancePath, "required", "size");
+errors++;
+}
+for(const key0 of Object.keys(data)){
+if(!(((key0 === "height") || (key0 === "surface")) || (key0 === "size"))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.height !== undefined && Object.hasOwn(data, "height")){
+if(!(validate39(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.surface !== undefined && Object.hasOwn(data, "surface")){
+if(!(validate115(data.surface, instancePath+"/surface"))){
+vErrors = joined(vErrors, validate115.errors);
+errors = vErrors.length;
+}
+}
+if(data.size !== undefined && Object.hasOwn(data, "size")){
+if(!(validate43(data.size, instancePath+"/size"))){
+vErrors = joined(vErrors, validate43.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate208.errors = vErrors;
+return errors === 0;
+}
+
+const pattern33 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(m/s|cm/s|km/h|ft/s)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate213(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern33.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate213.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate196(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(data && typeof data == "object" && !Array.isArray(data)){
+for(const key0 of Object.keys(data)){
+if(!(keys6.has(key0))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.kind !== undefined && Object.hasOwn(data, "kind")){
+let data0 = data.kind;
+if(typeof data0 !== "string"){
+vErrors = add(vErrors, instancePath+"/kind", "type");
+errors++;
+}
+if(!(((data0 === "person") || (data0 === "group")) || (data0 === "object"))){
+vErrors = add(vErrors, instancePath+"/kind", "enum");
+errors++;
+}
+}
+if(data.height !== undefined && Object.hasOwn(data, "height")){
+if(!(validate39(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.pose !== undefined && Object.hasOwn(data, "pose")){
+let data2 = data.pose;
+if(typeof data2 !== "string"){
+vErrors = add(vErrors, instancePath+"/pose", "type");
+errors++;
+}
+if(!(((data2 === "standing") || (data2 === "seated")) || (data2 === "lying"))){
+vErrors = add(vErrors, instancePath+"/pose", "enum");
+errors++;
+}
+}
+if(data["faces-at"] !== undefined && Object.hasOwn(data, "faces-at")){
+if(!(validate180(data["faces-at"], instancePath+"/faces-at"))){
+vErrors = joined(vErrors, validate180.errors);
+errors = vErrors.length;
+}
+}
+if(data.turned !== undefined && Object.hasOwn(data, "turned")){
+if(!(validate199(data.turned, instancePath+"/turned"))){
+vErrors = joined(vErrors, validate199.errors);
+errors = vErrors.length;
+}
+}
+if(data.width !== undefined && Object.hasOwn(data, "width")){
+if(!(validate39(data.width, instancePath+"/width"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.depth !== undefined && Object.hasOwn(data, "depth")){
+if(!(validate39(data.depth, instancePath+"/depth"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.rows !== undefined && Object.hasOwn(data, "rows")){
+let data7 = data.rows;
+if(Array.isArray(data7)){
+if(data7.length > 40){
+vErrors = add(vErrors, instancePath+"/rows", "maxItems");
+errors++;
+}
+if(data7.length < 1){
+vErrors = add(vErrors, instancePath+"/rows", "minItems");
+errors++;
+}
+const len0 = data7.length;
+for(let i0=0; i0<len0; i0++){
+if(!(validate203(data7[i0], instancePath+"/rows/" + i0))){
+vErrors = joined(vErrors, validate203.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/rows", "type");
+errors++;
+}
+}
+if(data["stands-on"] !== undefined && Object.hasOwn(data, "stands-on")){
+if(!(validate208(data["stands-on"], instancePath+"/stands-on"))){
+vErrors = joined(vErrors, validate208.errors);
+errors = vErrors.length;
+}
+}
+if(data.reflectance !== undefined && Object.hasOwn(data, "reflectance")){
+let data10 = data.reflectance;
+if((typeof data10 == "number") && (isFinite(data10))){
+if(data10 > 1 || isNaN(data10)){
+vErrors = add(vErrors, instancePath+"/reflectance", "maximum");
+errors++;
+}
+if(data10 < 0 || isNaN(data10)){
+vErrors = add(vErrors, instancePath+"/reflectance", "minimum");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/reflectance", "type");
+errors++;
+}
+}
+if(data.finish !== undefined && Object.hasOwn(data, "finish")){
+let data11 = data.finish;
+if(typeof data11 !== "string"){
+vErrors = add(vErrors, instancePath+"/finish", "type");
+errors++;
+}
+if(!((((data11 === "matte") || (data11 === "satin")) || (data11 === "glossy")) || (data11 === "clear"))){
+vErrors = add(vErrors, instancePath+"/finish", "enum");
+errors++;
+}
+}
+if(data.moves !== undefined && Object.hasOwn(data, "moves")){
+if(!(validate213(data.moves, instancePath+"/moves"))){
+vErrors = joined(vErrors, validate213.errors);
+errors = vErrors.length;
+}
+}
+if(data.area !== undefined && Object.hasOwn(data, "area")){
+if(!(validate43(data.area, instancePath+"/area"))){
+vErrors = joined(vErrors, validate43.errors);
+errors = vErrors.length;
+}
+}
+if(data.glasses !== undefined && Object.hasOwn(data, "glasses")){
+if(typeof data.glasses !== "boolean"){
+vErrors = add(vErrors, instancePath+"/glasses", "type");
+errors++;
+}
+}
+if(data.hair !== undefined && Object.hasOwn(data, "hair")){
+let data15 = data.hair;
+if(typeof data15 !== "string"){
+vErrors = add(vErrors, instancePath+"/hair", "type");
+errors++;
+}
+if(!(((data15 === "dark") || (data15 === "brown")) || (data15 === "fair"))){
+vErrors = add(vErrors, instancePath+"/hair", "enum");
+errors++;
+}
+}
+if(data.age !== undefined && Object.hasOwn(data, "age")){
+let data16 = data.age;
+if(typeof data16 !== "string"){
+vErrors = add(vErrors, instancePath+"/age", "type");
+errors++;
+}
+if(!((((data16 === "newborn") || (data16 === "baby")) || (data16 === "child")) || (data16 === "adult"))){
+vErrors = add(vErrors, instancePath+"/age", "enum");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate196.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate219(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.reads === undefined) || (!(Object.hasOwn(data, "reads")))){
+vErrors = add(vErrors, instancePath, "required", "reads");
+errors++;
+}
+if((data.shutter === undefined) || (!(Object.hasOwn(data, "shutter")))){
+vErrors = add(vErrors, instancePath, "required", "shutter");
+errors++;
+}
+if((data.iso === undefined) || (!(Object.hasOwn(data, "iso")))){
+vErrors = add(vErrors, instancePath, "required", "iso");
+errors++;
+}
+for(const key0 of Object.keys(data)){
+if(!(((((key0 === "reads") || (key0 === "kind")) || (key0 === "shutter")) || (key0 === "iso")) || (key0 === "colour"))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.reads !== undefined && Object.hasOwn(data, "reads")){
+if(!(validate133(data.reads, instancePath+"/reads"))){
+vErrors = joined(vErrors, validate133.errors);
+errors = vErrors.length;
+}
+}
+if(data.kind !== undefined && Object.hasOwn(data, "kind")){
+let data1 = data.kind;
+if(typeof data1 !== "string"){
+vErrors = add(vErrors, instancePath+"/kind", "type");
+errors++;
+}
+if(!((data1 === "incident") || (data1 === "reflected"))){
+vErrors = add(vErrors, instancePath+"/kind", "enum");
+errors++;
+}
+}
+if(data.shutter !== undefined && Object.hasOwn(data, "shutter")){
+if(!(validate108(data.shutter, instancePath+"/shutter"))){
+vErrors = joined(vErrors, validate108.errors);
+errors = vErrors.length;
+}
+}
+if(data.iso !== undefined && Object.hasOwn(data, "iso")){
+if(!(validate135(data.iso, instancePath+"/iso"))){
+vErrors = joined(vErrors, validate135.errors);
+errors = vErrors.length;
+}
+}
+if(data.colour !== undefined && Object.hasOwn(data, "colour")){
+if(!(validate33(data.colour, instancePath+"/colour"))){
+vErrors = joined(vErrors, validate33.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate219.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate217(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+const _errs2 = errors;
+let valid1 = true;
+const _errs3 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing0;
+if(((data.sky === undefined) || (!(Object.hasOwn(data, "sky")))) && (missing0 = "sky")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid0 = _errs3 === errors;
+errors = _errs2;
+if(vErrors !== null){
+if(_errs2){
+vErrors.length = _errs2;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid0){
+const _errs4 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if(data.surface !== undefined && Object.hasOwn(data, "surface")){
+vErrors = add(vErrors, instancePath+"/surface", "false schema");
+errors++;
+}
+}
+var _valid0 = _errs4 === errors;
+valid1 = _valid0;
+}
+if(!valid1){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+const _errs6 = errors;
+let valid3 = true;
+const _errs7 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing1;
+if(((data.behind === undefined) || (!(Object.hasOwn(data, "behind")))) && (missing1 = "behind")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid1 = _errs7 === errors;
+errors = _errs6;
+if(vErrors !== null){
+if(_errs6){
+vErrors.length = _errs6;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid1){
+const _errs8 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if(data["behind-last-row"] !== undefined && Object.hasOwn(data, "behind-last-row")){
+vErrors = add(vErrors, instancePath+"/behind-last-row", "false schema");
+errors++;
+}
+}
+var _valid1 = _errs8 === errors;
+valid3 = _valid1;
+}
+if(!valid3){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+if(data && typeof data == "object" && !Array.isArray(data)){
+for(const key0 of Object.keys(data)){
+if(!((((((((key0 === "surface") || (key0 === "sky")) || (key0 === "width")) || (key0 === "height")) || (key0 === "behind")) || (key0 === "behind-last-row")) || (key0 === "sweep")) || (key0 === "finish"))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.surface !== undefined && Object.hasOwn(data, "surface")){
+if(!(validate115(data.surface, instancePath+"/surface"))){
+vErrors = joined(vErrors, validate115.errors);
+errors = vErrors.length;
+}
+}
+if(data.sky !== undefined && Object.hasOwn(data, "sky")){
+if(!(validate219(data.sky, instancePath+"/sky"))){
+vErrors = joined(vErrors, validate219.errors);
+errors = vErrors.length;
+}
+}
+if(data.width !== undefined && Object.hasOwn(data, "width")){
+if(!(validate39(data.width, instancePath+"/width"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.height !== undefined && Object.hasOwn(data, "height")){
+if(!(validate39(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.behind !== undefined && Object.hasOwn(data, "behind")){
+if(!(validate39(data.behind, instancePath+"/behind"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data["behind-last-row"] !== undefined && Object.hasOwn(data, "behind-last-row")){
+if(!(validate39(data["behind-last-row"], instancePath+"/behind-last-row"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.sweep !== undefined && Object.hasOwn(data, "sweep")){
+let data8 = data.sweep;
+if(data8 && typeof data8 == "object" && !Array.isArray(data8)){
+if((data8.front === undefined) || (!(Object.hasOwn(data8, "front")))){
+vErrors = add(vErrors, instancePath+"/sweep", "required", "front");
+errors++;
+}
+for(const key1 of Object.keys(data8)){
+if(!(key1 === "front")){
+vErrors = add(vErrors, instancePath+"/sweep", "additionalProperties", key1);
+errors++;
+}
+}
+if(data8.front !== undefined && Object.hasOwn(data8, "front")){
+if(!(validate39(data8.front, instancePath+"/sweep/front"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/sweep", "type");
+errors++;
+}
+}
+if(data.finish !== undefined && Object.hasOwn(data, "finish")){
+let data10 = data.finish;
+if(typeof data10 !== "string"){
+vErrors = add(vErrors, instancePath+"/finish", "type");
+errors++;
+}
+if(!(((data10 === "matte") || (data10 === "satin")) || (data10 === "glossy"))){
+vErrors = add(vErrors, instancePath+"/finish", "enum");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate217.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate231(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+const _errs1 = errors;
+const _errs2 = errors;
+if(!((((((((((((data === "all") || (data === "ambient")) || (data === "subject")) || (data === "subject-left")) || (data === "subject-right")) || (data === "subject-back")) || (data === "backdrop-left")) || (data === "backdrop-right")) || (data === "backdrop-top")) || (data === "backdrop-bottom")) || (data === "floor")) || (data === "camera"))){
+vErrors = add(vErrors);
+errors++;
+}
+var valid0 = _errs2 === errors;
+if(valid0){
+vErrors = add(vErrors, instancePath, "not");
+errors++;
+}
+else {
+errors = _errs1;
+if(vErrors !== null){
+if(_errs1){
+vErrors.length = _errs1;
+}
+else {
+vErrors = null;
+}
+}
+}
+if(typeof data === "string"){
+if(!pattern24.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate231.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate234(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if((!(data && typeof data == "object" && !Array.isArray(data))) && (typeof data !== "string")){
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+const _errs1 = errors;
+let valid0 = true;
+const _errs2 = errors;
+if(!(data && typeof data == "object" && !Array.isArray(data))){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid0 = _errs2 === errors;
+errors = _errs1;
+if(vErrors !== null){
+if(_errs1){
+vErrors.length = _errs1;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause0;
+if(_valid0){
+const _errs4 = errors;
+if(!(validate31(data, instancePath))){
+vErrors = joined(vErrors, validate31.errors);
+errors = vErrors.length;
+}
+var _valid0 = _errs4 === errors;
+valid0 = _valid0;
+ifClause0 = "then";
+}
+else {
+const _errs5 = errors;
+if(typeof data === "string"){
+if(data.length > 60){
+vErrors = add(vErrors, instancePath, "maxLength");
+errors++;
+}
+if(data.length < 1){
+vErrors = add(vErrors, instancePath, "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+var _valid0 = _errs5 === errors;
+valid0 = _valid0;
+ifClause0 = "else";
+}
+if(!valid0){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+validate234.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate237(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if((!(data && typeof data == "object" && !Array.isArray(data))) && (typeof data !== "string")){
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+const _errs1 = errors;
+let valid0 = true;
+const _errs2 = errors;
+if(!(data && typeof data == "object" && !Array.isArray(data))){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid0 = _errs2 === errors;
+errors = _errs1;
+if(vErrors !== null){
+if(_errs1){
+vErrors.length = _errs1;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause0;
+if(_valid0){
+const _errs4 = errors;
+if(!(validate83(data, instancePath))){
+vErrors = joined(vErrors, validate83.errors);
+errors = vErrors.length;
+}
+var _valid0 = _errs4 === errors;
+valid0 = _valid0;
+ifClause0 = "then";
+}
+else {
+const _errs5 = errors;
+if(typeof data === "string"){
+if(data.length > 60){
+vErrors = add(vErrors, instancePath, "maxLength");
+errors++;
+}
+if(data.length < 1){
+vErrors = add(vErrors, instancePath, "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+var _valid0 = _errs5 === errors;
+valid0 = _valid0;
+ifClause0 = "else";
+}
+if(!valid0){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+validate237.errors = vErrors;
+return errors === 0;
+}
+
+const pattern35 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:mireds?|MK⁻¹)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate247(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern35.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate247.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate246(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+const _errs1 = errors;
+let valid0 = false;
+const _errs2 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.shift === undefined) || (!(Object.hasOwn(data, "shift")))){
+vErrors = add(vErrors, instancePath, "required", "shift");
+errors++;
+}
+}
+var _valid0 = _errs2 === errors;
+valid0 = valid0 || _valid0;
+if(!valid0){
+const _errs3 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.colour === undefined) || (!(Object.hasOwn(data, "colour")))){
+vErrors = add(vErrors, instancePath, "required", "colour");
+errors++;
+}
+}
+var _valid0 = _errs3 === errors;
+valid0 = valid0 || _valid0;
+}
+if(!valid0){
+vErrors = add(vErrors, instancePath, "anyOf");
+errors++;
+}
+else {
+errors = _errs1;
+if(vErrors !== null){
+if(_errs1){
+vErrors.length = _errs1;
+}
+else {
+vErrors = null;
+}
+}
+}
+const _errs5 = errors;
+let valid2 = true;
+const _errs6 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing0;
+if(((data.shift === undefined) || (!(Object.hasOwn(data, "shift")))) && (missing0 = "shift")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid1 = _errs6 === errors;
+errors = _errs5;
+if(vErrors !== null){
+if(_errs5){
+vErrors.length = _errs5;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid1){
+const _errs7 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if(data.colour !== undefined && Object.hasOwn(data, "colour")){
+vErrors = add(vErrors, instancePath+"/colour", "false schema");
+errors++;
+}
+}
+var _valid1 = _errs7 === errors;
+valid2 = _valid1;
+}
+if(!valid2){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.loss === undefined) || (!(Object.hasOwn(data, "loss")))){
+vErrors = add(vErrors, instancePath, "required", "loss");
+errors++;
+}
+for(const key0 of Object.keys(data)){
+if(!(((key0 === "shift") || (key0 === "colour")) || (key0 === "loss"))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.shift !== undefined && Object.hasOwn(data, "shift")){
+if(!(validate247(data.shift, instancePath+"/shift"))){
+vErrors = joined(vErrors, validate247.errors);
+errors = vErrors.length;
+}
+}
+if(data.colour !== undefined && Object.hasOwn(data, "colour")){
+if(!(validate116(data.colour, instancePath+"/colour"))){
+vErrors = joined(vErrors, validate116.errors);
+errors = vErrors.length;
+}
+}
+if(data.loss !== undefined && Object.hasOwn(data, "loss")){
+if(!(validate49(data.loss, instancePath+"/loss"))){
+vErrors = joined(vErrors, validate49.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate246.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate253(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+const _errs1 = errors;
+let valid0 = false;
+const _errs2 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.angle === undefined) || (!(Object.hasOwn(data, "angle")))){
+vErrors = add(vErrors, instancePath, "required", "angle");
+errors++;
+}
+}
+var _valid0 = _errs2 === errors;
+valid0 = valid0 || _valid0;
+if(!valid0){
+const _errs3 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.left === undefined) || (!(Object.hasOwn(data, "left")))){
+vErrors = add(vErrors, instancePath, "required", "left");
+errors++;
+}
+}
+var _valid0 = _errs3 === errors;
+valid0 = valid0 || _valid0;
+if(!valid0){
+const _errs4 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.right === undefined) || (!(Object.hasOwn(data, "right")))){
+vErrors = add(vErrors, instancePath, "required", "right");
+errors++;
+}
+}
+var _valid0 = _errs4 === errors;
+valid0 = valid0 || _valid0;
+if(!valid0){
+const _errs5 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.front === undefined) || (!(Object.hasOwn(data, "front")))){
+vErrors = add(vErrors, instancePath, "required", "front");
+errors++;
+}
+}
+var _valid0 = _errs5 === errors;
+valid0 = valid0 || _valid0;
+if(!valid0){
+const _errs6 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.behind === undefined) || (!(Object.hasOwn(data, "behind")))){
+vErrors = add(vErrors, instancePath, "required", "behind");
+errors++;
+}
+}
+var _valid0 = _errs6 === errors;
+valid0 = valid0 || _valid0;
+if(!valid0){
+const _errs7 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data["before-backdrop"] === undefined) || (!(Object.hasOwn(data, "before-backdrop")))){
+vErrors = add(vErrors, instancePath, "required", "before-backdrop");
+errors++;
+}
+}
+var _valid0 = _errs7 === errors;
+valid0 = valid0 || _valid0;
+}
+}
+}
+}
+}
+if(!valid0){
+vErrors = add(vErrors, instancePath, "anyOf");
+errors++;
+}
+else {
+errors = _errs1;
+if(vErrors !== null){
+if(_errs1){
+vErrors.length = _errs1;
+}
+else {
+vErrors = null;
+}
+}
+}
+const _errs9 = errors;
+let valid2 = true;
+const _errs10 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing0;
+if(((data.angle === undefined) || (!(Object.hasOwn(data, "angle")))) && (missing0 = "angle")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid1 = _errs10 === errors;
+errors = _errs9;
+if(vErrors !== null){
+if(_errs9){
+vErrors.length = _errs9;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid1){
+const _errs11 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if(data.left !== undefined && Object.hasOwn(data, "left")){
+vErrors = add(vErrors, instancePath+"/left", "false schema");
+errors++;
+}
+if(data.right !== undefined && Object.hasOwn(data, "right")){
+vErrors = add(vErrors, instancePath+"/right", "false schema");
+errors++;
+}
+if(data.front !== undefined && Object.hasOwn(data, "front")){
+vErrors = add(vErrors, instancePath+"/front", "false schema");
+errors++;
+}
+if(data.behind !== undefined && Object.hasOwn(data, "behind")){
+vErrors = add(vErrors, instancePath+"/behind", "false schema");
+errors++;
+}
+if(data["before-backdrop"] !== undefined && Object.hasOwn(data, "before-backdrop")){
+vErrors = add(vErrors, instancePath+"/before-backdrop", "false schema");
+errors++;
+}
+}
+var _valid1 = _errs11 === errors;
+valid2 = _valid1;
+}
+if(!valid2){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+const _errs13 = errors;
+let valid4 = true;
+const _errs14 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing1;
+if(((data.distance === undefined) || (!(Object.hasOwn(data, "distance")))) && (missing1 = "distance")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid2 = _errs14 === errors;
+errors = _errs13;
+if(vErrors !== null){
+if(_errs13){
+vErrors.length = _errs13;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid2){
+const _errs15 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if(data.left !== undefined && Object.hasOwn(data, "left")){
+vErrors = add(vErrors, instancePath+"/left", "false schema");
+errors++;
+}
+if(data.right !== undefined && Object.hasOwn(data, "right")){
+vErrors = add(vErrors, instancePath+"/right", "false schema");
+errors++;
+}
+if(data.front !== undefined && Object.hasOwn(data, "front")){
+vErrors = add(vErrors, instancePath+"/front", "false schema");
+errors++;
+}
+if(data.behind !== undefined && Object.hasOwn(data, "behind")){
+vErrors = add(vErrors, instancePath+"/behind", "false schema");
+errors++;
+}
+if(data["before-backdrop"] !== undefined && Object.hasOwn(data, "before-backdrop")){
+vErrors = add(vErrors, instancePath+"/before-backdrop", "false schema");
+errors++;
+}
+}
+var _valid2 = _errs15 === errors;
+valid4 = _valid2;
+}
+if(!valid4){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+const _errs17 = errors;
+let valid6 = true;
+const _errs18 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing2;
+if(((data.up === undefined) || (!(Object.hasOwn(data, "up")))) && (missing2 = "up")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid3 = _errs18 === errors;
+errors = _errs17;
+if(vErrors !== null){
+if(_errs17){
+vErrors.length = _errs17;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid3){
+const _errs19 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if(data.left !== undefined && Object.hasOwn(data, "left")){
+vErrors = add(vErrors, instancePath+"/left", "false schema");
+errors++;
+}
+if(data.right !== undefined && Object.hasOwn(data, "right")){
+vErrors = add(vErrors, instancePath+"/right", "false schema");
+errors++;
+}
+if(data.front !== undefined && Object.hasOwn(data, "front")){
+vErrors = add(vErrors, instancePath+"/front", "false schema");
+errors++;
+}
+if(data.behind !== undefined && Object.hasOwn(data, "behind")){
+vErrors = add(vErrors, instancePath+"/behind", "false schema");
+errors++;
+}
+if(data["before-backdrop"] !== undefined && Object.hasOwn(data, "before-backdrop")){
+vErrors = add(vErrors, instancePath+"/before-backdrop", "false schema");
+errors++;
+}
+if(data.height !== undefined && Object.hasOwn(data, "height")){
+vErrors = add(vErrors, instancePath+"/height", "false schema");
+errors++;
+}
+}
+var _valid3 = _errs19 === errors;
+valid6 = _valid3;
+}
+if(!valid6){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+const _errs21 = errors;
+let valid8 = true;
+const _errs22 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing3;
+if(((data.left === undefined) || (!(Object.hasOwn(data, "left")))) && (missing3 = "left")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid4 = _errs22 === errors;
+errors = _errs21;
+if(vErrors !== null){
+if(_errs21){
+vErrors.length = _errs21;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid4){
+const _errs23 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if(data.right !== undefined && Object.hasOwn(data, "right")){
+vErrors = add(vErrors, instancePath+"/right", "false schema");
+errors++;
+}
+}
+var _valid4 = _errs23 === errors;
+valid8 = _valid4;
+}
+if(!valid8){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+const _errs25 = errors;
+let valid10 = true;
+const _errs26 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing4;
+if(((data.front === undefined) || (!(Object.hasOwn(data, "front")))) && (missing4 = "front")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid5 = _errs26 === errors;
+errors = _errs25;
+if(vErrors !== null){
+if(_errs25){
+vErrors.length = _errs25;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid5){
+const _errs27 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if(data.behind !== undefined && Object.hasOwn(data, "behind")){
+vErrors = add(vErrors, instancePath+"/behind", "false schema");
+errors++;
+}
+if(data["before-backdrop"] !== undefined && Object.hasOwn(data, "before-backdrop")){
+vErrors = add(vErrors, instancePath+"/before-backdrop", "false schema");
+errors++;
+}
+}
+var _valid5 = _errs27 === errors;
+valid10 = _valid5;
+}
+if(!valid10){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+const _errs29 = errors;
+let valid12 = true;
+const _errs30 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing5;
+if(((data.behind === undefined) || (!(Object.hasOwn(data, "behind")))) && (missing5 = "behind")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid6 = _errs30 === errors;
+errors = _errs29;
+if(vErrors !== null){
+if(_errs29){
+vErrors.length = _errs29;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid6){
+const _errs31 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if(data["before-backdrop"] !== undefined && Object.hasOwn(data, "before-backdrop")){
+vErrors = add(vErrors, instancePath+"/before-backdrop", "false schema");
+errors++;
+}
+}
+var _valid6 = _errs31 === errors;
+valid12 = _valid6;
+}
+if(!valid12){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+const _errs33 = errors;
+let valid14 = true;
+const _errs34 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing6;
+if(((data.distance === undefined) || (!(Object.hasOwn(data, "distance")))) && (missing6 = "distance")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid7 = _errs34 === errors;
+errors = _errs33;
+if(vErrors !== null){
+if(_errs33){
+vErrors.length = _errs33;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid7){
+const _errs35 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.angle === undefined) || (!(Object.hasOwn(data, "angle")))){
+vErrors = add(vErrors, instancePath, "required", "angle");
+errors++;
+}
+}
+var _valid7 = _errs35 === errors;
+valid14 = _valid7;
+}
+if(!valid14){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+if(data && typeof data == "object" && !Array.isArray(data)){
+for(const key0 of Object.keys(data)){
+if(!(keys7.has(key0))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.angle !== undefined && Object.hasOwn(data, "angle")){
+if(!(validate199(data.angle, instancePath+"/angle"))){
+vErrors = joined(vErrors, validate199.errors);
+errors = vErrors.length;
+}
+}
+if(data.distance !== undefined && Object.hasOwn(data, "distance")){
+if(!(validate39(data.distance, instancePath+"/distance"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.height !== undefined && Object.hasOwn(data, "height")){
+if(!(validate180(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate180.errors);
+errors = vErrors.length;
+}
+}
+if(data.up !== undefined && Object.hasOwn(data, "up")){
+if(!(validate41(data.up, instancePath+"/up"))){
+vErrors = joined(vErrors, validate41.errors);
+errors = vErrors.length;
+}
+}
+if(data.left !== undefined && Object.hasOwn(data, "left")){
+if(!(validate39(data.left, instancePath+"/left"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.right !== undefined && Object.hasOwn(data, "right")){
+if(!(validate39(data.right, instancePath+"/right"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.front !== undefined && Object.hasOwn(data, "front")){
+if(!(validate39(data.front, instancePath+"/front"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.behind !== undefined && Object.hasOwn(data, "behind")){
+if(!(validate39(data.behind, instancePath+"/behind"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data["before-backdrop"] !== undefined && Object.hasOwn(data, "before-backdrop")){
+if(!(validate39(data["before-backdrop"], instancePath+"/before-backdrop"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate253.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate252(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if((!(data && typeof data == "object" && !Array.isArray(data))) && (typeof data !== "string")){
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+const _errs1 = errors;
+let valid0 = true;
+const _errs2 = errors;
+if(!(data && typeof data == "object" && !Array.isArray(data))){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid0 = _errs2 === errors;
+errors = _errs1;
+if(vErrors !== null){
+if(_errs1){
+vErrors.length = _errs1;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause0;
+if(_valid0){
+const _errs4 = errors;
+if(!(validate253(data, instancePath))){
+vErrors = joined(vErrors, validate253.errors);
+errors = vErrors.length;
+}
+var _valid0 = _errs4 === errors;
+valid0 = _valid0;
+ifClause0 = "then";
+}
+else {
+const _errs5 = errors;
+if(!(data === "camera")){
+vErrors = add(vErrors, instancePath, "enum");
+errors++;
+}
+var _valid0 = _errs5 === errors;
+valid0 = _valid0;
+ifClause0 = "else";
+}
+if(!valid0){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+validate252.errors = vErrors;
+return errors === 0;
+}
+
+const pattern36 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?)[ \\u00a0\\u2009\\u202f]{0,4}towards?[ \\u00a0\\u2009\\u202f]{1,4}(?:the[ \\u00a0\\u2009\\u202f]{1,4})?(left|right|up|down|camera|backdrop)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate267(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern36.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate267.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate265(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if((!(data && typeof data == "object" && !Array.isArray(data))) && (typeof data !== "string")){
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+const _errs1 = errors;
+let valid0 = true;
+const _errs2 = errors;
+if(!(data && typeof data == "object" && !Array.isArray(data))){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid0 = _errs2 === errors;
+errors = _errs1;
+if(vErrors !== null){
+if(_errs1){
+vErrors.length = _errs1;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause0;
+if(_valid0){
+const _errs4 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.at === undefined) || (!(Object.hasOwn(data, "at")))){
+vErrors = add(vErrors, instancePath, "required", "at");
+errors++;
+}
+for(const key0 of Object.keys(data)){
+if(!((key0 === "at") || (key0 === "feather"))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.at !== undefined && Object.hasOwn(data, "at")){
+if(!(validate185(data.at, instancePath+"/at"))){
+vErrors = joined(vErrors, validate185.errors);
+errors = vErrors.length;
+}
+}
+if(data.feather !== undefined && Object.hasOwn(data, "feather")){
+if(!(validate267(data.feather, instancePath+"/feather"))){
+vErrors = joined(vErrors, validate267.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+var _valid0 = _errs4 === errors;
+valid0 = _valid0;
+ifClause0 = "then";
+}
+else {
+const _errs11 = errors;
+if(!(validate185(data, instancePath))){
+vErrors = joined(vErrors, validate185.errors);
+errors = vErrors.length;
+}
+var _valid0 = _errs11 === errors;
+valid0 = _valid0;
+ifClause0 = "else";
+}
+if(!valid0){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+validate265.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate272(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.by === undefined) || (!(Object.hasOwn(data, "by")))){
+vErrors = add(vErrors, instancePath, "required", "by");
+errors++;
+}
+for(const key0 of Object.keys(data)){
+if(!(((key0 === "by") || (key0 === "channel")) || (key0 === "group"))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.by !== undefined && Object.hasOwn(data, "by")){
+let data0 = data.by;
+if(typeof data0 !== "string"){
+vErrors = add(vErrors, instancePath+"/by", "type");
+errors++;
+}
+if(!(((((data0 === "cable") || (data0 === "radio")) || (data0 === "basic radio")) || (data0 === "optical")) || (data0 === "optical groups"))){
+vErrors = add(vErrors, instancePath+"/by", "enum");
+errors++;
+}
+}
+if(data.channel !== undefined && Object.hasOwn(data, "channel")){
+let data1 = data.channel;
+if(!(((typeof data1 == "number") && (!(data1 % 1) && !isNaN(data1))) && (isFinite(data1)))){
+vErrors = add(vErrors, instancePath+"/channel", "type");
+errors++;
+}
+if((typeof data1 == "number") && (isFinite(data1))){
+if(data1 > 1000 || isNaN(data1)){
+vErrors = add(vErrors, instancePath+"/channel", "maximum");
+errors++;
+}
+if(data1 < 0 || isNaN(data1)){
+vErrors = add(vErrors, instancePath+"/channel", "minimum");
+errors++;
+}
+}
+}
+if(data.group !== undefined && Object.hasOwn(data, "group")){
+let data2 = data.group;
+if((typeof data2 !== "string") && (!(((typeof data2 == "number") && (!(data2 % 1) && !isNaN(data2))) && (isFinite(data2))))){
+vErrors = add(vErrors, instancePath+"/group", "type");
+errors++;
+}
+if(typeof data2 === "string"){
+if(data2.length > 20){
+vErrors = add(vErrors, instancePath+"/group", "maxLength");
+errors++;
+}
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate272.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate274(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.kind === undefined) || (!(Object.hasOwn(data, "kind")))){
+vErrors = add(vErrors, instancePath, "required", "kind");
+errors++;
+}
+for(const key0 of Object.keys(data)){
+if(!((((key0 === "kind") || (key0 === "arm")) || (key0 === "counterweight")) || (key0 === "sandbag"))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.kind !== undefined && Object.hasOwn(data, "kind")){
+if(!(validate29(data.kind, instancePath+"/kind"))){
+vErrors = joined(vErrors, validate29.errors);
+errors = vErrors.length;
+}
+}
+if(data.arm !== undefined && Object.hasOwn(data, "arm")){
+if(!(validate39(data.arm, instancePath+"/arm"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.counterweight !== undefined && Object.hasOwn(data, "counterweight")){
+if(!(validate37(data.counterweight, instancePath+"/counterweight"))){
+vErrors = joined(vErrors, validate37.errors);
+errors = vErrors.length;
+}
+}
+if(data.sandbag !== undefined && Object.hasOwn(data, "sandbag")){
+if(!(validate37(data.sandbag, instancePath+"/sandbag"))){
+vErrors = joined(vErrors, validate37.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate274.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate282(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+const _errs1 = errors;
+let valid0 = true;
+const _errs2 = errors;
+if(typeof data === "string"){
+if(!pattern11.test(data)){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid0 = _errs2 === errors;
+errors = _errs1;
+if(vErrors !== null){
+if(_errs1){
+vErrors.length = _errs1;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause0;
+if(_valid0){
+const _errs3 = errors;
+if(!(validate187(data, instancePath))){
+vErrors = joined(vErrors, validate187.errors);
+errors = vErrors.length;
+}
+var _valid0 = _errs3 === errors;
+valid0 = _valid0;
+ifClause0 = "then";
+}
+else {
+const _errs4 = errors;
+if(!(validate199(data, instancePath))){
+vErrors = joined(vErrors, validate199.errors);
+errors = vErrors.length;
+}
+var _valid0 = _errs4 === errors;
+valid0 = _valid0;
+ifClause0 = "else";
+}
+if(!valid0){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+if(typeof data === "string"){
+if(data.length > 4000){
+vErrors = add(vErrors, instancePath, "maxLength");
+errors++;
+}
+if(data.length < 1){
+vErrors = add(vErrors, instancePath, "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate282.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate233(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+const _errs2 = errors;
+let valid1 = true;
+const _errs3 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing0;
+if(((data.reads === undefined) || (!(Object.hasOwn(data, "reads")))) && (missing0 = "reads")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid0 = _errs3 === errors;
+errors = _errs2;
+if(vErrors !== null){
+if(_errs2){
+vErrors.length = _errs2;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid0){
+const _errs4 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.shutter === undefined) || (!(Object.hasOwn(data, "shutter")))){
+vErrors = add(vErrors, instancePath, "required", "shutter");
+errors++;
+}
+if((data.iso === undefined) || (!(Object.hasOwn(data, "iso")))){
+vErrors = add(vErrors, instancePath, "required", "iso");
+errors++;
+}
+}
+var _valid0 = _errs4 === errors;
+valid1 = _valid0;
+}
+if(!valid1){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+if(data && typeof data == "object" && !Array.isArray(data)){
+for(const key0 of Object.keys(data)){
+if(!(keys8.has(key0))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.role !== undefined && Object.hasOwn(data, "role")){
+let data0 = data.role;
+if(typeof data0 !== "string"){
+vErrors = add(vErrors, instancePath+"/role", "type");
+errors++;
+}
+if(!(((((((data0 === "key") || (data0 === "fill")) || (data0 === "rim")) || (data0 === "hair")) || (data0 === "kicker")) || (data0 === "backdrop")) || (data0 === "effect"))){
+vErrors = add(vErrors, instancePath+"/role", "enum");
+errors++;
+}
+}
+if(data.unit !== undefined && Object.hasOwn(data, "unit")){
+if(!(validate234(data.unit, instancePath+"/unit"))){
+vErrors = joined(vErrors, validate234.errors);
+errors = vErrors.length;
+}
+}
+if(data.modifier !== undefined && Object.hasOwn(data, "modifier")){
+if(!(validate237(data.modifier, instancePath+"/modifier"))){
+vErrors = joined(vErrors, validate237.errors);
+errors = vErrors.length;
+}
+}
+if(data.lying !== undefined && Object.hasOwn(data, "lying")){
+if(typeof data.lying !== "boolean"){
+vErrors = add(vErrors, instancePath+"/lying", "type");
+errors++;
+}
+}
+if(data.power !== undefined && Object.hasOwn(data, "power")){
+if(!(validate46(data.power, instancePath+"/power"))){
+vErrors = joined(vErrors, validate46.errors);
+errors = vErrors.length;
+}
+}
+if(data.meters !== undefined && Object.hasOwn(data, "meters")){
+let data5 = data.meters;
+if((!(data5 && typeof data5 == "object" && !Array.isArray(data5))) && (typeof data5 !== "string")){
+vErrors = add(vErrors, instancePath+"/meters", "type");
+errors++;
+}
+const _errs18 = errors;
+let valid6 = true;
+const _errs19 = errors;
+if(!(data5 && typeof data5 == "object" && !Array.isArray(data5))){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid1 = _errs19 === errors;
+errors = _errs18;
+if(vErrors !== null){
+if(_errs18){
+vErrors.length = _errs18;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause0;
+if(_valid1){
+const _errs21 = errors;
+if(data5 && typeof data5 == "object" && !Array.isArray(data5)){
+if((data5.reads === undefined) || (!(Object.hasOwn(data5, "reads")))){
+vErrors = add(vErrors, instancePath+"/meters", "required", "reads");
+errors++;
+}
+for(const key1 of Object.keys(data5)){
+if(!((key1 === "reads") || (key1 === "at"))){
+vErrors = add(vErrors, instancePath+"/meters", "additionalProperties", key1);
+errors++;
+}
+}
+if(data5.reads !== undefined && Object.hasOwn(data5, "reads")){
+if(!(validate133(data5.reads, instancePath+"/meters/reads"))){
+vErrors = joined(vErrors, validate133.errors);
+errors = vErrors.length;
+}
+}
+if(data5.at !== undefined && Object.hasOwn(data5, "at")){
+if(!(validate187(data5.at, instancePath+"/meters/at"))){
+vErrors = joined(vErrors, validate187.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/meters", "type");
+errors++;
+}
+var _valid1 = _errs21 === errors;
+valid6 = _valid1;
+ifClause0 = "then";
+}
+else {
+const _errs28 = errors;
+if(!(validate133(data5, instancePath+"/meters"))){
+vErrors = joined(vErrors, validate133.errors);
+errors = vErrors.length;
+}
+var _valid1 = _errs28 === errors;
+valid6 = _valid1;
+ifClause0 = "else";
+}
+if(!valid6){
+vErrors = add(vErrors, instancePath+"/meters", "if");
+errors++;
+}
+}
+if(data.zoom !== undefined && Object.hasOwn(data, "zoom")){
+if(!(validate57(data.zoom, instancePath+"/zoom"))){
+vErrors = joined(vErrors, validate57.errors);
+errors = vErrors.length;
+}
+}
+if(data.grid !== undefined && Object.hasOwn(data, "grid")){
+if(!(validate92(data.grid, instancePath+"/grid"))){
+vErrors = joined(vErrors, validate92.errors);
+errors = vErrors.length;
+}
+}
+if(data.gel !== undefined && Object.hasOwn(data, "gel")){
+if(!(validate246(data.gel, instancePath+"/gel"))){
+vErrors = joined(vErrors, validate246.errors);
+errors = vErrors.length;
+}
+}
+if(data.at !== undefined && Object.hasOwn(data, "at")){
+if(!(validate252(data.at, instancePath+"/at"))){
+vErrors = joined(vErrors, validate252.errors);
+errors = vErrors.length;
+}
+}
+if(data.aim !== undefined && Object.hasOwn(data, "aim")){
+if(!(validate265(data.aim, instancePath+"/aim"))){
+vErrors = joined(vErrors, validate265.errors);
+errors = vErrors.length;
+}
+}
+if(data.like !== undefined && Object.hasOwn(data, "like")){
+if(!(validate231(data.like, instancePath+"/like"))){
+vErrors = joined(vErrors, validate231.errors);
+errors = vErrors.length;
+}
+}
+if(data.mirrored !== undefined && Object.hasOwn(data, "mirrored")){
+if(typeof data.mirrored !== "boolean"){
+vErrors = add(vErrors, instancePath+"/mirrored", "type");
+errors++;
+}
+}
+if(data.mode !== undefined && Object.hasOwn(data, "mode")){
+let data15 = data.mode;
+if(typeof data15 !== "string"){
+vErrors = add(vErrors, instancePath+"/mode", "type");
+errors++;
+}
+if(!(((data15 === "manual") || (data15 === "automatic")) || (data15 === "high-speed"))){
+vErrors = add(vErrors, instancePath+"/mode", "enum");
+errors++;
+}
+}
+if(data.modelling !== undefined && Object.hasOwn(data, "modelling")){
+let data16 = data.modelling;
+if((typeof data16 !== "string") && (typeof data16 !== "boolean")){
+vErrors = add(vErrors, instancePath+"/modelling", "type");
+errors++;
+}
+if(!((((data16 === "on") || (data16 === "off")) || (data16 === true)) || (data16 === false))){
+vErrors = add(vErrors, instancePath+"/modelling", "enum");
+errors++;
+}
+}
+if(data.off !== undefined && Object.hasOwn(data, "off")){
+if(typeof data.off !== "boolean"){
+vErrors = add(vErrors, instancePath+"/off", "type");
+errors++;
+}
+}
+if(data.trigger !== undefined && Object.hasOwn(data, "trigger")){
+if(!(validate272(data.trigger, instancePath+"/trigger"))){
+vErrors = joined(vErrors, validate272.errors);
+errors = vErrors.length;
+}
+}
+if(data.stand !== undefined && Object.hasOwn(data, "stand")){
+if(!(validate274(data.stand, instancePath+"/stand"))){
+vErrors = joined(vErrors, validate274.errors);
+errors = vErrors.length;
+}
+}
+if(data.circuit !== undefined && Object.hasOwn(data, "circuit")){
+if(!(validate157(data.circuit, instancePath+"/circuit"))){
+vErrors = joined(vErrors, validate157.errors);
+errors = vErrors.length;
+}
+}
+if(data.size !== undefined && Object.hasOwn(data, "size")){
+if(!(validate43(data.size, instancePath+"/size"))){
+vErrors = joined(vErrors, validate43.errors);
+errors = vErrors.length;
+}
+}
+if(data.faces !== undefined && Object.hasOwn(data, "faces")){
+if(!(validate282(data.faces, instancePath+"/faces"))){
+vErrors = joined(vErrors, validate282.errors);
+errors = vErrors.length;
+}
+}
+if(data.reads !== undefined && Object.hasOwn(data, "reads")){
+if(!(validate133(data.reads, instancePath+"/reads"))){
+vErrors = joined(vErrors, validate133.errors);
+errors = vErrors.length;
+}
+}
+if(data.shutter !== undefined && Object.hasOwn(data, "shutter")){
+if(!(validate108(data.shutter, instancePath+"/shutter"))){
+vErrors = joined(vErrors, validate108.errors);
+errors = vErrors.length;
+}
+}
+if(data.iso !== undefined && Object.hasOwn(data, "iso")){
+if(!(validate135(data.iso, instancePath+"/iso"))){
+vErrors = joined(vErrors, validate135.errors);
+errors = vErrors.length;
+}
+}
+if(data.colour !== undefined && Object.hasOwn(data, "colour")){
+if(!(validate33(data.colour, instancePath+"/colour"))){
+vErrors = joined(vErrors, validate33.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate233.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate291(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+const _errs1 = errors;
+const _errs2 = errors;
+if(!((((((((((((((((((((((((((data === "all") || (data === "ambient")) || (data === "subject")) || (data === "subject-left")) || (data === "subject-right")) || (data === "subject-back")) || (data === "hair")) || (data === "backdrop")) || (data === "backdrop-left")) || (data === "backdrop-right")) || (data === "backdrop-top")) || (data === "backdrop-bottom")) || (data === "floor")) || (data === "camera")) || (data === "left-wall")) || (data === "right-wall")) || (data === "front-wall")) || (data === "back-wall")) || (data === "ceiling")) || (data === "left")) || (data === "right")) || (data === "up")) || (data === "down")) || (data === "light")) || (data === "level")) || (data === "row"))){
+vErrors = add(vErrors);
+errors++;
+}
+var valid0 = _errs2 === errors;
+if(valid0){
+vErrors = add(vErrors, instancePath, "not");
+errors++;
+}
+else {
+errors = _errs1;
+if(vErrors !== null){
+if(_errs1){
+vErrors.length = _errs1;
+}
+else {
+vErrors = null;
+}
+}
+}
+if(typeof data === "string"){
+if(!pattern24.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate291.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate293(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(data && typeof data == "object" && !Array.isArray(data)){
+for(const key0 of Object.keys(data)){
+if(!(keys9.has(key0))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.kind !== undefined && Object.hasOwn(data, "kind")){
+let data0 = data.kind;
+if(typeof data0 !== "string"){
+vErrors = add(vErrors, instancePath+"/kind", "type");
+errors++;
+}
+if(!((((data0 === "flag") || (data0 === "reflector")) || (data0 === "v-flat")) || (data0 === "scrim"))){
+vErrors = add(vErrors, instancePath+"/kind", "enum");
+errors++;
+}
+}
+if(data.size !== undefined && Object.hasOwn(data, "size")){
+if(!(validate43(data.size, instancePath+"/size"))){
+vErrors = joined(vErrors, validate43.errors);
+errors = vErrors.length;
+}
+}
+if(data.at !== undefined && Object.hasOwn(data, "at")){
+if(!(validate253(data.at, instancePath+"/at"))){
+vErrors = joined(vErrors, validate253.errors);
+errors = vErrors.length;
+}
+}
+if(data.faces !== undefined && Object.hasOwn(data, "faces")){
+if(!(validate282(data.faces, instancePath+"/faces"))){
+vErrors = joined(vErrors, validate282.errors);
+errors = vErrors.length;
+}
+}
+if(data.surface !== undefined && Object.hasOwn(data, "surface")){
+if(!(validate115(data.surface, instancePath+"/surface"))){
+vErrors = joined(vErrors, validate115.errors);
+errors = vErrors.length;
+}
+}
+if(data.opening !== undefined && Object.hasOwn(data, "opening")){
+if(!(validate41(data.opening, instancePath+"/opening"))){
+vErrors = joined(vErrors, validate41.errors);
+errors = vErrors.length;
+}
+}
+if(data.inside !== undefined && Object.hasOwn(data, "inside")){
+if(!(validate115(data.inside, instancePath+"/inside"))){
+vErrors = joined(vErrors, validate115.errors);
+errors = vErrors.length;
+}
+}
+if(data.outside !== undefined && Object.hasOwn(data, "outside")){
+if(!(validate115(data.outside, instancePath+"/outside"))){
+vErrors = joined(vErrors, validate115.errors);
+errors = vErrors.length;
+}
+}
+if(data.transmits !== undefined && Object.hasOwn(data, "transmits")){
+if(!(validate89(data.transmits, instancePath+"/transmits"))){
+vErrors = joined(vErrors, validate89.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate293.errors = vErrors;
+return errors === 0;
+}
+
+const pattern39 = new RegExp("^row-[0-9]", "u");
+
+function validate303(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+const _errs1 = errors;
+const _errs2 = errors;
+if(!((((((((((((((((((((((((((data === "all") || (data === "ambient")) || (data === "subject")) || (data === "subject-left")) || (data === "subject-right")) || (data === "subject-back")) || (data === "hair")) || (data === "backdrop")) || (data === "backdrop-left")) || (data === "backdrop-right")) || (data === "backdrop-top")) || (data === "backdrop-bottom")) || (data === "floor")) || (data === "camera")) || (data === "left-wall")) || (data === "right-wall")) || (data === "front-wall")) || (data === "back-wall")) || (data === "ceiling")) || (data === "left")) || (data === "right")) || (data === "up")) || (data === "down")) || (data === "light")) || (data === "level")) || (data === "row"))){
+vErrors = add(vErrors);
+errors++;
+}
+var valid0 = _errs2 === errors;
+if(valid0){
+vErrors = add(vErrors, instancePath, "not");
+errors++;
+}
+else {
+errors = _errs1;
+if(vErrors !== null){
+if(_errs1){
+vErrors.length = _errs1;
+}
+else {
+vErrors = null;
+}
+}
+}
+const _errs4 = errors;
+const _errs5 = errors;
+if(typeof data === "string"){
+if(!pattern39.test(data)){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var valid2 = _errs5 === errors;
+if(valid2){
+vErrors = add(vErrors, instancePath, "not");
+errors++;
+}
+else {
+errors = _errs4;
+if(vErrors !== null){
+if(_errs4){
+vErrors.length = _errs4;
+}
+else {
+vErrors = null;
+}
+}
+}
+if(typeof data === "string"){
+if(!pattern24.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate303.errors = vErrors;
+return errors === 0;
+}
+
+const pattern41 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4}(?:(?:(?:stops?|EV)[ \\u00a0\\u2009\\u202f]{0,4})?(?:\\.\\.|to|–)[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4})?(?:stops?|EV)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate308(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern41.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate308.errors = vErrors;
+return errors === 0;
+}
+
+const pattern42 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}:[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate312(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern42.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate312.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate306(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(data && typeof data == "object" && !Array.isArray(data)){
+for(const key0 of Object.keys(data)){
+if(!(keys10.has(key0))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.framing !== undefined && Object.hasOwn(data, "framing")){
+let data0 = data.framing;
+if(typeof data0 !== "string"){
+vErrors = add(vErrors, instancePath+"/framing", "type");
+errors++;
+}
+if(!((((((data0 === "face") || (data0 === "head and shoulders")) || (data0 === "waist")) || (data0 === "three-quarter")) || (data0 === "full length")) || (data0 === "all"))){
+vErrors = add(vErrors, instancePath+"/framing", "enum");
+errors++;
+}
+}
+if(data.backdrop !== undefined && Object.hasOwn(data, "backdrop")){
+let data1 = data.backdrop;
+if((!(data1 && typeof data1 == "object" && !Array.isArray(data1))) && (typeof data1 !== "string")){
+vErrors = add(vErrors, instancePath+"/backdrop", "type");
+errors++;
+}
+const _errs6 = errors;
+let valid1 = true;
+const _errs7 = errors;
+if(!(data1 && typeof data1 == "object" && !Array.isArray(data1))){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid0 = _errs7 === errors;
+errors = _errs6;
+if(vErrors !== null){
+if(_errs6){
+vErrors.length = _errs6;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause0;
+if(_valid0){
+const _errs9 = errors;
+const _errs10 = errors;
+let valid2 = true;
+const _errs11 = errors;
+if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
+let missing0;
+if(((data1.colour === undefined) || (!(Object.hasOwn(data1, "colour")))) && (missing0 = "colour")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid1 = _errs11 === errors;
+errors = _errs10;
+if(vErrors !== null){
+if(_errs10){
+vErrors.length = _errs10;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause1;
+if(_valid1){
+const _errs12 = errors;
+if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
+if((data1.colour === undefined) || (!(Object.hasOwn(data1, "colour")))){
+vErrors = add(vErrors, instancePath+"/backdrop", "required", "colour");
+errors++;
+}
+for(const key1 of Object.keys(data1)){
+if(!(key1 === "colour")){
+vErrors = add(vErrors, instancePath+"/backdrop", "additionalProperties", key1);
+errors++;
+}
+}
+if(data1.colour !== undefined && Object.hasOwn(data1, "colour")){
+if(!(validate116(data1.colour, instancePath+"/backdrop/colour"))){
+vErrors = joined(vErrors, validate116.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/backdrop", "type");
+errors++;
+}
+var _valid1 = _errs12 === errors;
+valid2 = _valid1;
+ifClause1 = "then";
+}
+else {
+const _errs17 = errors;
+if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
+if((data1.tone === undefined) || (!(Object.hasOwn(data1, "tone")))){
+vErrors = add(vErrors, instancePath+"/backdrop", "required", "tone");
+errors++;
+}
+for(const key2 of Object.keys(data1)){
+if(!(key2 === "tone")){
+vErrors = add(vErrors, instancePath+"/backdrop", "additionalProperties", key2);
+errors++;
+}
+}
+if(data1.tone !== undefined && Object.hasOwn(data1, "tone")){
+let data3 = data1.tone;
+if(!(((typeof data3 == "number") && (!(data3 % 1) && !isNaN(data3))) && (isFinite(data3)))){
+vErrors = add(vErrors, instancePath+"/backdrop/tone", "type");
+errors++;
+}
+if((typeof data3 == "number") && (isFinite(data3))){
+if(data3 > 255 || isNaN(data3)){
+vErrors = add(vErrors, instancePath+"/backdrop/tone", "maximum");
+errors++;
+}
+if(data3 < 0 || isNaN(data3)){
+vErrors = add(vErrors, instancePath+"/backdrop/tone", "minimum");
+errors++;
+}
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/backdrop", "type");
+errors++;
+}
+var _valid1 = _errs17 === errors;
+valid2 = _valid1;
+ifClause1 = "else";
+}
+if(!valid2){
+vErrors = add(vErrors, instancePath+"/backdrop", "if");
+errors++;
+}
+var _valid0 = _errs9 === errors;
+valid1 = _valid0;
+ifClause0 = "then";
+}
+else {
+const _errs22 = errors;
+if(!((((data1 === "white") || (data1 === "grey")) || (data1 === "black")) || (data1 === "any"))){
+vErrors = add(vErrors, instancePath+"/backdrop", "enum");
+errors++;
+}
+var _valid0 = _errs22 === errors;
+valid1 = _valid0;
+ifClause0 = "else";
+}
+if(!valid1){
+vErrors = add(vErrors, instancePath+"/backdrop", "if");
+errors++;
+}
+}
+if(data["backdrop-over-key"] !== undefined && Object.hasOwn(data, "backdrop-over-key")){
+if(!(validate308(data["backdrop-over-key"], instancePath+"/backdrop-over-key"))){
+vErrors = joined(vErrors, validate308.errors);
+errors = vErrors.length;
+}
+}
+if(data["backdrop-even"] !== undefined && Object.hasOwn(data, "backdrop-even")){
+if(!(validate49(data["backdrop-even"], instancePath+"/backdrop-even"))){
+vErrors = joined(vErrors, validate49.errors);
+errors = vErrors.length;
+}
+}
+if(data.floor !== undefined && Object.hasOwn(data, "floor")){
+let data6 = data.floor;
+if(typeof data6 !== "string"){
+vErrors = add(vErrors, instancePath+"/floor", "type");
+errors++;
+}
+if(!((data6 === "white") || (data6 === "any"))){
+vErrors = add(vErrors, instancePath+"/floor", "enum");
+errors++;
+}
+}
+if(data.exposure !== undefined && Object.hasOwn(data, "exposure")){
+if(!(validate49(data.exposure, instancePath+"/exposure"))){
+vErrors = joined(vErrors, validate49.errors);
+errors = vErrors.length;
+}
+}
+if(data.ratio !== undefined && Object.hasOwn(data, "ratio")){
+let data8 = data.ratio;
+if(data8 && typeof data8 == "object" && !Array.isArray(data8)){
+if(Object.keys(data8).length > 1){
+vErrors = add(vErrors, instancePath+"/ratio", "maxProperties");
+errors++;
+}
+if(Object.keys(data8).length < 1){
+vErrors = add(vErrors, instancePath+"/ratio", "minProperties");
+errors++;
+}
+for(const key3 of Object.keys(data8)){
+if(!((key3 === "lit-to-shadow") || (key3 === "key-to-fill"))){
+vErrors = add(vErrors, instancePath+"/ratio", "additionalProperties", key3);
+errors++;
+}
+}
+if(data8["lit-to-shadow"] !== undefined && Object.hasOwn(data8, "lit-to-shadow")){
+if(!(validate312(data8["lit-to-shadow"], instancePath+"/ratio/lit-to-shadow"))){
+vErrors = joined(vErrors, validate312.errors);
+errors = vErrors.length;
+}
+}
+if(data8["key-to-fill"] !== undefined && Object.hasOwn(data8, "key-to-fill")){
+if(!(validate312(data8["key-to-fill"], instancePath+"/ratio/key-to-fill"))){
+vErrors = joined(vErrors, validate312.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/ratio", "type");
+errors++;
+}
+}
+if(data.shadow !== undefined && Object.hasOwn(data, "shadow")){
+let data11 = data.shadow;
+if(typeof data11 !== "string"){
+vErrors = add(vErrors, instancePath+"/shadow", "type");
+errors++;
+}
+if(!(((data11 === "hidden") || (data11 === "soft")) || (data11 === "any"))){
+vErrors = add(vErrors, instancePath+"/shadow", "enum");
+errors++;
+}
+}
+if(data.sharp !== undefined && Object.hasOwn(data, "sharp")){
+let data12 = data.sharp;
+if(typeof data12 !== "string"){
+vErrors = add(vErrors, instancePath+"/sharp", "type");
+errors++;
+}
+const _errs42 = errors;
+let valid12 = true;
+const _errs43 = errors;
+if(typeof data12 === "string"){
+if(!pattern11.test(data12)){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid2 = _errs43 === errors;
+errors = _errs42;
+if(vErrors !== null){
+if(_errs42){
+vErrors.length = _errs42;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause2;
+if(_valid2){
+const _errs44 = errors;
+if(!(((data12 === "face") || (data12 === "subject")) || (data12 === "rows"))){
+vErrors = add(vErrors, instancePath+"/sharp", "enum");
+errors++;
+}
+var _valid2 = _errs44 === errors;
+valid12 = _valid2;
+ifClause2 = "then";
+}
+else {
+const _errs45 = errors;
+if(!(validate39(data12, instancePath+"/sharp"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+var _valid2 = _errs45 === errors;
+valid12 = _valid2;
+ifClause2 = "else";
+}
+if(!valid12){
+vErrors = add(vErrors, instancePath+"/sharp", "if");
+errors++;
+}
+}
+if(data.motion !== undefined && Object.hasOwn(data, "motion")){
+let data13 = data.motion;
+if(typeof data13 !== "string"){
+vErrors = add(vErrors, instancePath+"/motion", "type");
+errors++;
+}
+if(!((data13 === "frozen") || (data13 === "any"))){
+vErrors = add(vErrors, instancePath+"/motion", "enum");
+errors++;
+}
+}
+if(data.ambient !== undefined && Object.hasOwn(data, "ambient")){
+let data14 = data.ambient;
+if((!(data14 && typeof data14 == "object" && !Array.isArray(data14))) && (typeof data14 !== "string")){
+vErrors = add(vErrors, instancePath+"/ambient", "type");
+errors++;
+}
+const _errs50 = errors;
+let valid13 = true;
+const _errs51 = errors;
+if(!(data14 && typeof data14 == "object" && !Array.isArray(data14))){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid3 = _errs51 === errors;
+errors = _errs50;
+if(vErrors !== null){
+if(_errs50){
+vErrors.length = _errs50;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause3;
+if(_valid3){
+const _errs53 = errors;
+if(data14 && typeof data14 == "object" && !Array.isArray(data14)){
+if((data14["under-key"] === undefined) || (!(Object.hasOwn(data14, "under-key")))){
+vErrors = add(vErrors, instancePath+"/ambient", "required", "under-key");
+errors++;
+}
+for(const key4 of Object.keys(data14)){
+if(!(key4 === "under-key")){
+vErrors = add(vErrors, instancePath+"/ambient", "additionalProperties", key4);
+errors++;
+}
+}
+if(data14["under-key"] !== undefined && Object.hasOwn(data14, "under-key")){
+if(!(validate49(data14["under-key"], instancePath+"/ambient/under-key"))){
+vErrors = joined(vErrors, validate49.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/ambient", "type");
+errors++;
+}
+var _valid3 = _errs53 === errors;
+valid13 = _valid3;
+ifClause3 = "then";
+}
+else {
+const _errs58 = errors;
+if(!((data14 === "none") || (data14 === "any"))){
+vErrors = add(vErrors, instancePath+"/ambient", "enum");
+errors++;
+}
+var _valid3 = _errs58 === errors;
+valid13 = _valid3;
+ifClause3 = "else";
+}
+if(!valid13){
+vErrors = add(vErrors, instancePath+"/ambient", "if");
+errors++;
+}
+}
+if(data.shooting !== undefined && Object.hasOwn(data, "shooting")){
+let data16 = data.shooting;
+if(data16 && typeof data16 == "object" && !Array.isArray(data16)){
+if((data16.every === undefined) || (!(Object.hasOwn(data16, "every")))){
+vErrors = add(vErrors, instancePath+"/shooting", "required", "every");
+errors++;
+}
+for(const key5 of Object.keys(data16)){
+if(!((key5 === "every") || (key5 === "frames"))){
+vErrors = add(vErrors, instancePath+"/shooting", "additionalProperties", key5);
+errors++;
+}
+}
+if(data16.every !== undefined && Object.hasOwn(data16, "every")){
+if(!(validate72(data16.every, instancePath+"/shooting/every"))){
+vErrors = joined(vErrors, validate72.errors);
+errors = vErrors.length;
+}
+}
+if(data16.frames !== undefined && Object.hasOwn(data16, "frames")){
+let data18 = data16.frames;
+if(!(((typeof data18 == "number") && (!(data18 % 1) && !isNaN(data18))) && (isFinite(data18)))){
+vErrors = add(vErrors, instancePath+"/shooting/frames", "type");
+errors++;
+}
+if((typeof data18 == "number") && (isFinite(data18))){
+if(data18 > 1000000 || isNaN(data18)){
+vErrors = add(vErrors, instancePath+"/shooting/frames", "maximum");
+errors++;
+}
+if(data18 < 1 || isNaN(data18)){
+vErrors = add(vErrors, instancePath+"/shooting/frames", "minimum");
+errors++;
+}
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/shooting", "type");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate306.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate320(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+const _errs1 = errors;
+let valid0 = false;
+const _errs2 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.reads === undefined) || (!(Object.hasOwn(data, "reads")))){
+vErrors = add(vErrors, instancePath, "required", "reads");
+errors++;
+}
+}
+var _valid0 = _errs2 === errors;
+valid0 = valid0 || _valid0;
+if(!valid0){
+const _errs3 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.records === undefined) || (!(Object.hasOwn(data, "records")))){
+vErrors = add(vErrors, instancePath, "required", "records");
+errors++;
+}
+}
+var _valid0 = _errs3 === errors;
+valid0 = valid0 || _valid0;
+}
+if(!valid0){
+vErrors = add(vErrors, instancePath, "anyOf");
+errors++;
+}
+else {
+errors = _errs1;
+if(vErrors !== null){
+if(_errs1){
+vErrors.length = _errs1;
+}
+else {
+vErrors = null;
+}
+}
+}
+const _errs5 = errors;
+let valid2 = true;
+const _errs6 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing0;
+if(((data.reads === undefined) || (!(Object.hasOwn(data, "reads")))) && (missing0 = "reads")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid1 = _errs6 === errors;
+errors = _errs5;
+if(vErrors !== null){
+if(_errs5){
+vErrors.length = _errs5;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid1){
+const _errs7 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if(data.records !== undefined && Object.hasOwn(data, "records")){
+vErrors = add(vErrors, instancePath+"/records", "false schema");
+errors++;
+}
+}
+var _valid1 = _errs7 === errors;
+valid2 = _valid1;
+}
+if(!valid2){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.at === undefined) || (!(Object.hasOwn(data, "at")))){
+vErrors = add(vErrors, instancePath, "required", "at");
+errors++;
+}
+if((data.of === undefined) || (!(Object.hasOwn(data, "of")))){
+vErrors = add(vErrors, instancePath, "required", "of");
+errors++;
+}
+for(const key0 of Object.keys(data)){
+if(!(keys11.has(key0))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.at !== undefined && Object.hasOwn(data, "at")){
+if(!(validate187(data.at, instancePath+"/at"))){
+vErrors = joined(vErrors, validate187.errors);
+errors = vErrors.length;
+}
+}
+if(data.of !== undefined && Object.hasOwn(data, "of")){
+let data2 = data.of;
+if((!(Array.isArray(data2))) && (typeof data2 !== "string")){
+vErrors = add(vErrors, instancePath+"/of", "type");
+errors++;
+}
+const _errs13 = errors;
+let valid6 = true;
+const _errs14 = errors;
+if(!(Array.isArray(data2))){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid2 = _errs14 === errors;
+errors = _errs13;
+if(vErrors !== null){
+if(_errs13){
+vErrors.length = _errs13;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause0;
+if(_valid2){
+const _errs16 = errors;
+if(Array.isArray(data2)){
+if(data2.length > 64){
+vErrors = add(vErrors, instancePath+"/of", "maxItems");
+errors++;
+}
+if(data2.length < 1){
+vErrors = add(vErrors, instancePath+"/of", "minItems");
+errors++;
+}
+const len0 = data2.length;
+for(let i0=0; i0<len0; i0++){
+if(!(validate231(data2[i0], instancePath+"/of/" + i0))){
+vErrors = joined(vErrors, validate231.errors);
+errors = vErrors.length;
+}
+}
+}
+var _valid2 = _errs16 === errors;
+valid6 = _valid2;
+ifClause0 = "then";
+}
+else {
+const _errs18 = errors;
+if(typeof data2 === "string"){
+if(data2.length > 60){
+vErrors = add(vErrors, instancePath+"/of", "maxLength");
+errors++;
+}
+if(data2.length < 1){
+vErrors = add(vErrors, instancePath+"/of", "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/of", "type");
+errors++;
+}
+var _valid2 = _errs18 === errors;
+valid6 = _valid2;
+ifClause0 = "else";
+}
+if(!valid6){
+vErrors = add(vErrors, instancePath+"/of", "if");
+errors++;
+}
+}
+if(data.reads !== undefined && Object.hasOwn(data, "reads")){
+if(!(validate133(data.reads, instancePath+"/reads"))){
+vErrors = joined(vErrors, validate133.errors);
+errors = vErrors.length;
+}
+}
+if(data.records !== undefined && Object.hasOwn(data, "records")){
+let data5 = data.records;
+if(!(((typeof data5 == "number") && (!(data5 % 1) && !isNaN(data5))) && (isFinite(data5)))){
+vErrors = add(vErrors, instancePath+"/records", "type");
+errors++;
+}
+if((typeof data5 == "number") && (isFinite(data5))){
+if(data5 > 255 || isNaN(data5)){
+vErrors = add(vErrors, instancePath+"/records", "maximum");
+errors++;
+}
+if(data5 < 0 || isNaN(data5)){
+vErrors = add(vErrors, instancePath+"/records", "minimum");
+errors++;
+}
+}
+}
+if(data.taken !== undefined && Object.hasOwn(data, "taken")){
+let data6 = data.taken;
+if(data6 && typeof data6 == "object" && !Array.isArray(data6)){
+if(Object.keys(data6).length > 64){
+vErrors = add(vErrors, instancePath+"/taken", "maxProperties");
+errors++;
+}
+for(const key1 of Object.keys(data6)){
+const _errs26 = errors;
+if(!(validate231(key1, instancePath+"/taken"))){
+vErrors = joined(vErrors, validate231.errors);
+errors = vErrors.length;
+}
+var valid10 = _errs26 === errors;
+if(!valid10){
+vErrors = add(vErrors, instancePath+"/taken", "propertyNames", key1);
+errors++;
+}
+}
+for(const key2 of Object.keys(data6)){
+let data7 = data6[key2];
+if(data7 && typeof data7 == "object" && !Array.isArray(data7)){
+for(const key3 of Object.keys(data7)){
+if(!((key3 === "power") || (key3 === "distance"))){
+vErrors = add(vErrors, instancePath+"/taken/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), "additionalProperties", key3);
+errors++;
+}
+}
+if(data7.power !== undefined && Object.hasOwn(data7, "power")){
+if(!(validate46(data7.power, instancePath+"/taken/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/power"))){
+vErrors = joined(vErrors, validate46.errors);
+errors = vErrors.length;
+}
+}
+if(data7.distance !== undefined && Object.hasOwn(data7, "distance")){
+if(!(validate39(data7.distance, instancePath+"/taken/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/distance"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/taken/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), "type");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/taken", "type");
+errors++;
+}
+}
+if(data.kind !== undefined && Object.hasOwn(data, "kind")){
+let data10 = data.kind;
+if(typeof data10 !== "string"){
+vErrors = add(vErrors, instancePath+"/kind", "type");
+errors++;
+}
+if(!((data10 === "incident") || (data10 === "reflected"))){
+vErrors = add(vErrors, instancePath+"/kind", "enum");
+errors++;
+}
+}
+if(data.dome !== undefined && Object.hasOwn(data, "dome")){
+let data11 = data.dome;
+if(typeof data11 !== "string"){
+vErrors = add(vErrors, instancePath+"/dome", "type");
+errors++;
+}
+if(!((data11 === "raised") || (data11 === "flat"))){
+vErrors = add(vErrors, instancePath+"/dome", "enum");
+errors++;
+}
+}
+if(data.faces !== undefined && Object.hasOwn(data, "faces")){
+if(!(validate187(data.faces, instancePath+"/faces"))){
+vErrors = joined(vErrors, validate187.errors);
+errors = vErrors.length;
+}
+}
+if(data.iso !== undefined && Object.hasOwn(data, "iso")){
+if(!(validate135(data.iso, instancePath+"/iso"))){
+vErrors = joined(vErrors, validate135.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate320.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate319(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(Array.isArray(data)){
+if(data.length > 500){
+vErrors = add(vErrors, instancePath, "maxItems");
+errors++;
+}
+const len0 = data.length;
+for(let i0=0; i0<len0; i0++){
+if(!(validate320(data[i0], instancePath+"/" + i0))){
+vErrors = joined(vErrors, validate320.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate319.errors = vErrors;
+return errors === 0;
+}
+
+const pattern44 = new RegExp("^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$", "u");
+
+function validate332(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.rule === undefined) || (!(Object.hasOwn(data, "rule")))){
+vErrors = add(vErrors, instancePath, "required", "rule");
+errors++;
+}
+if((data.because === undefined) || (!(Object.hasOwn(data, "because")))){
+vErrors = add(vErrors, instancePath, "required", "because");
+errors++;
+}
+for(const key0 of Object.keys(data)){
+if(!(((key0 === "rule") || (key0 === "because")) || (key0 === "until"))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.rule !== undefined && Object.hasOwn(data, "rule")){
+let data0 = data.rule;
+if(typeof data0 === "string"){
+if(data0.length > 4000){
+vErrors = add(vErrors, instancePath+"/rule", "maxLength");
+errors++;
+}
+if(data0.length < 1){
+vErrors = add(vErrors, instancePath+"/rule", "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/rule", "type");
+errors++;
+}
+}
+if(data.because !== undefined && Object.hasOwn(data, "because")){
+let data1 = data.because;
+if(typeof data1 === "string"){
+if(data1.length > 4000){
+vErrors = add(vErrors, instancePath+"/because", "maxLength");
+errors++;
+}
+if(data1.length < 1){
+vErrors = add(vErrors, instancePath+"/because", "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/because", "type");
+errors++;
+}
+}
+if(data.until !== undefined && Object.hasOwn(data, "until")){
+let data2 = data.until;
+if(typeof data2 === "string"){
+if(!pattern44.test(data2)){
+vErrors = add(vErrors, instancePath+"/until", "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/until", "type");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate332.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate331(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(Array.isArray(data)){
+if(data.length > 500){
+vErrors = add(vErrors, instancePath, "maxItems");
+errors++;
+}
+const len0 = data.length;
+for(let i0=0; i0<len0; i0++){
+if(!(validate332(data[i0], instancePath+"/" + i0))){
+vErrors = joined(vErrors, validate332.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate331.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate24(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(data && typeof data == "object" && !Array.isArray(data)){
+for(const key0 of Object.keys(data)){
+if(!(keys12.has(key0))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.plan !== undefined && Object.hasOwn(data, "plan")){
+if(1 !== data.plan){
+vErrors = add(vErrors, instancePath+"/plan", "const");
+errors++;
+}
+}
+if(data.title !== undefined && Object.hasOwn(data, "title")){
+let data1 = data.title;
+if(typeof data1 === "string"){
+if(data1.length > 4000){
+vErrors = add(vErrors, instancePath+"/title", "maxLength");
+errors++;
+}
+if(data1.length < 1){
+vErrors = add(vErrors, instancePath+"/title", "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/title", "type");
+errors++;
+}
+}
+if(data.notes !== undefined && Object.hasOwn(data, "notes")){
+let data2 = data.notes;
+if(typeof data2 === "string"){
+if(data2.length > 4000){
+vErrors = add(vErrors, instancePath+"/notes", "maxLength");
+errors++;
+}
+if(data2.length < 1){
+vErrors = add(vErrors, instancePath+"/notes", "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/notes", "type");
+errors++;
+}
+}
+if(data.base !== undefined && Object.hasOwn(data, "base")){
+if(!(validate25(data.base, instancePath+"/base"))){
+vErrors = joined(vErrors, validate25.errors);
+errors = vErrors.length;
+}
+}
+if(data.kit !== undefined && Object.hasOwn(data, "kit")){
+if(!(validate27(data.kit, instancePath+"/kit"))){
+vErrors = joined(vErrors, validate27.errors);
+errors = vErrors.length;
+}
+}
+if(data.room !== undefined && Object.hasOwn(data, "room")){
+let data5 = data.room;
+if((!(data5 && typeof data5 == "object" && !Array.isArray(data5))) && (typeof data5 !== "string")){
+vErrors = add(vErrors, instancePath+"/room", "type");
+errors++;
+}
+const _errs12 = errors;
+let valid2 = true;
+const _errs13 = errors;
+if(!(data5 && typeof data5 == "object" && !Array.isArray(data5))){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid0 = _errs13 === errors;
+errors = _errs12;
+if(vErrors !== null){
+if(_errs12){
+vErrors.length = _errs12;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause0;
+if(_valid0){
+const _errs15 = errors;
+if(!(validate142(data5, instancePath+"/room"))){
+vErrors = joined(vErrors, validate142.errors);
+errors = vErrors.length;
+}
+var _valid0 = _errs15 === errors;
+valid2 = _valid0;
+ifClause0 = "then";
+}
+else {
+const _errs16 = errors;
+if(!(validate25(data5, instancePath+"/room"))){
+vErrors = joined(vErrors, validate25.errors);
+errors = vErrors.length;
+}
+var _valid0 = _errs16 === errors;
+valid2 = _valid0;
+ifClause0 = "else";
+}
+if(!valid2){
+vErrors = add(vErrors, instancePath+"/room", "if");
+errors++;
+}
+}
+if(data.ambient !== undefined && Object.hasOwn(data, "ambient")){
+if(!(validate164(data.ambient, instancePath+"/ambient"))){
+vErrors = joined(vErrors, validate164.errors);
+errors = vErrors.length;
+}
+}
+if(data.camera !== undefined && Object.hasOwn(data, "camera")){
+if(!(validate170(data.camera, instancePath+"/camera"))){
+vErrors = joined(vErrors, validate170.errors);
+errors = vErrors.length;
+}
+}
+if(data.subject !== undefined && Object.hasOwn(data, "subject")){
+if(!(validate196(data.subject, instancePath+"/subject"))){
+vErrors = joined(vErrors, validate196.errors);
+errors = vErrors.length;
+}
+}
+if(data.backdrop !== undefined && Object.hasOwn(data, "backdrop")){
+if(!(validate217(data.backdrop, instancePath+"/backdrop"))){
+vErrors = joined(vErrors, validate217.errors);
+errors = vErrors.length;
+}
+}
+if(data.lights !== undefined && Object.hasOwn(data, "lights")){
+let data10 = data.lights;
+if(data10 && typeof data10 == "object" && !Array.isArray(data10)){
+if(Object.keys(data10).length > 64){
+vErrors = add(vErrors, instancePath+"/lights", "maxProperties");
+errors++;
+}
+for(const key1 of Object.keys(data10)){
+const _errs24 = errors;
+if(!(validate231(key1, instancePath+"/lights"))){
+vErrors = joined(vErrors, validate231.errors);
+errors = vErrors.length;
+}
+var valid4 = _errs24 === errors;
+if(!valid4){
+vErrors = add(vErrors, instancePath+"/lights", "propertyNames", key1);
+errors++;
+}
+}
+for(const key2 of Object.keys(data10)){
+let data11 = data10[key2];
+const _errs27 = errors;
+let valid6 = true;
+const _errs28 = errors;
+if(data11 !== null){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid1 = _errs28 === errors;
+errors = _errs27;
+if(vErrors !== null){
+if(_errs27){
+vErrors.length = _errs27;
+}
+else {
+vErrors = null;
+}
+}
+if(!_valid1){
+const _errs30 = errors;
+if(!(validate233(data11, instancePath+"/lights/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate233.errors);
+errors = vErrors.length;
+}
+var _valid1 = _errs30 === errors;
+valid6 = _valid1;
+}
+if(!valid6){
+vErrors = add(vErrors, instancePath+"/lights/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), "if");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/lights", "type");
+errors++;
+}
+}
+if(data.panels !== undefined && Object.hasOwn(data, "panels")){
+let data12 = data.panels;
+if(data12 && typeof data12 == "object" && !Array.isArray(data12)){
+if(Object.keys(data12).length > 64){
+vErrors = add(vErrors, instancePath+"/panels", "maxProperties");
+errors++;
+}
+for(const key3 of Object.keys(data12)){
+const _errs33 = errors;
+if(!(validate291(key3, instancePath+"/panels"))){
+vErrors = joined(vErrors, validate291.errors);
+errors = vErrors.length;
+}
+var valid7 = _errs33 === errors;
+if(!valid7){
+vErrors = add(vErrors, instancePath+"/panels", "propertyNames", key3);
+errors++;
+}
+}
+for(const key4 of Object.keys(data12)){
+let data13 = data12[key4];
+const _errs36 = errors;
+let valid9 = true;
+const _errs37 = errors;
+if(data13 !== null){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid2 = _errs37 === errors;
+errors = _errs36;
+if(vErrors !== null){
+if(_errs36){
+vErrors.length = _errs36;
+}
+else {
+vErrors = null;
+}
+}
+if(!_valid2){
+const _errs39 = errors;
+if(!(validate293(data13, instancePath+"/panels/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate293.errors);
+errors = vErrors.length;
+}
+var _valid2 = _errs39 === errors;
+valid9 = _valid2;
+}
+if(!valid9){
+vErrors = add(vErrors, instancePath+"/panels/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), "if");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/panels", "type");
+errors++;
+}
+}
+if(data.points !== undefined && Object.hasOwn(data, "points")){
+let data14 = data.points;
+if(data14 && typeof data14 == "object" && !Array.isArray(data14)){
+if(Object.keys(data14).length > 200){
+vErrors = add(vErrors, instancePath+"/points", "maxProperties");
+errors++;
+}
+for(const key5 of Object.keys(data14)){
+const _errs42 = errors;
+if(!(validate303(key5, instancePath+"/points"))){
+vErrors = joined(vErrors, validate303.errors);
+errors = vErrors.length;
+}
+var valid10 = _errs42 === errors;
+if(!valid10){
+vErrors = add(vErrors, instancePath+"/points", "propertyNames", key5);
+errors++;
+}
+}
+for(const key6 of Object.keys(data14)){
+if(!(validate253(data14[key6], instancePath+"/points/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate253.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/points", "type");
+errors++;
+}
+}
+if(data.wanted !== undefined && Object.hasOwn(data, "wanted")){
+if(!(validate306(data.wanted, instancePath+"/wanted"))){
+vErrors = joined(vErrors, validate306.errors);
+errors = vErrors.length;
+}
+}
+if(data.readings !== undefined && Object.hasOwn(data, "readings")){
+if(!(validate319(data.readings, instancePath+"/readings"))){
+vErrors = joined(vErrors, validate319.errors);
+errors = vErrors.length;
+}
+}
+if(data.accept !== undefined && Object.hasOwn(data, "accept")){
+if(!(validate331(data.accept, instancePath+"/accept"))){
+vErrors = joined(vErrors, validate331.errors);
+errors = vErrors.length;
+}
+}
+if(data.tags !== undefined && Object.hasOwn(data, "tags")){
+let data19 = data.tags;
+if(Array.isArray(data19)){
+if(data19.length > 100){
+vErrors = add(vErrors, instancePath+"/tags", "maxItems");
+errors++;
+}
+const len0 = data19.length;
+for(let i0=0; i0<len0; i0++){
+let data20 = data19[i0];
+if(typeof data20 === "string"){
+if(data20.length > 60){
+vErrors = add(vErrors, instancePath+"/tags/" + i0, "maxLength");
+errors++;
+}
+if(data20.length < 1){
+vErrors = add(vErrors, instancePath+"/tags/" + i0, "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/tags/" + i0, "type");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/tags", "type");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate24.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate336(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.plan === undefined) || (!(Object.hasOwn(data, "plan")))){
+vErrors = add(vErrors, instancePath, "required", "plan");
+errors++;
+}
+if((data.title === undefined) || (!(Object.hasOwn(data, "title")))){
+vErrors = add(vErrors, instancePath, "required", "title");
+errors++;
+}
+if((data.camera === undefined) || (!(Object.hasOwn(data, "camera")))){
+vErrors = add(vErrors, instancePath, "required", "camera");
+errors++;
+}
+if((data.subject === undefined) || (!(Object.hasOwn(data, "subject")))){
+vErrors = add(vErrors, instancePath, "required", "subject");
+errors++;
+}
+if((data.lights === undefined) || (!(Object.hasOwn(data, "lights")))){
+vErrors = add(vErrors, instancePath, "required", "lights");
+errors++;
+}
+if(data.room !== undefined && Object.hasOwn(data, "room")){
+let data0 = data.room;
+if(data0 && typeof data0 == "object" && !Array.isArray(data0)){
+if((data0.width === undefined) || (!(Object.hasOwn(data0, "width")))){
+vErrors = add(vErrors, instancePath+"/room", "required", "width");
+errors++;
+}
+if((data0.length === undefined) || (!(Object.hasOwn(data0, "length")))){
+vErrors = add(vErrors, instancePath+"/room", "required", "length");
+errors++;
+}
+if((data0.height === undefined) || (!(Object.hasOwn(data0, "height")))){
+vErrors = add(vErrors, instancePath+"/room", "required", "height");
+errors++;
+}
+}
+}
+if(data.camera !== undefined && Object.hasOwn(data, "camera")){
+let data1 = data.camera;
+if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
+if((data1.lens === undefined) || (!(Object.hasOwn(data1, "lens")))){
+vErrors = add(vErrors, instancePath+"/camera", "required", "lens");
+errors++;
+}
+if((data1.at === undefined) || (!(Object.hasOwn(data1, "at")))){
+vErrors = add(vErrors, instancePath+"/camera", "required", "at");
+errors++;
+}
+if((data1.aperture === undefined) || (!(Object.hasOwn(data1, "aperture")))){
+vErrors = add(vErrors, instancePath+"/camera", "required", "aperture");
+errors++;
+}
+if((data1.shutter === undefined) || (!(Object.hasOwn(data1, "shutter")))){
+vErrors = add(vErrors, instancePath+"/camera", "required", "shutter");
+errors++;
+}
+if((data1.iso === undefined) || (!(Object.hasOwn(data1, "iso")))){
+vErrors = add(vErrors, instancePath+"/camera", "required", "iso");
+errors++;
+}
+}
+}
+if(data.subject !== undefined && Object.hasOwn(data, "subject")){
+let data2 = data.subject;
+const _errs3 = errors;
+let valid1 = true;
+const _errs4 = errors;
+if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
+let missing0;
+if(((data2.kind === undefined) || (!(Object.hasOwn(data2, "kind")))) && (missing0 = "kind")){
+vErrors = add(vErrors);
+errors++;
+}
+else {
+if(data2.kind !== undefined && Object.hasOwn(data2, "kind")){
+if("group" !== data2.kind){
+vErrors = add(vErrors);
+errors++;
+}
+}
+}
+}
+var _valid0 = _errs4 === errors;
+errors = _errs3;
+if(vErrors !== null){
+if(_errs3){
+vErrors.length = _errs3;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid0){
+const _errs6 = errors;
+if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
+if((data2.rows === undefined) || (!(Object.hasOwn(data2, "rows")))){
+vErrors = add(vErrors, instancePath+"/subject", "required", "rows");
+errors++;
+}
+}
+var _valid0 = _errs6 === errors;
+valid1 = _valid0;
+}
+if(!valid1){
+vErrors = add(vErrors, instancePath+"/subject", "if");
+errors++;
+}
+if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
+if((data2.kind === undefined) || (!(Object.hasOwn(data2, "kind")))){
+vErrors = add(vErrors, instancePath+"/subject", "required", "kind");
+errors++;
+}
+}
+}
+if(data.backdrop !== undefined && Object.hasOwn(data, "backdrop")){
+let data4 = data.backdrop;
+const _errs8 = errors;
+let valid3 = true;
+const _errs9 = errors;
+if(data4 && typeof data4 == "object" && !Array.isArray(data4)){
+let missing1;
+if(((data4.sky === undefined) || (!(Object.hasOwn(data4, "sky")))) && (missing1 = "sky")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid1 = _errs9 === errors;
+errors = _errs8;
+if(vErrors !== null){
+if(_errs8){
+vErrors.length = _errs8;
+}
+else {
+vErrors = null;
+}
+}
+if(!_valid1){
+const _errs10 = errors;
+const _errs11 = errors;
+let valid4 = false;
+const _errs12 = errors;
+if(data4 && typeof data4 == "object" && !Array.isArray(data4)){
+if((data4.behind === undefined) || (!(Object.hasOwn(data4, "behind")))){
+vErrors = add(vErrors, instancePath+"/backdrop", "required", "behind");
+errors++;
+}
+}
+var _valid2 = _errs12 === errors;
+valid4 = valid4 || _valid2;
+if(!valid4){
+const _errs13 = errors;
+if(data4 && typeof data4 == "object" && !Array.isArray(data4)){
+if((data4["behind-last-row"] === undefined) || (!(Object.hasOwn(data4, "behind-last-row")))){
+vErrors = add(vErrors, instancePath+"/backdrop", "required", "behind-last-row");
+errors++;
+}
+}
+var _valid2 = _errs13 === errors;
+valid4 = valid4 || _valid2;
+}
+if(!valid4){
+vErrors = add(vErrors, instancePath+"/backdrop", "anyOf");
+errors++;
+}
+else {
+errors = _errs11;
+if(vErrors !== null){
+if(_errs11){
+vErrors.length = _errs11;
+}
+else {
+vErrors = null;
+}
+}
+}
+if(data4 && typeof data4 == "object" && !Array.isArray(data4)){
+if((data4.surface === undefined) || (!(Object.hasOwn(data4, "surface")))){
+vErrors = add(vErrors, instancePath+"/backdrop", "required", "surface");
+errors++;
+}
+}
+var _valid1 = _errs10 === errors;
+valid3 = _valid1;
+}
+if(!valid3){
+vErrors = add(vErrors, instancePath+"/backdrop", "if");
+errors++;
+}
+}
+if(data.lights !== undefined && Object.hasOwn(data, "lights")){
+let data5 = data.lights;
+if(data5 && typeof data5 == "object" && !Array.isArray(data5)){
+for(const key0 of Object.keys(data5)){
+let data6 = data5[key0];
+if(!(data6 && typeof data6 == "object" && !Array.isArray(data6))){
+vErrors = add(vErrors, instancePath+"/lights/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), "type");
+errors++;
+}
+const _errs18 = errors;
+let valid6 = true;
+const _errs19 = errors;
+if(data6 && typeof data6 == "object" && !Array.isArray(data6)){
+let missing2;
+if(((data6.like === undefined) || (!(Object.hasOwn(data6, "like")))) && (missing2 = "like")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid3 = _errs19 === errors;
+errors = _errs18;
+if(vErrors !== null){
+if(_errs18){
+vErrors.length = _errs18;
+}
+else {
+vErrors = null;
+}
+}
+if(!_valid3){
+const _errs20 = errors;
+if(data6 && typeof data6 == "object" && !Array.isArray(data6)){
+if((data6.unit === undefined) || (!(Object.hasOwn(data6, "unit")))){
+vErrors = add(vErrors, instancePath+"/lights/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "unit");
+errors++;
+}
+if((data6.at === undefined) || (!(Object.hasOwn(data6, "at")))){
+vErrors = add(vErrors, instancePath+"/lights/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "at");
+errors++;
+}
+}
+var _valid3 = _errs20 === errors;
+valid6 = _valid3;
+}
+if(!valid6){
+vErrors = add(vErrors, instancePath+"/lights/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), "if");
+errors++;
+}
+}
+}
+}
+if(data.panels !== undefined && Object.hasOwn(data, "panels")){
+let data7 = data.panels;
+if(data7 && typeof data7 == "object" && !Array.isArray(data7)){
+for(const key1 of Object.keys(data7)){
+let data8 = data7[key1];
+const _errs25 = errors;
+let valid8 = true;
+const _errs26 = errors;
+if(data8 && typeof data8 == "object" && !Array.isArray(data8)){
+let missing3;
+if(((data8.kind === undefined) || (!(Object.hasOwn(data8, "kind")))) && (missing3 = "kind")){
+vErrors = add(vErrors);
+errors++;
+}
+else {
+if(data8.kind !== undefined && Object.hasOwn(data8, "kind")){
+if("scrim" !== data8.kind){
+vErrors = add(vErrors);
+errors++;
+}
+}
+}
+}
+var _valid4 = _errs26 === errors;
+errors = _errs25;
+if(vErrors !== null){
+if(_errs25){
+vErrors.length = _errs25;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid4){
+const _errs28 = errors;
+if(data8 && typeof data8 == "object" && !Array.isArray(data8)){
+if((data8.transmits === undefined) || (!(Object.hasOwn(data8, "transmits")))){
+vErrors = add(vErrors, instancePath+"/panels/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "transmits");
+errors++;
+}
+}
+var _valid4 = _errs28 === errors;
+valid8 = _valid4;
+}
+if(!valid8){
+vErrors = add(vErrors, instancePath+"/panels/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), "if");
+errors++;
+}
+if(data8 && typeof data8 == "object" && !Array.isArray(data8)){
+if((data8.kind === undefined) || (!(Object.hasOwn(data8, "kind")))){
+vErrors = add(vErrors, instancePath+"/panels/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "kind");
+errors++;
+}
+if((data8.size === undefined) || (!(Object.hasOwn(data8, "size")))){
+vErrors = add(vErrors, instancePath+"/panels/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "size");
+errors++;
+}
+if((data8.at === undefined) || (!(Object.hasOwn(data8, "at")))){
+vErrors = add(vErrors, instancePath+"/panels/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "at");
+errors++;
+}
+if((data8.faces === undefined) || (!(Object.hasOwn(data8, "faces")))){
+vErrors = add(vErrors, instancePath+"/panels/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "faces");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/panels/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), "type");
+errors++;
+}
+}
+}
+}
+}
+validate336.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate23(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(!(validate24(data, instancePath))){
+vErrors = joined(vErrors, validate24.errors);
+errors = vErrors.length;
+}
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.plan === undefined) || (!(Object.hasOwn(data, "plan")))){
+vErrors = add(vErrors, instancePath, "required", "plan");
+errors++;
+}
+if(data.plan !== undefined && Object.hasOwn(data, "plan")){
+if(1 !== data.plan){
+vErrors = add(vErrors, instancePath+"/plan", "const");
+errors++;
+}
+}
+}
+const _errs3 = errors;
+let valid2 = true;
+const _errs4 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing0;
+if(((data.base === undefined) || (!(Object.hasOwn(data, "base")))) && (missing0 = "base")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid0 = _errs4 === errors;
+errors = _errs3;
+if(vErrors !== null){
+if(_errs3){
+vErrors.length = _errs3;
+}
+else {
+vErrors = null;
+}
+}
+if(!_valid0){
+const _errs5 = errors;
+if(!(validate336(data, instancePath))){
+vErrors = joined(vErrors, validate336.errors);
+errors = vErrors.length;
+}
+var _valid0 = _errs5 === errors;
+valid2 = _valid0;
+}
+if(!valid2){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+validate23.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate21(data, instancePath = ""){
+/*# sourceURL="plan" */;
+let vErrors = null;
+let errors = 0;
+if(!(validate23(data, instancePath))){
+vErrors = joined(vErrors, validate23.errors);
+errors = vErrors.length;
+}
+validate21.errors = vErrors;
+return errors === 0;
+}
+
+export const base = validate339;
+
+function validate340(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(data && typeof data == "object" && !Array.isArray(data)){
+for(const key0 of Object.keys(data)){
+if(!(keys12.has(key0))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.plan !== undefined && Object.hasOwn(data, "plan")){
+if(1 !== data.plan){
+vErrors = add(vErrors, instancePath+"/plan", "const");
+errors++;
+}
+}
+if(data.title !== undefined && Object.hasOwn(data, "title")){
+let data1 = data.title;
+if(typeof data1 === "string"){
+if(data1.length > 4000){
+vErrors = add(vErrors, instancePath+"/title", "maxLength");
+errors++;
+}
+if(data1.length < 1){
+vErrors = add(vErrors, instancePath+"/title", "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/title", "type");
+errors++;
+}
+}
+if(data.notes !== undefined && Object.hasOwn(data, "notes")){
+let data2 = data.notes;
+if(typeof data2 === "string"){
+if(data2.length > 4000){
+vErrors = add(vErrors, instancePath+"/notes", "maxLength");
+errors++;
+}
+if(data2.length < 1){
+vErrors = add(vErrors, instancePath+"/notes", "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/notes", "type");
+errors++;
+}
+}
+if(data.base !== undefined && Object.hasOwn(data, "base")){
+if(!(validate25(data.base, instancePath+"/base"))){
+vErrors = joined(vErrors, validate25.errors);
+errors = vErrors.length;
+}
+}
+if(data.kit !== undefined && Object.hasOwn(data, "kit")){
+if(!(validate27(data.kit, instancePath+"/kit"))){
+vErrors = joined(vErrors, validate27.errors);
+errors = vErrors.length;
+}
+}
+if(data.room !== undefined && Object.hasOwn(data, "room")){
+let data5 = data.room;
+if((!(data5 && typeof data5 == "object" && !Array.isArray(data5))) && (typeof data5 !== "string")){
+vErrors = add(vErrors, instancePath+"/room", "type");
+errors++;
+}
+const _errs12 = errors;
+let valid2 = true;
+const _errs13 = errors;
+if(!(data5 && typeof data5 == "object" && !Array.isArray(data5))){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid0 = _errs13 === errors;
+errors = _errs12;
+if(vErrors !== null){
+if(_errs12){
+vErrors.length = _errs12;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause0;
+if(_valid0){
+const _errs15 = errors;
+if(!(validate142(data5, instancePath+"/room"))){
+vErrors = joined(vErrors, validate142.errors);
+errors = vErrors.length;
+}
+var _valid0 = _errs15 === errors;
+valid2 = _valid0;
+ifClause0 = "then";
+}
+else {
+const _errs16 = errors;
+if(!(validate25(data5, instancePath+"/room"))){
+vErrors = joined(vErrors, validate25.errors);
+errors = vErrors.length;
+}
+var _valid0 = _errs16 === errors;
+valid2 = _valid0;
+ifClause0 = "else";
+}
+if(!valid2){
+vErrors = add(vErrors, instancePath+"/room", "if");
+errors++;
+}
+}
+if(data.ambient !== undefined && Object.hasOwn(data, "ambient")){
+if(!(validate164(data.ambient, instancePath+"/ambient"))){
+vErrors = joined(vErrors, validate164.errors);
+errors = vErrors.length;
+}
+}
+if(data.camera !== undefined && Object.hasOwn(data, "camera")){
+if(!(validate170(data.camera, instancePath+"/camera"))){
+vErrors = joined(vErrors, validate170.errors);
+errors = vErrors.length;
+}
+}
+if(data.subject !== undefined && Object.hasOwn(data, "subject")){
+if(!(validate196(data.subject, instancePath+"/subject"))){
+vErrors = joined(vErrors, validate196.errors);
+errors = vErrors.length;
+}
+}
+if(data.backdrop !== undefined && Object.hasOwn(data, "backdrop")){
+if(!(validate217(data.backdrop, instancePath+"/backdrop"))){
+vErrors = joined(vErrors, validate217.errors);
+errors = vErrors.length;
+}
+}
+if(data.lights !== undefined && Object.hasOwn(data, "lights")){
+let data10 = data.lights;
+if(data10 && typeof data10 == "object" && !Array.isArray(data10)){
+if(Object.keys(data10).length > 64){
+vErrors = add(vErrors, instancePath+"/lights", "maxProperties");
+errors++;
+}
+for(const key1 of Object.keys(data10)){
+const _errs24 = errors;
+if(!(validate231(key1, instancePath+"/lights"))){
+vErrors = joined(vErrors, validate231.errors);
+errors = vErrors.length;
+}
+var valid4 = _errs24 === errors;
+if(!valid4){
+vErrors = add(vErrors, instancePath+"/lights", "propertyNames", key1);
+errors++;
+}
+}
+for(const key2 of Object.keys(data10)){
+let data11 = data10[key2];
+const _errs27 = errors;
+let valid6 = true;
+const _errs28 = errors;
+if(data11 !== null){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid1 = _errs28 === errors;
+errors = _errs27;
+if(vErrors !== null){
+if(_errs27){
+vErrors.length = _errs27;
+}
+else {
+vErrors = null;
+}
+}
+if(!_valid1){
+const _errs30 = errors;
+if(!(validate233(data11, instancePath+"/lights/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate233.errors);
+errors = vErrors.length;
+}
+var _valid1 = _errs30 === errors;
+valid6 = _valid1;
+}
+if(!valid6){
+vErrors = add(vErrors, instancePath+"/lights/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), "if");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/lights", "type");
+errors++;
+}
+}
+if(data.panels !== undefined && Object.hasOwn(data, "panels")){
+let data12 = data.panels;
+if(data12 && typeof data12 == "object" && !Array.isArray(data12)){
+if(Object.keys(data12).length > 64){
+vErrors = add(vErrors, instancePath+"/panels", "maxProperties");
+errors++;
+}
+for(const key3 of Object.keys(data12)){
+const _errs33 = errors;
+if(!(validate291(key3, instancePath+"/panels"))){
+vErrors = joined(vErrors, validate291.errors);
+errors = vErrors.length;
+}
+var valid7 = _errs33 === errors;
+if(!valid7){
+vErrors = add(vErrors, instancePath+"/panels", "propertyNames", key3);
+errors++;
+}
+}
+for(const key4 of Object.keys(data12)){
+let data13 = data12[key4];
+const _errs36 = errors;
+let valid9 = true;
+const _errs37 = errors;
+if(data13 !== null){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid2 = _errs37 === errors;
+errors = _errs36;
+if(vErrors !== null){
+if(_errs36){
+vErrors.length = _errs36;
+}
+else {
+vErrors = null;
+}
+}
+if(!_valid2){
+const _errs39 = errors;
+if(!(validate293(data13, instancePath+"/panels/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate293.errors);
+errors = vErrors.length;
+}
+var _valid2 = _errs39 === errors;
+valid9 = _valid2;
+}
+if(!valid9){
+vErrors = add(vErrors, instancePath+"/panels/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), "if");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/panels", "type");
+errors++;
+}
+}
+if(data.points !== undefined && Object.hasOwn(data, "points")){
+let data14 = data.points;
+if(data14 && typeof data14 == "object" && !Array.isArray(data14)){
+if(Object.keys(data14).length > 200){
+vErrors = add(vErrors, instancePath+"/points", "maxProperties");
+errors++;
+}
+for(const key5 of Object.keys(data14)){
+const _errs42 = errors;
+if(!(validate303(key5, instancePath+"/points"))){
+vErrors = joined(vErrors, validate303.errors);
+errors = vErrors.length;
+}
+var valid10 = _errs42 === errors;
+if(!valid10){
+vErrors = add(vErrors, instancePath+"/points", "propertyNames", key5);
+errors++;
+}
+}
+for(const key6 of Object.keys(data14)){
+if(!(validate253(data14[key6], instancePath+"/points/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate253.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/points", "type");
+errors++;
+}
+}
+if(data.wanted !== undefined && Object.hasOwn(data, "wanted")){
+if(!(validate306(data.wanted, instancePath+"/wanted"))){
+vErrors = joined(vErrors, validate306.errors);
+errors = vErrors.length;
+}
+}
+if(data.readings !== undefined && Object.hasOwn(data, "readings")){
+if(!(validate319(data.readings, instancePath+"/readings"))){
+vErrors = joined(vErrors, validate319.errors);
+errors = vErrors.length;
+}
+}
+if(data.accept !== undefined && Object.hasOwn(data, "accept")){
+if(!(validate331(data.accept, instancePath+"/accept"))){
+vErrors = joined(vErrors, validate331.errors);
+errors = vErrors.length;
+}
+}
+if(data.tags !== undefined && Object.hasOwn(data, "tags")){
+let data19 = data.tags;
+if(Array.isArray(data19)){
+if(data19.length > 100){
+vErrors = add(vErrors, instancePath+"/tags", "maxItems");
+errors++;
+}
+const len0 = data19.length;
+for(let i0=0; i0<len0; i0++){
+let data20 = data19[i0];
+if(typeof data20 === "string"){
+if(data20.length > 60){
+vErrors = add(vErrors, instancePath+"/tags/" + i0, "maxLength");
+errors++;
+}
+if(data20.length < 1){
+vErrors = add(vErrors, instancePath+"/tags/" + i0, "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/tags/" + i0, "type");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/tags", "type");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate340.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate339(data, instancePath = ""){
+/*# sourceURL="base" */;
+let vErrors = null;
+let errors = 0;
+if(!(validate340(data, instancePath))){
+vErrors = joined(vErrors, validate340.errors);
+errors = vErrors.length;
+}
+validate339.errors = vErrors;
+return errors === 0;
+}
+
+export const kit = validate359;
+
+function validate360(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.kit === undefined) || (!(Object.hasOwn(data, "kit")))){
+vErrors = add(vErrors, instancePath, "required", "kit");
+errors++;
+}
+if((data.title === undefined) || (!(Object.hasOwn(data, "title")))){
+vErrors = add(vErrors, instancePath, "required", "title");
+errors++;
+}
+for(const key0 of Object.keys(data)){
+if(!(keys13.has(key0))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.kit !== undefined && Object.hasOwn(data, "kit")){
+if(1 !== data.kit){
+vErrors = add(vErrors, instancePath+"/kit", "const");
+errors++;
+}
+}
+if(data.title !== undefined && Object.hasOwn(data, "title")){
+let data1 = data.title;
+if(typeof data1 === "string"){
+if(data1.length > 4000){
+vErrors = add(vErrors, instancePath+"/title", "maxLength");
+errors++;
+}
+if(data1.length < 1){
+vErrors = add(vErrors, instancePath+"/title", "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/title", "type");
+errors++;
+}
+}
+if(data.notes !== undefined && Object.hasOwn(data, "notes")){
+let data2 = data.notes;
+if(typeof data2 === "string"){
+if(data2.length > 4000){
+vErrors = add(vErrors, instancePath+"/notes", "maxLength");
+errors++;
+}
+if(data2.length < 1){
+vErrors = add(vErrors, instancePath+"/notes", "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/notes", "type");
+errors++;
+}
+}
+if(data.units !== undefined && Object.hasOwn(data, "units")){
+let data3 = data.units;
+if(data3 && typeof data3 == "object" && !Array.isArray(data3)){
+if(Object.keys(data3).length > 500){
+vErrors = add(vErrors, instancePath+"/units", "maxProperties");
+errors++;
+}
+for(const key1 of Object.keys(data3)){
+const _errs9 = errors;
+if(!(validate29(key1, instancePath+"/units"))){
+vErrors = joined(vErrors, validate29.errors);
+errors = vErrors.length;
+}
+var valid1 = _errs9 === errors;
+if(!valid1){
+vErrors = add(vErrors, instancePath+"/units", "propertyNames", key1);
+errors++;
+}
+}
+for(const key2 of Object.keys(data3)){
+if(!(validate31(data3[key2], instancePath+"/units/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate31.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/units", "type");
+errors++;
+}
+}
+if(data.modifiers !== undefined && Object.hasOwn(data, "modifiers")){
+let data5 = data.modifiers;
+if(data5 && typeof data5 == "object" && !Array.isArray(data5)){
+if(Object.keys(data5).length > 500){
+vErrors = add(vErrors, instancePath+"/modifiers", "maxProperties");
+errors++;
+}
+for(const key3 of Object.keys(data5)){
+const _errs14 = errors;
+if(!(validate29(key3, instancePath+"/modifiers"))){
+vErrors = joined(vErrors, validate29.errors);
+errors = vErrors.length;
+}
+var valid3 = _errs14 === errors;
+if(!valid3){
+vErrors = add(vErrors, instancePath+"/modifiers", "propertyNames", key3);
+errors++;
+}
+}
+for(const key4 of Object.keys(data5)){
+if(!(validate83(data5[key4], instancePath+"/modifiers/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate83.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/modifiers", "type");
+errors++;
+}
+}
+if(data.stands !== undefined && Object.hasOwn(data, "stands")){
+let data7 = data.stands;
+if(data7 && typeof data7 == "object" && !Array.isArray(data7)){
+if(Object.keys(data7).length > 500){
+vErrors = add(vErrors, instancePath+"/stands", "maxProperties");
+errors++;
+}
+for(const key5 of Object.keys(data7)){
+const _errs19 = errors;
+if(!(validate29(key5, instancePath+"/stands"))){
+vErrors = joined(vErrors, validate29.errors);
+errors = vErrors.length;
+}
+var valid5 = _errs19 === errors;
+if(!valid5){
+vErrors = add(vErrors, instancePath+"/stands", "propertyNames", key5);
+errors++;
+}
+}
+for(const key6 of Object.keys(data7)){
+if(!(validate100(data7[key6], instancePath+"/stands/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate100.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/stands", "type");
+errors++;
+}
+}
+if(data.cameras !== undefined && Object.hasOwn(data, "cameras")){
+let data9 = data.cameras;
+if(data9 && typeof data9 == "object" && !Array.isArray(data9)){
+if(Object.keys(data9).length > 100){
+vErrors = add(vErrors, instancePath+"/cameras", "maxProperties");
+errors++;
+}
+for(const key7 of Object.keys(data9)){
+const _errs24 = errors;
+if(!(validate29(key7, instancePath+"/cameras"))){
+vErrors = joined(vErrors, validate29.errors);
+errors = vErrors.length;
+}
+var valid7 = _errs24 === errors;
+if(!valid7){
+vErrors = add(vErrors, instancePath+"/cameras", "propertyNames", key7);
+errors++;
+}
+}
+for(const key8 of Object.keys(data9)){
+let data10 = data9[key8];
+if(data10 && typeof data10 == "object" && !Array.isArray(data10)){
+for(const key9 of Object.keys(data10)){
+if(!((((((key9 === "sensor") || (key9 === "sync")) || (key9 === "curtain")) || (key9 === "shutter-kind")) || (key9 === "readout")) || (key9 === "headroom"))){
+vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), "additionalProperties", key9);
+errors++;
+}
+}
+if(data10.sensor !== undefined && Object.hasOwn(data10, "sensor")){
+let data11 = data10.sensor;
+if(typeof data11 !== "string"){
+vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor", "type");
+errors++;
+}
+const _errs31 = errors;
+let valid10 = true;
+const _errs32 = errors;
+if(typeof data11 === "string"){
+if(!pattern11.test(data11)){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid0 = _errs32 === errors;
+errors = _errs31;
+if(vErrors !== null){
+if(_errs31){
+vErrors.length = _errs31;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause0;
+if(_valid0){
+const _errs33 = errors;
+if(!(((data11 === "full frame") || (data11 === "aps-c")) || (data11 === "four thirds"))){
+vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor", "enum");
+errors++;
+}
+var _valid0 = _errs33 === errors;
+valid10 = _valid0;
+ifClause0 = "then";
+}
+else {
+const _errs34 = errors;
+if(!(validate43(data11, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor"))){
+vErrors = joined(vErrors, validate43.errors);
+errors = vErrors.length;
+}
+var _valid0 = _errs34 === errors;
+valid10 = _valid0;
+ifClause0 = "else";
+}
+if(!valid10){
+vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor", "if");
+errors++;
+}
+}
+if(data10.sync !== undefined && Object.hasOwn(data10, "sync")){
+if(!(validate108(data10.sync, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sync"))){
+vErrors = joined(vErrors, validate108.errors);
+errors = vErrors.length;
+}
+}
+if(data10.curtain !== undefined && Object.hasOwn(data10, "curtain")){
+if(!(validate72(data10.curtain, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/curtain"))){
+vErrors = joined(vErrors, validate72.errors);
+errors = vErrors.length;
+}
+}
+if(data10["shutter-kind"] !== undefined && Object.hasOwn(data10, "shutter-kind")){
+let data14 = data10["shutter-kind"];
+if(typeof data14 !== "string"){
+vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/shutter-kind", "type");
+errors++;
+}
+if(!(((data14 === "focal-plane") || (data14 === "leaf")) || (data14 === "electronic"))){
+vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/shutter-kind", "enum");
+errors++;
+}
+}
+if(data10.readout !== undefined && Object.hasOwn(data10, "readout")){
+if(!(validate72(data10.readout, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/readout"))){
+vErrors = joined(vErrors, validate72.errors);
+errors = vErrors.length;
+}
+}
+if(data10.headroom !== undefined && Object.hasOwn(data10, "headroom")){
+if(!(validate49(data10.headroom, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/headroom"))){
+vErrors = joined(vErrors, validate49.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), "type");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/cameras", "type");
+errors++;
+}
+}
+if(data.backdrops !== undefined && Object.hasOwn(data, "backdrops")){
+let data17 = data.backdrops;
+if(data17 && typeof data17 == "object" && !Array.isArray(data17)){
+if(Object.keys(data17).length > 500){
+vErrors = add(vErrors, instancePath+"/backdrops", "maxProperties");
+errors++;
+}
+for(const key10 of Object.keys(data17)){
+const _errs47 = errors;
+if(!(validate29(key10, instancePath+"/backdrops"))){
+vErrors = joined(vErrors, validate29.errors);
+errors = vErrors.length;
+}
+var valid15 = _errs47 === errors;
+if(!valid15){
+vErrors = add(vErrors, instancePath+"/backdrops", "propertyNames", key10);
+errors++;
+}
+}
+for(const key11 of Object.keys(data17)){
+if(!(validate114(data17[key11], instancePath+"/backdrops/" + key11.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate114.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/backdrops", "type");
+errors++;
+}
+}
+if(data.meters !== undefined && Object.hasOwn(data, "meters")){
+let data19 = data.meters;
+if(data19 && typeof data19 == "object" && !Array.isArray(data19)){
+if(Object.keys(data19).length > 40){
+vErrors = add(vErrors, instancePath+"/meters", "maxProperties");
+errors++;
+}
+for(const key12 of Object.keys(data19)){
+const _errs52 = errors;
+if(!(validate29(key12, instancePath+"/meters"))){
+vErrors = joined(vErrors, validate29.errors);
+errors = vErrors.length;
+}
+var valid17 = _errs52 === errors;
+if(!valid17){
+vErrors = add(vErrors, instancePath+"/meters", "propertyNames", key12);
+errors++;
+}
+}
+for(const key13 of Object.keys(data19)){
+if(!(validate123(data19[key13], instancePath+"/meters/" + key13.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate123.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/meters", "type");
+errors++;
+}
+}
+if(data.measured !== undefined && Object.hasOwn(data, "measured")){
+let data21 = data.measured;
+if(Array.isArray(data21)){
+if(data21.length > 1000){
+vErrors = add(vErrors, instancePath+"/measured", "maxItems");
+errors++;
+}
+const len0 = data21.length;
+for(let i0=0; i0<len0; i0++){
+if(!(validate127(data21[i0], instancePath+"/measured/" + i0))){
+vErrors = joined(vErrors, validate127.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/measured", "type");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate360.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate359(data, instancePath = ""){
+/*# sourceURL="kit" */;
+let vErrors = null;
+let errors = 0;
+if(!(validate360(data, instancePath))){
+vErrors = joined(vErrors, validate360.errors);
+errors = vErrors.length;
+}
+validate359.errors = vErrors;
+return errors === 0;
+}
+
+export const room = validate379;
+
+function validate380(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.room === undefined) || (!(Object.hasOwn(data, "room")))){
+vErrors = add(vErrors, instancePath, "required", "room");
+errors++;
+}
+if((data.width === undefined) || (!(Object.hasOwn(data, "width")))){
+vErrors = add(vErrors, instancePath, "required", "width");
+errors++;
+}
+if((data.length === undefined) || (!(Object.hasOwn(data, "length")))){
+vErrors = add(vErrors, instancePath, "required", "length");
+errors++;
+}
+if((data.height === undefined) || (!(Object.hasOwn(data, "height")))){
+vErrors = add(vErrors, instancePath, "required", "height");
+errors++;
+}
+for(const key0 of Object.keys(data)){
+if(!(keys14.has(key0))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.room !== undefined && Object.hasOwn(data, "room")){
+if(1 !== data.room){
+vErrors = add(vErrors, instancePath+"/room", "const");
+errors++;
+}
+}
+if(data.title !== undefined && Object.hasOwn(data, "title")){
+let data1 = data.title;
+if(typeof data1 === "string"){
+if(data1.length > 4000){
+vErrors = add(vErrors, instancePath+"/title", "maxLength");
+errors++;
+}
+if(data1.length < 1){
+vErrors = add(vErrors, instancePath+"/title", "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/title", "type");
+errors++;
+}
+}
+if(data.width !== undefined && Object.hasOwn(data, "width")){
+if(!(validate39(data.width, instancePath+"/width"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.length !== undefined && Object.hasOwn(data, "length")){
+if(!(validate39(data.length, instancePath+"/length"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.height !== undefined && Object.hasOwn(data, "height")){
+if(!(validate39(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data["left-wall"] !== undefined && Object.hasOwn(data, "left-wall")){
+if(!(validate39(data["left-wall"], instancePath+"/left-wall"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data["behind-backdrop"] !== undefined && Object.hasOwn(data, "behind-backdrop")){
+if(!(validate39(data["behind-backdrop"], instancePath+"/behind-backdrop"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+}
+if(data.walls !== undefined && Object.hasOwn(data, "walls")){
+let data7 = data.walls;
+if(((!(data7 && typeof data7 == "object" && !Array.isArray(data7))) && (!((typeof data7 == "number") && (isFinite(data7))))) && (typeof data7 !== "string")){
+vErrors = add(vErrors, instancePath+"/walls", "type");
+errors++;
+}
+const _errs17 = errors;
+let valid6 = true;
+const _errs18 = errors;
+if(!(data7 && typeof data7 == "object" && !Array.isArray(data7))){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid0 = _errs18 === errors;
+errors = _errs17;
+if(vErrors !== null){
+if(_errs17){
+vErrors.length = _errs17;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause0;
+if(_valid0){
+const _errs20 = errors;
+const _errs21 = errors;
+let valid7 = true;
+const _errs22 = errors;
+const _errs23 = errors;
+let valid8 = false;
+const _errs24 = errors;
+if(data7 && typeof data7 == "object" && !Array.isArray(data7)){
+let missing0;
+if(((data7.reflectance === undefined) || (!(Object.hasOwn(data7, "reflectance")))) && (missing0 = "reflectance")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid2 = _errs24 === errors;
+valid8 = valid8 || _valid2;
+if(!valid8){
+const _errs25 = errors;
+if(data7 && typeof data7 == "object" && !Array.isArray(data7)){
+let missing1;
+if(((data7.colour === undefined) || (!(Object.hasOwn(data7, "colour")))) && (missing1 = "colour")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid2 = _errs25 === errors;
+valid8 = valid8 || _valid2;
+}
+if(!valid8){
+vErrors = add(vErrors);
+errors++;
+}
+else {
+errors = _errs23;
+if(vErrors !== null){
+if(_errs23){
+vErrors.length = _errs23;
+}
+else {
+vErrors = null;
+}
+}
+}
+var _valid1 = _errs22 === errors;
+errors = _errs21;
+if(vErrors !== null){
+if(_errs21){
+vErrors.length = _errs21;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause1;
+if(_valid1){
+const _errs26 = errors;
+if(!(validate115(data7, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate115.errors);
+errors = vErrors.length;
+}
+var _valid1 = _errs26 === errors;
+valid7 = _valid1;
+ifClause1 = "then";
+}
+else {
+const _errs27 = errors;
+if(data7 && typeof data7 == "object" && !Array.isArray(data7)){
+for(const key1 of Object.keys(data7)){
+if(!((((key1 === "left") || (key1 === "right")) || (key1 === "front")) || (key1 === "back"))){
+vErrors = add(vErrors, instancePath+"/walls", "additionalProperties", key1);
+errors++;
+}
+}
+if(data7.left !== undefined && Object.hasOwn(data7, "left")){
+if(!(validate115(data7.left, instancePath+"/walls/left"))){
+vErrors = joined(vErrors, validate115.errors);
+errors = vErrors.length;
+}
+}
+if(data7.right !== undefined && Object.hasOwn(data7, "right")){
+if(!(validate115(data7.right, instancePath+"/walls/right"))){
+vErrors = joined(vErrors, validate115.errors);
+errors = vErrors.length;
+}
+}
+if(data7.front !== undefined && Object.hasOwn(data7, "front")){
+if(!(validate115(data7.front, instancePath+"/walls/front"))){
+vErrors = joined(vErrors, validate115.errors);
+errors = vErrors.length;
+}
+}
+if(data7.back !== undefined && Object.hasOwn(data7, "back")){
+if(!(validate115(data7.back, instancePath+"/walls/back"))){
+vErrors = joined(vErrors, validate115.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/walls", "type");
+errors++;
+}
+var _valid1 = _errs27 === errors;
+valid7 = _valid1;
+ifClause1 = "else";
+}
+if(!valid7){
+vErrors = add(vErrors, instancePath+"/walls", "if");
+errors++;
+}
+var _valid0 = _errs20 === errors;
+valid6 = _valid0;
+ifClause0 = "then";
+}
+else {
+const _errs38 = errors;
+const _errs39 = errors;
+let valid14 = true;
+const _errs40 = errors;
+if(!((typeof data7 == "number") && (isFinite(data7)))){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid3 = _errs40 === errors;
+errors = _errs39;
+if(vErrors !== null){
+if(_errs39){
+vErrors.length = _errs39;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause2;
+if(_valid3){
+const _errs42 = errors;
+if(!(validate115(data7, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate115.errors);
+errors = vErrors.length;
+}
+var _valid3 = _errs42 === errors;
+valid14 = _valid3;
+ifClause2 = "then";
+}
+else {
+const _errs43 = errors;
+if(!(validate115(data7, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate115.errors);
+errors = vErrors.length;
+}
+var _valid3 = _errs43 === errors;
+valid14 = _valid3;
+ifClause2 = "else";
+}
+if(!valid14){
+vErrors = add(vErrors, instancePath+"/walls", "if");
+errors++;
+}
+var _valid0 = _errs38 === errors;
+valid6 = _valid0;
+ifClause0 = "else";
+}
+if(!valid6){
+vErrors = add(vErrors, instancePath+"/walls", "if");
+errors++;
+}
+}
+if(data.ceiling !== undefined && Object.hasOwn(data, "ceiling")){
+if(!(validate115(data.ceiling, instancePath+"/ceiling"))){
+vErrors = joined(vErrors, validate115.errors);
+errors = vErrors.length;
+}
+}
+if(data.floor !== undefined && Object.hasOwn(data, "floor")){
+if(!(validate115(data.floor, instancePath+"/floor"))){
+vErrors = joined(vErrors, validate115.errors);
+errors = vErrors.length;
+}
+}
+if(data.circuits !== undefined && Object.hasOwn(data, "circuits")){
+let data14 = data.circuits;
+if(data14 && typeof data14 == "object" && !Array.isArray(data14)){
+if(Object.keys(data14).length > 40){
+vErrors = add(vErrors, instancePath+"/circuits", "maxProperties");
+errors++;
+}
+for(const key2 of Object.keys(data14)){
+const _errs50 = errors;
+if(!(validate157(key2, instancePath+"/circuits"))){
+vErrors = joined(vErrors, validate157.errors);
+errors = vErrors.length;
+}
+var valid17 = _errs50 === errors;
+if(!valid17){
+vErrors = add(vErrors, instancePath+"/circuits", "propertyNames", key2);
+errors++;
+}
+}
+for(const key3 of Object.keys(data14)){
+let data15 = data14[key3];
+if(data15 && typeof data15 == "object" && !Array.isArray(data15)){
+if((data15.voltage === undefined) || (!(Object.hasOwn(data15, "voltage")))){
+vErrors = add(vErrors, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "voltage");
+errors++;
+}
+if((data15.breaker === undefined) || (!(Object.hasOwn(data15, "breaker")))){
+vErrors = add(vErrors, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "breaker");
+errors++;
+}
+for(const key4 of Object.keys(data15)){
+if(!((key4 === "voltage") || (key4 === "breaker"))){
+vErrors = add(vErrors, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), "additionalProperties", key4);
+errors++;
+}
+}
+if(data15.voltage !== undefined && Object.hasOwn(data15, "voltage")){
+if(!(validate78(data15.voltage, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/voltage"))){
+vErrors = joined(vErrors, validate78.errors);
+errors = vErrors.length;
+}
+}
+if(data15.breaker !== undefined && Object.hasOwn(data15, "breaker")){
+if(!(validate160(data15.breaker, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/breaker"))){
+vErrors = joined(vErrors, validate160.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), "type");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/circuits", "type");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate380.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate379(data, instancePath = ""){
+/*# sourceURL="room" */;
+let vErrors = null;
+let errors = 0;
+if(!(validate380(data, instancePath))){
+vErrors = joined(vErrors, validate380.errors);
+errors = vErrors.length;
+}
+validate379.errors = vErrors;
+return errors === 0;
+}
+
+export const settings = validate399;
+const pattern46 = new RegExp("^[a-z]+(?:-[a-z]+){0,8}$", "u");
+const pattern48 = new RegExp("^[a-z0-9]+(?:-[a-z0-9]+){0,8}$", "u");
+
+function validate400(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.thirdstop === undefined) || (!(Object.hasOwn(data, "thirdstop")))){
+vErrors = add(vErrors, instancePath, "required", "thirdstop");
+errors++;
+}
+for(const key0 of Object.keys(data)){
+if(!(keys15.has(key0))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.thirdstop !== undefined && Object.hasOwn(data, "thirdstop")){
+if(1 !== data.thirdstop){
+vErrors = add(vErrors, instancePath+"/thirdstop", "const");
+errors++;
+}
+}
+if(data.notes !== undefined && Object.hasOwn(data, "notes")){
+let data1 = data.notes;
+if(typeof data1 === "string"){
+if(data1.length > 4000){
+vErrors = add(vErrors, instancePath+"/notes", "maxLength");
+errors++;
+}
+if(data1.length < 1){
+vErrors = add(vErrors, instancePath+"/notes", "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/notes", "type");
+errors++;
+}
+}
+if(data.root !== undefined && Object.hasOwn(data, "root")){
+if(!(validate25(data.root, instancePath+"/root"))){
+vErrors = joined(vErrors, validate25.errors);
+errors = vErrors.length;
+}
+}
+if(data.plans !== undefined && Object.hasOwn(data, "plans")){
+let data3 = data.plans;
+if(Array.isArray(data3)){
+if(data3.length > 100){
+vErrors = add(vErrors, instancePath+"/plans", "maxItems");
+errors++;
+}
+const len0 = data3.length;
+for(let i0=0; i0<len0; i0++){
+let data4 = data3[i0];
+if(typeof data4 === "string"){
+if(data4.length > 300){
+vErrors = add(vErrors, instancePath+"/plans/" + i0, "maxLength");
+errors++;
+}
+if(data4.length < 1){
+vErrors = add(vErrors, instancePath+"/plans/" + i0, "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/plans/" + i0, "type");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/plans", "type");
+errors++;
+}
+}
+if(data.ignore !== undefined && Object.hasOwn(data, "ignore")){
+let data5 = data.ignore;
+if(Array.isArray(data5)){
+if(data5.length > 100){
+vErrors = add(vErrors, instancePath+"/ignore", "maxItems");
+errors++;
+}
+const len1 = data5.length;
+for(let i1=0; i1<len1; i1++){
+let data6 = data5[i1];
+if(typeof data6 === "string"){
+if(data6.length > 300){
+vErrors = add(vErrors, instancePath+"/ignore/" + i1, "maxLength");
+errors++;
+}
+if(data6.length < 1){
+vErrors = add(vErrors, instancePath+"/ignore/" + i1, "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/ignore/" + i1, "type");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/ignore", "type");
+errors++;
+}
+}
+if(data.defaults !== undefined && Object.hasOwn(data, "defaults")){
+let data7 = data.defaults;
+if(data7 && typeof data7 == "object" && !Array.isArray(data7)){
+for(const key1 of Object.keys(data7)){
+if(!((key1 === "kit") || (key1 === "room"))){
+vErrors = add(vErrors, instancePath+"/defaults", "additionalProperties", key1);
+errors++;
+}
+}
+if(data7.kit !== undefined && Object.hasOwn(data7, "kit")){
+let data8 = data7.kit;
+if((!(Array.isArray(data8))) && (typeof data8 !== "string")){
+vErrors = add(vErrors, instancePath+"/defaults/kit", "type");
+errors++;
+}
+const _errs20 = errors;
+let valid7 = true;
+const _errs21 = errors;
+if(!(Array.isArray(data8))){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid0 = _errs21 === errors;
+errors = _errs20;
+if(vErrors !== null){
+if(_errs20){
+vErrors.length = _errs20;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause0;
+if(_valid0){
+const _errs23 = errors;
+if(Array.isArray(data8)){
+if(data8.length > 32){
+vErrors = add(vErrors, instancePath+"/defaults/kit", "maxItems");
+errors++;
+}
+if(data8.length < 1){
+vErrors = add(vErrors, instancePath+"/defaults/kit", "minItems");
+errors++;
+}
+const len2 = data8.length;
+for(let i2=0; i2<len2; i2++){
+if(!(validate25(data8[i2], instancePath+"/defaults/kit/" + i2))){
+vErrors = joined(vErrors, validate25.errors);
+errors = vErrors.length;
+}
+}
+}
+var _valid0 = _errs23 === errors;
+valid7 = _valid0;
+ifClause0 = "then";
+}
+else {
+const _errs25 = errors;
+if(!(validate25(data8, instancePath+"/defaults/kit"))){
+vErrors = joined(vErrors, validate25.errors);
+errors = vErrors.length;
+}
+var _valid0 = _errs25 === errors;
+valid7 = _valid0;
+ifClause0 = "else";
+}
+if(!valid7){
+vErrors = add(vErrors, instancePath+"/defaults/kit", "if");
+errors++;
+}
+}
+if(data7.room !== undefined && Object.hasOwn(data7, "room")){
+if(!(validate25(data7.room, instancePath+"/defaults/room"))){
+vErrors = joined(vErrors, validate25.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/defaults", "type");
+errors++;
+}
+}
+if(data.levels !== undefined && Object.hasOwn(data, "levels")){
+let data11 = data.levels;
+if(data11 && typeof data11 == "object" && !Array.isArray(data11)){
+if(Object.keys(data11).length > 200){
+vErrors = add(vErrors, instancePath+"/levels", "maxProperties");
+errors++;
+}
+for(const key2 of Object.keys(data11)){
+const _errs30 = errors;
+if(typeof key2 === "string"){
+if(!pattern46.test(key2)){
+vErrors = add(vErrors, instancePath+"/levels", "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/levels", "type");
+errors++;
+}
+var valid11 = _errs30 === errors;
+if(!valid11){
+vErrors = add(vErrors, instancePath+"/levels", "propertyNames", key2);
+errors++;
+}
+}
+for(const key3 of Object.keys(data11)){
+let data12 = data11[key3];
+if(typeof data12 !== "string"){
+vErrors = add(vErrors, instancePath+"/levels/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), "type");
+errors++;
+}
+if(!((((data12 === "error") || (data12 === "warning")) || (data12 === "note")) || (data12 === "off"))){
+vErrors = add(vErrors, instancePath+"/levels/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), "enum");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/levels", "type");
+errors++;
+}
+}
+if(data.limits !== undefined && Object.hasOwn(data, "limits")){
+let data13 = data.limits;
+if(data13 && typeof data13 == "object" && !Array.isArray(data13)){
+if(Object.keys(data13).length > 200){
+vErrors = add(vErrors, instancePath+"/limits", "maxProperties");
+errors++;
+}
+for(const key4 of Object.keys(data13)){
+const _errs37 = errors;
+if(typeof key4 === "string"){
+if(!pattern46.test(key4)){
+vErrors = add(vErrors, instancePath+"/limits", "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/limits", "type");
+errors++;
+}
+var valid13 = _errs37 === errors;
+if(!valid13){
+vErrors = add(vErrors, instancePath+"/limits", "propertyNames", key4);
+errors++;
+}
+}
+for(const key5 of Object.keys(data13)){
+let data14 = data13[key5];
+if(data14 && typeof data14 == "object" && !Array.isArray(data14)){
+if(Object.keys(data14).length > 40){
+vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1"), "maxProperties");
+errors++;
+}
+for(const key6 of Object.keys(data14)){
+const _errs42 = errors;
+if(typeof key6 === "string"){
+if(!pattern48.test(key6)){
+vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1"), "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1"), "type");
+errors++;
+}
+var valid15 = _errs42 === errors;
+if(!valid15){
+vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1"), "propertyNames", key6);
+errors++;
+}
+}
+for(const key7 of Object.keys(data14)){
+let data15 = data14[key7];
+if((!((typeof data15 == "number") && (isFinite(data15)))) && (typeof data15 !== "string")){
+vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), "type");
+errors++;
+}
+const _errs47 = errors;
+let valid17 = true;
+const _errs48 = errors;
+if(!((typeof data15 == "number") && (isFinite(data15)))){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid1 = _errs48 === errors;
+errors = _errs47;
+if(vErrors !== null){
+if(_errs47){
+vErrors.length = _errs47;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause1;
+if(_valid1){
+const _errs50 = errors;
+if((typeof data15 == "number") && (isFinite(data15))){
+if(data15 > 100000 || isNaN(data15)){
+vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), "maximum");
+errors++;
+}
+if(data15 < -100000 || isNaN(data15)){
+vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), "minimum");
+errors++;
+}
+}
+var _valid1 = _errs50 === errors;
+valid17 = _valid1;
+ifClause1 = "then";
+}
+else {
+const _errs51 = errors;
+if(typeof data15 === "string"){
+if(data15.length > 4000){
+vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), "maxLength");
+errors++;
+}
+if(data15.length < 1){
+vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), "type");
+errors++;
+}
+var _valid1 = _errs51 === errors;
+valid17 = _valid1;
+ifClause1 = "else";
+}
+if(!valid17){
+vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), "if");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1"), "type");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/limits", "type");
+errors++;
+}
+}
+if(data["fail-on"] !== undefined && Object.hasOwn(data, "fail-on")){
+let data16 = data["fail-on"];
+if(typeof data16 !== "string"){
+vErrors = add(vErrors, instancePath+"/fail-on", "type");
+errors++;
+}
+if(!(((data16 === "error") || (data16 === "warning")) || (data16 === "note"))){
+vErrors = add(vErrors, instancePath+"/fail-on", "enum");
+errors++;
+}
+}
+if(data.catalogue !== undefined && Object.hasOwn(data, "catalogue")){
+if(typeof data.catalogue !== "boolean"){
+vErrors = add(vErrors, instancePath+"/catalogue", "type");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate400.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate399(data, instancePath = ""){
+/*# sourceURL="settings" */;
+let vErrors = null;
+let errors = 0;
+if(!(validate400(data, instancePath))){
+vErrors = joined(vErrors, validate400.errors);
+errors = vErrors.length;
+}
+validate399.errors = vErrors;
+return errors === 0;
+}

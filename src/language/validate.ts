@@ -1,0 +1,126 @@
+/**
+ * Checks a file's tree against the language: shapes, keys, names, spellings of quantities. One mistake in the file is one
+ * mistake here, at its exact place. What a quantity may be (a length of at most 1 km) is said by its reader when it is read.
+ */
+import { pointer, pointerKeys } from '../text/place.js'
+import { plain } from '../text/plain.js'
+import type { TextMap, TextNode, TextScalar } from '../text/tree.js'
+import { applicable, expanded, isMap, valueAt } from './applicable.js'
+import { beyondSchema } from './beyond-schema.js'
+import { definitions } from './generated/definitions.js'
+import * as compiled from './generated/validators.js'
+import type { MistakeAt, Span } from './mistakes.js'
+import { type Kind, kinds } from './schema/kinds.js'
+import { excludedKey, mapMistakes } from './wording/map-mistakes.js'
+import { valueMistake } from './wording/value-mistake.js'
+import type { At, Context, Worded } from './wording/worded.js'
+
+/** What a compiled validator says of one place: where, by which keyword, for which key. */
+interface Fault {
+  readonly path: string
+  readonly keyword: string
+  readonly key?: string
+}
+
+interface Validator {
+  (data: unknown): boolean
+  errors: readonly Fault[] | null
+}
+
+const validators = compiled as unknown as Readonly<Record<Kind, Validator>>
+
+/**
+ * The mistakes of a file, in the order of its text. A plan that names a base need not be whole by itself; merged, and
+ * without its `base`, it must.
+ */
+export const validate = (kind: Kind, root: TextNode): readonly MistakeAt[] => {
+  const data = plain(root)
+  const validator = validators[kind]
+  const worded = validator(data) ? [] : inWords(kind, root, data, validator.errors ?? [])
+  return [...worded, ...beyondSchema(kind, data)]
+    .map((one) => placed(root, one))
+    .sort((a, b) => (a.at.file === b.at.file ? a.at.start - b.at.start : 0))
+}
+
+const inWords = (kind: Kind, root: TextNode, data: unknown, faults: readonly Fault[]): readonly Worded[] => {
+  const all = definitions()
+  const schema = all[kinds[kind]]!
+  const context: Context = {
+    kind,
+    dataAt: (keys) => valueAt(data, keys),
+    writtenAt: (keys) => {
+      const { node } = find(root, keys)
+      return node.kind === 'scalar' && !node.quoted ? node.source : String(valueAt(data, keys))
+    },
+    schemasAt: (keys, ...instead) => applicable(all, schema, data, keys, ...instead),
+    expanded: (one) => expanded(all, one, {}),
+  }
+  return [...byPath(faults)].flatMap(([path, at]): readonly Worded[] => {
+    const keys = pointerKeys(path)
+    if (at.some((fault) => fault.keyword === 'false schema')) return [excludedKey(context, keys)]
+    const value = context.dataAt(keys)
+    const ofMap = isMap(value) && at.some((fault) => aboutKeys.has(fault.keyword))
+    if (!ofMap || at.some((fault) => fault.keyword === 'type')) return [valueMistake(context, keys)]
+    const named = (keyword: string): readonly string[] => [
+      ...new Set(at.flatMap((fault) => (fault.keyword === keyword ? [fault.key!] : []))),
+    ]
+    return mapMistakes(context, keys, value, named('additionalProperties'), named('propertyNames'))
+  })
+}
+
+/** Keywords whose faults are about a map's keys. */
+const aboutKeys: ReadonlySet<string> = new Set(['additionalProperties', 'required', 'anyOf', 'propertyNames'])
+
+/** Faults by place; those that only say that an inner one is there are left out. */
+const byPath = (faults: readonly Fault[]): ReadonlyMap<string, readonly Fault[]> => {
+  const found = new Map<string, Fault[]>()
+  for (const fault of faults) {
+    if (fault.keyword === 'if') continue
+    const there = found.get(fault.path)
+    if (there === undefined) found.set(fault.path, [fault])
+    else there.push(fault)
+  }
+  return found
+}
+
+interface FoundNode {
+  readonly node: TextNode
+  readonly key: TextScalar | undefined
+}
+
+const find = (root: TextNode, keys: readonly string[]): FoundNode => {
+  let found: FoundNode = { node: root, key: undefined }
+  for (const key of keys) {
+    const { node } = found
+    if (node.kind === 'map') {
+      const entry = node.entries.get(key)
+      if (entry === undefined) return found
+      found = { node: entry.value, key: entry.key }
+    } else if (node.kind === 'list') {
+      const item = node.items[Number(key)]
+      if (item === undefined) return found
+      found = { node: item, key: undefined }
+    }
+  }
+  return found
+}
+
+const firstKey = (map: TextMap): TextScalar | undefined => map.entries.values().next().value?.key
+
+const placed = (root: TextNode, { at, ...said }: Worded): MistakeAt => {
+  const { node, key } = find(root, at.keys)
+  const { usedAt } = node
+  return {
+    ...said,
+    at: spanOf(at, node, key),
+    pointer: pointer(...at.keys),
+    ...(usedAt === undefined ? {} : { also: [{ ...usedAt, says: 'used here' }] }),
+  }
+}
+
+/** A scalar shows itself; a map or list its key, or its first key, for the whole of it would be many lines. */
+const spanOf = (at: At, node: TextNode, key: TextScalar | undefined): Span => {
+  if (at.part === 'key') return key ?? node
+  if (node.kind === 'scalar') return node
+  return key ?? (node.kind === 'map' ? firstKey(node) : undefined) ?? node
+}
