@@ -1,5 +1,5 @@
 /** What one element of a front gives to a receptor, with both in the front's own coordinates. */
-import { gridTransmission } from './grid.js'
+import { gridTransmission, tanCutOff } from './grid.js'
 import type { Pattern } from './source.js'
 
 /** A receptor on the front's plane coordinates: (x, y, z) with z > 0 in front; its normal likewise. */
@@ -41,13 +41,11 @@ export const kernelOf = (pattern: Pattern, receptor: LocalReceptor): Kernel => {
 }
 
 /**
- * How fast the kernel changes with the tangent of the angle, as the exponent of a cosine that falls alike: the rule's
- * elements must be smaller than the distance over its root.
+ * How fast the kernel changes with the tangent of the angle, as the exponent of a cosine that falls alike: a rule's
+ * elements must be small against the distance over its root. `kinked`: elements cross the creases of an egg crate.
  */
-export const sharpness = (pattern: Pattern, cutOff: number | undefined): number => {
-  const beam =
-    pattern.head === undefined
-      ? (pattern.cosine ?? 0)
-      : Math.LN2 / Math.min(pattern.head.tanAcross, pattern.head.tanUp) ** 2
-  return 2 + beam + (cutOff === undefined ? 0 : 4 / cutOff ** 2)
+export const sharpness = ({ cosine, head, grid }: Pattern, kinked: boolean): number => {
+  const beam = head === undefined ? (cosine ?? 0) : Math.LN2 / Math.min(head.tanAcross, head.tanUp) ** 2
+  if (grid === undefined || (grid.kind === 'egg-crate' && !kinked)) return 2 + beam
+  return 2 + beam + (grid.kind === 'egg-crate' ? 8 : 4) / tanCutOff(grid) ** 2
 }

@@ -64,3 +64,12 @@ export const inSpace = (face: Face, corners: readonly number[]): readonly Vec3[]
   }
   return points
 }
+
+/** Corners of a ring's dark middle; a point where there is none. */
+export const holeOf = ({
+  outline,
+  hole,
+}: {
+  readonly outline: readonly number[]
+  readonly hole: number
+}): readonly number[] => outline.map((one) => one * hole)

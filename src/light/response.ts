@@ -7,6 +7,7 @@ import { dot } from '../scene/vector.js'
 import type { Metres } from '../units/quantity.js'
 import { discIrradiance, discSolidAngle } from './disc.js'
 import type { LocalReceptor } from './kernel.js'
+import { holeOf } from './outline.js'
 import { clipByHorizon, contourIrradiance, polygonSolidAngle } from './polygon.js'
 import { integrate } from './quadrature.js'
 import type { Receptor } from './receptor.js'
@@ -97,14 +98,11 @@ const lambertian = (source: AreaSource, local: LocalReceptor): number => {
   const { outline, width, height } = source.face
   if ((outline === 'disc' || outline === 'ring') && width === height) {
     const whole = disc(width / 2, source.outline, local)
-    return source.hole > 0 ? whole - disc((source.hole * width) / 2, shrunk(source), local) : whole
+    return source.hole > 0 ? whole - disc((source.hole * width) / 2, holeOf(source), local) : whole
   }
   const whole = polygon(source.outline, local)
-  return source.hole > 0 ? whole - polygon(shrunk(source), local) : whole
+  return source.hole > 0 ? whole - polygon(holeOf(source), local) : whole
 }
-
-/** A ring's dark middle. */
-const shrunk = ({ outline, hole }: AreaSource): readonly number[] => outline.map((one) => one * hole)
 
 const disc = (radius: number, outline: readonly number[], local: LocalReceptor): number => {
   const { x, y, z, nx, ny, nz, dome, horizon } = local
