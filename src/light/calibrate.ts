@@ -7,7 +7,7 @@ import type { CandelaSeconds, LuxSeconds, Metres, PowerShare, Seconds } from '..
 import { zoomOf } from './emission.js'
 import { luxSecondsFor, luxSecondsOfReflected } from './exposure.js'
 import { uncertainties } from './how-sure.js'
-import { priorStrength, type Strength } from './strength.js'
+import { lossesBeyondFront, priorStrength, type Strength } from './strength.js'
 
 /** A reading of one light. */
 export interface LoneReading {
@@ -98,9 +98,10 @@ const fromMeasured = (light: Light, plan: Plan, at: MeteredAt): Strength | undef
   if (response <= 0) return undefined
   const scaled = stopsBetween(light.power, found.power)
   const then = luxSecondsFor(found.reads, found.iso) / response
+  const lost = lossesBeyondFront(light, plan)
   return strength(
-    then * 2 ** scaled,
-    uncertainties.measured + uncertainties.perStopScaled * Math.abs(scaled),
+    then * 2 ** (scaled - lost.stops),
+    Math.hypot(uncertainties.measured + uncertainties.perStopScaled * Math.abs(scaled), lost.u),
     'measured',
   )
 }

@@ -3,6 +3,7 @@
  * gel and high-speed sync. On-axis far-field intensity over the exposure, cd·s (continuous light: cd times the time
  * that the shutter is open).
  */
+import { modifierRow } from '../language/catalogue/modifiers.js'
 import type { ContinuousUnit, FlashUnit, Light, Plan } from '../language/plan.js'
 import type { CandelaSeconds, LumenSeconds, WattSeconds } from '../units/quantity.js'
 import { beamExponent, beamSolidAngle, standardReflector } from './beam.js'
@@ -67,9 +68,8 @@ const flashStrength = (light: Light, unit: FlashUnit, power: number, plan: Plan)
   const emission = emissionOf(light)
   const { full, u, from } = rated(light, unit, emission)
   const most = mostIntensity(unit, emission)
-  const highSpeed = highSpeedLoss(light, plan)
-  const loss = (light.gel?.loss ?? 0) + highSpeed.stops
-  return strengthOf(light, Math.min(full, most) * power * 2 ** -loss, u, highSpeed.u, from)
+  const lost = lossesBeyondFront(light, plan)
+  return strengthOf(light, Math.min(full, most) * power * 2 ** -lost.stops, u, lost.u, from)
 }
 
 const rated = (light: Light, unit: FlashUnit, emission: Emission): Rated => {
@@ -106,7 +106,9 @@ const byGuideNumber = (
     ratedWith === 'zoom' ? guideNumberAt(table, zoom) : { metres: table[0]!.metres, converted: false }
   const print = ratedAs === 'print' ? 2 ** -printedOptimism : 1
   const bareInReflector =
-    modified && ratedWith === 'bare' ? (4 * Math.PI) / beamSolidAngle(beamExponent(standardReflector)) : 1
+    modified && ratedWith === 'bare'
+      ? (4 * Math.PI * reflectorPasses) / beamSolidAngle(beamExponent(standardReflector))
+      : 1
   return {
     full: intensityOfGuideNumber(found.metres) * print * bareInReflector * lossOf(light),
     u:
@@ -124,9 +126,12 @@ export const fluxOfEnergy = (
   perWattSecond: number = lumenSecondsPerWattSecond,
 ): LumenSeconds => (energy * perWattSecond) as LumenSeconds
 
+/** A head without a modifier stands in its standard reflector. */
+const reflectorPasses = modifierRow('standard reflector').transmits
+
 /** Flux by what leaves the front: I₀ = Q·T over the front's solid angle (Q·T/π where it is Lambertian); the stated loss has no part in it. */
-const throughFront = (light: Light, flux: LumenSeconds, { solidAngle }: Emission): number =>
-  (flux * (light.modifier?.transmits ?? 1)) / solidAngle
+const throughFront = ({ modifier, unit }: Light, flux: number, { solidAngle }: Emission): number =>
+  (flux * (modifier?.transmits ?? (unit.kind === 'flash' ? reflectorPasses : 1))) / solidAngle
 
 /** What the unit's energy allows on the axis of this front. */
 const mostIntensity = (unit: FlashUnit, { solidAngle }: Emission): number => {
@@ -136,17 +141,21 @@ const mostIntensity = (unit: FlashUnit, { solidAngle }: Emission): number => {
     : (energy * mostLumenSecondsPerWattSecond) / solidAngle
 }
 
-/** Entry, then what the slit of the shutter lets through: log₂(sync/t) by the marked times. */
-const highSpeedLoss = (light: Light, { camera }: Plan): { readonly stops: number; readonly u: number } => {
+/** Gel and high-speed sync, stops: entry, then what the slit of the shutter lets through, log₂(sync/t) by the marked times. */
+export const lossesBeyondFront = (
+  light: Light,
+  { camera }: Plan,
+): { readonly stops: number; readonly u: number } => {
+  const gel = light.gel?.loss ?? 0
   if (
     light.mode !== 'high-speed' ||
     light.unit.kind !== 'flash' ||
     camera.shutterMarked >= camera.sync * 0.999
   )
-    return { stops: 0, u: 0 }
+    return { stops: gel, u: 0 }
   const stated = light.unit.highSpeedLoss
   return {
-    stops: (stated ?? highSpeedEntry) + Math.log2(camera.sync / camera.shutterMarked),
+    stops: gel + (stated ?? highSpeedEntry) + Math.log2(camera.sync / camera.shutterMarked),
     u: stated === undefined ? uncertainties.highSpeedEntry : uncertainties.highSpeedStated,
   }
 }
@@ -167,7 +176,7 @@ const continuousStrength = (
       return strengthOf(light, candela * given, uncertainties.meteredOutput, 0, 'stated')
     }
     case 'lumens': {
-      const candela = throughFront(light, strength.lumens as LumenSeconds, emissionOf(light))
+      const candela = throughFront(light, strength.lumens, emissionOf(light))
       return strengthOf(light, candela * given, uncertainties.energy, 0, 'stated')
     }
     case 'photometric file':
@@ -192,7 +201,7 @@ export const modellingLumens = (watts: number): number => watts * (watts < brigh
 export const modellingStrength = (light: Light, { camera }: Plan): Strength | undefined => {
   const { unit } = light
   if (!light.modelling || unit.kind !== 'flash' || unit.modelling === undefined) return undefined
-  const candela = throughFront(light, modellingLumens(unit.modelling) as LumenSeconds, emissionOf(light))
+  const candela = throughFront(light, modellingLumens(unit.modelling), emissionOf(light))
   const through = camera.shutter * 2 ** -(light.gel?.loss ?? 0)
   return strengthOf(light, candela * through, uncertainties.modellingLamp, 0, 'stated')
 }
