@@ -16,7 +16,7 @@ export interface ModifierRow {
   readonly outline: 'rectangle' | 'disc' | 'octagon' | 'ring'
   /** Loss by the larger side of the front: the first step that is not exceeded holds. */
   readonly loss: readonly { readonly upTo: number; readonly stops: number; readonly cosine?: number }[]
-  /** Intensity ∝ cosⁿ; 1 is Lambertian. Either the exponent or the beam angle (full width at half the peak, degrees). */
+  /** Intensity ∝ cosⁿ; 1 is Lambertian, 0 the same all around. Either the exponent or the beam angle (full width at half the peak, degrees). */
   readonly cosine?: number
   readonly beam?: number
   /** Gives off the same backwards. */
@@ -179,11 +179,11 @@ export const modifierTable = {
     sized: 'none',
     usual: { width: 0.08, height: 0.08 },
     outline: 'disc',
-    // Derived: 400 Ws at 30 lm·s per Ws give GN 20 as a bare tube and GN 59 in a 60° reflector.
-    loss: always(3.1),
-    cosine: 1,
+    // Derived: 400 Ws at 30 lm·s per Ws give GN 20 all around and GN 59 in a 60° reflector.
+    loss: always(3.2),
+    cosine: 0,
     both: true,
-    transmits: 0.5,
+    transmits: 1,
     depth: 1,
     grid: 'honeycomb',
     example: 'bare',

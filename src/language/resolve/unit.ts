@@ -1,0 +1,246 @@
+/** Light units: of the kit, built in, or written out at a light. */
+import { pointer } from '../../text/place.js'
+import {
+  as,
+  degrees,
+  type Kelvin,
+  type Lux,
+  metres,
+  powerShare,
+  stops,
+  type WattSeconds,
+  type Watts,
+} from '../../units/quantity.js'
+import { type UnitRow, unitRow } from '../catalogue/units.js'
+import * as defaults from '../defaults.js'
+import type { Continuous, Flash, Unit } from '../generated/types.js'
+import type { ContinuousUnit, FlashStrength, FlashUnit, LightUnit, PowerRange } from '../plan.js'
+import {
+  angleAt,
+  type Desk,
+  energyAt,
+  focalLengthAt,
+  focalRangeAt,
+  guideNumberAt,
+  kelvinAt,
+  lengthAt,
+  maybe,
+  meteredAt,
+  refuse,
+  sizeAt,
+  stopsAt,
+  timeAt,
+  voltsAt,
+  wattsAt,
+  weightAt,
+} from './desk.js'
+import { powerOf, rangeOf } from './power.js'
+
+// ---------------------------------------------------------------- flash
+
+const guideNumberOf = (desk: Desk, at: string, file: Flash): FlashStrength => {
+  const written = file['guide-number']!
+  const rated = file['rated-with']
+  const zoomRated =
+    rated === undefined || rated === 'standard reflector' || rated === 'bare'
+      ? undefined
+      : focalLengthAt(desk, `${at}/rated-with`, rated)
+  const here = `${at}/guide-number`
+  const table =
+    typeof written === 'string'
+      ? [guideNumberAt(desk, here, written)].map((one) => ({ ...one, zoom: one.zoom ?? zoomRated }))
+      : Object.entries(written)
+          .map(([zoom, length]) => ({
+            metres: lengthAt(desk, here + pointer(zoom), length) as number,
+            zoom: focalLengthAt(desk, here + pointer(zoom), zoom),
+          }))
+          .sort((a, b) => a.zoom - b.zoom)
+  const zoomed = table.some((one) => one.zoom !== undefined)
+  if (!zoomed && rated === undefined && file.zoom !== undefined)
+    refuse(
+      desk,
+      here,
+      'the guide number does not say at which zoom it holds, which matters by over a stop',
+      'write 36 m at 35 mm',
+    )
+  return {
+    kind: 'guide-number',
+    table,
+    ratedAs: file['rated-as'] ?? 'print',
+    ratedWith: rated === 'bare' ? 'bare' : zoomed ? 'zoom' : 'standard reflector',
+  }
+}
+
+const strengthOf = (desk: Desk, at: string, file: Flash): FlashStrength => {
+  const reflector = maybe(angleAt, desk, `${at}/reflector`, file.reflector)
+  if (file['guide-number'] !== undefined) return guideNumberOf(desk, at, file)
+  if (file.meters !== undefined)
+    return {
+      kind: 'meters',
+      ...meteredAt(desk, `${at}/meters`, file.meters),
+      reflector: reflector ?? defaults.standardReflector,
+    }
+  return {
+    kind: 'energy',
+    energy: maybe(energyAt, desk, `${at}/energy`, file.energy) ?? as<WattSeconds>(1),
+    reflector,
+  }
+}
+
+const facts = (desk: Desk, at: string, name: string, file: Flash | Continuous) => ({
+  name: file.name ?? name,
+  colour: maybe(kelvinAt, desk, `${at}/colour`, file.colour),
+  draw: maybe(wattsAt, desk, `${at}/draw`, file.draw),
+  weight: maybe(weightAt, desk, `${at}/weight`, file.weight),
+  count: file.count,
+  guessed: false,
+})
+
+const flashOf = (desk: Desk, at: string, name: string, file: Flash): FlashUnit => {
+  const energy = maybe(energyAt, desk, `${at}/energy`, file.energy)
+  const zoom = maybe(focalRangeAt, desk, `${at}/zoom`, file.zoom)
+  const power = rangeOf(
+    desk,
+    `${at}/power`,
+    file.power,
+    zoom === undefined ? defaults.power.head : defaults.power.zoomHead,
+    { name, energy },
+  )
+  const unit: FlashUnit = {
+    kind: 'flash',
+    ...facts(desk, at, name, file),
+    strength: strengthOf(desk, at, file),
+    power,
+    zoom,
+    energy,
+    regulated: file.regulated,
+    durations: [],
+    recycle: maybe(timeAt, desk, `${at}/recycle`, file.recycle),
+    flashesPerCharge: file['flashes-per-charge'],
+    highSpeedLoss: maybe(stopsAt, desk, `${at}/high-speed-loss`, file['high-speed-loss']),
+    modelling: maybe(wattsAt, desk, `${at}/modelling`, file.modelling),
+    triggerVoltage: maybe(voltsAt, desk, `${at}/trigger-voltage`, file['trigger-voltage']),
+    preFlash: file['pre-flash'] ?? false,
+  }
+  const durations = (file.durations ?? []).map((one, i) => ({
+    power: powerOf(desk, `${at}/durations/${i}/power`, one.power, unit),
+    t01: maybe(timeAt, desk, `${at}/durations/${i}/t0.1`, one['t0.1']),
+    t05: maybe(timeAt, desk, `${at}/durations/${i}/t0.5`, one['t0.5']),
+  }))
+  return { ...unit, durations }
+}
+
+// ---------------------------------------------------------------- continuous
+
+const lampStrength = (desk: Desk, at: string, file: Continuous): ContinuousUnit['strength'] => {
+  const beam = maybe(angleAt, desk, `${at}/beam`, file.beam)
+  if (file['photometric-file'] !== undefined)
+    return { kind: 'photometric file', file: file['photometric-file'] }
+  if (file.lumens !== undefined) return { kind: 'lumens', lumens: file.lumens, beam: beam ?? degrees(120) }
+  return {
+    kind: 'lux',
+    lux: as<Lux>(file.lux ?? 0),
+    distance: maybe(lengthAt, desk, `${at}/lux-at`, file['lux-at']) ?? metres(1),
+    beam,
+  }
+}
+
+const lampOf = (desk: Desk, at: string, name: string, file: Continuous): ContinuousUnit => ({
+  kind: 'continuous',
+  ...facts(desk, at, name, file),
+  strength: lampStrength(desk, at, file),
+  power: rangeOf(desk, `${at}/power`, file.power, defaults.power.lamp, { name, energy: undefined }),
+  size: maybe(sizeAt, desk, `${at}/size`, file.size),
+  flicker: file.flicker,
+})
+
+const unitOf = (desk: Desk, at: string, name: string, file: Unit): LightUnit =>
+  file.kind === 'continuous' ? lampOf(desk, at, name, file) : flashOf(desk, at, name, file as Flash)
+
+// ---------------------------------------------------------------- built in
+
+const guess = (name: string, colour?: number) => ({
+  name,
+  colour: colour === undefined ? undefined : as<Kelvin>(colour),
+  draw: undefined,
+  weight: undefined,
+  count: undefined,
+  guessed: true,
+})
+
+const rangeOfRow = (power: {
+  readonly from: number
+  readonly to: number
+  readonly step: number
+}): PowerRange => ({
+  from: powerShare(power.from),
+  to: powerShare(power.to),
+  step: stops(power.step),
+  dial: undefined,
+})
+
+export const builtInUnit = (name: string, row: UnitRow): LightUnit => {
+  switch (row.kind) {
+    case 'sun':
+    case 'window':
+      return { ...guess(name), kind: row.kind }
+    case 'continuous':
+      return {
+        ...guess(name, row.colour),
+        kind: 'continuous',
+        strength: {
+          kind: 'lux',
+          lux: as<Lux>(row.lux),
+          distance: metres(row.distance),
+          beam: degrees(row.beam),
+        },
+        power: rangeOfRow(row.power),
+        size: { width: metres(row.size.width), height: metres(row.size.height) },
+        flicker: undefined,
+      }
+    default:
+      return {
+        ...guess(name, row.colour),
+        kind: 'flash',
+        strength:
+          row.guideNumber === undefined
+            ? {
+                kind: 'energy',
+                energy: as<WattSeconds>(row.energy),
+                reflector: row.reflector === undefined ? undefined : degrees(row.reflector),
+              }
+            : {
+                kind: 'guide-number',
+                table: [{ metres: row.guideNumber.metres, zoom: metres(row.guideNumber.zoom) }],
+                ratedAs: 'print',
+                ratedWith: 'zoom',
+              },
+        power: rangeOfRow(row.power),
+        zoom: row.zoom && { from: metres(row.zoom.from), to: metres(row.zoom.to) },
+        energy: as<WattSeconds>(row.energy),
+        regulated: undefined,
+        durations: [],
+        recycle: undefined,
+        flashesPerCharge: undefined,
+        highSpeedLoss: undefined,
+        modelling: row.modelling === undefined ? undefined : as<Watts>(row.modelling),
+        triggerVoltage: undefined,
+        preFlash: false,
+      }
+  }
+}
+
+/** A stand-in for a name that is refused elsewhere. */
+const unknown = builtInUnit('flashgun', unitRow('flashgun')!)
+
+/** A unit by name: the kit's before the built-in one of that name. */
+export const unitNamed = (desk: Desk, name: string): LightUnit => {
+  const units = desk.kit.units ?? {}
+  if (Object.hasOwn(units, name)) return unitOf(desk, pointer('kit', 'units', name), name, units[name]!)
+  const row = unitRow(name)
+  return row === undefined ? unknown : builtInUnit(name, row)
+}
+
+/** @param light called after it where it is written out and has no name */
+export const unitAt = (desk: Desk, at: string, file: Unit | string, light: string): LightUnit =>
+  typeof file === 'string' ? unitNamed(desk, file) : unitOf(desk, at, light, file)
