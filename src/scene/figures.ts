@@ -151,9 +151,8 @@ export const sceneFigures = (plan: Plan): readonly SceneFigure[] => {
     : [person('person', undefined, [0, 0, support(subject) + subject.facesAt], subject)]
 }
 
-/** Where the tape starts: a person's face, the middle of a group's front row at its face height, an object's middle. */
-export const tapeOrigin = (plan: Plan): Vec3 => {
-  const { subject } = plan
-  const front = subject.kind === 'group' ? subject.rows[0] : undefined
-  return [0, 0, support(subject) + (front?.facesAt ?? subject.facesAt)]
-}
+/**
+ * Where the tape starts: a person's face, an object's middle; of a group the middle of its front row, at the mean
+ * height of its faces.
+ */
+export const tapeOrigin = (plan: Plan): Vec3 => [0, 0, support(plan.subject) + plan.subject.facesAt]

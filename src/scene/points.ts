@@ -81,11 +81,14 @@ const subjectPoints = (plan: Plan, subject: SceneSubject, camera: SceneCamera): 
   const point = (name: string, at: SurfacePoint): ScenePoint => ({ name, on, ...at })
   const rows = rowsOf(subject.figures)
   const grouped = subject.figures[0]?.row !== undefined
-  const front = central(rows[0]!)
   const back = central(rows[rows.length - 1]!)
   const seen = subject.figures.map((figure) => edges(figure, camera))
   return [
-    point('subject', mean(front.map((figure) => ({ at: figure.face, normal: figure.looks })))),
+    // A group's is no one's face, but where a meter is held for all: over the front row, at their mean height.
+    point('subject', {
+      at: grouped ? subject.tapeFrom : subject.figures[0]!.face,
+      normal: subject.figures[0]!.looks,
+    }),
     point(
       'subject-left',
       outermost(

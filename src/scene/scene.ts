@@ -77,7 +77,7 @@ export interface SceneSubject {
   readonly figures: readonly SceneFigure[]
   /** Extent of what the wanted framing must hold (the whole of it where no framing is wanted). */
   readonly bounds: { readonly min: Vec3; readonly max: Vec3 }
-  /** Where the tape to a light starts: a person's face, the middle of a group's front row, an object's middle. */
+  /** Where the tape to a light starts: a person's face, an object's middle; over a group's front row at the mean height of its faces. */
   readonly tapeFrom: Vec3
   /** The top of the table or platform, flat at height `z`. */
   readonly table: { readonly z: Metres; readonly min: Vec3; readonly max: Vec3 } | undefined

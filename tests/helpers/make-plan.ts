@@ -256,6 +256,7 @@ export const makePlan = (overrides: PlanOverrides = {}): Plan => {
   const tall = subject?.height ?? 1.72
   const facesAt =
     subject?.facesAt ??
+    meanFace(subject?.rows) ??
     (subject?.kind === 'object' ? tall / 2 : pose === 'seated' ? 1.2 : pose === 'lying' ? 0.3 : 0.94 * tall)
   const ground = subject?.standsOn?.height ?? 0
   const made: Plain<Plan> = {
@@ -358,3 +359,9 @@ export const makePlan = (overrides: PlanOverrides = {}): Plan => {
 
 const byName = <T extends { readonly name: string }>(list: readonly T[]): ReadonlyMap<string, T> =>
   new Map(list.map((one) => [one.name, one]))
+
+/** Of a group. */
+const meanFace = (rows: readonly { readonly people: number; readonly facesAt: number }[] = []) => {
+  const people = rows.reduce((sum, row) => sum + row.people, 0)
+  return people === 0 ? undefined : rows.reduce((sum, row) => sum + row.people * row.facesAt, 0) / people
+}

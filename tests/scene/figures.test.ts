@@ -149,8 +149,10 @@ describe('a group', () => {
     expect(scene.points.has('row-4-left')).toBe(false)
   })
 
-  it('is metered at the middle of its front row; its back and hair are the last row’s', () => {
-    expectAt(scene.points.get('subject')!.at, [0, 0, 0.75])
+  it('is metered over its front row at the mean height of its faces; its back and hair are the last row’s', () => {
+    // (3 · 0.75 + 2 · 1.2 + 1.6) / 6
+    expectAt(scene.points.get('subject')!.at, [0, 0, 6.25 / 6])
+    expectAt(scene.subject.tapeFrom, [0, 0, 6.25 / 6])
     expect(scene.points.get('subject-back')!.at[1]).toBeGreaterThan(0.95)
     expect(scene.points.get('hair')!.at[2]).toBeCloseTo(1.6 + 0.06 * 1.72, 9)
   })
