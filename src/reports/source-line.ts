@@ -36,7 +36,7 @@ export const sourceLine = (text: string, place: Place, look: Look): SourceLine |
 
 const lineStart = (text: string, offset: number): number => {
   let start = offset
-  while (start > 0 && !/[\r\n]/.test(text[start - 1]!)) start -= 1
+  while (start > 0 && !/[\r\n\uFEFF]/.test(text[start - 1]!)) start -= 1
   return start
 }
 

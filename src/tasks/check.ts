@@ -52,11 +52,18 @@ export const check = (
       defects.push({ file, error })
     }
   }
-  return { plans, problems, defects, counts: counted(plans) }
+  return runOf(plans, problems, defects)
 }
 
+/** A run of plans that are checked already. */
+export const runOf = (
+  plans: readonly CheckedPlan[],
+  problems: readonly Problem[] = [],
+  defects: readonly Defect[] = [],
+): CheckRun => ({ plans, problems, defects, counts: counted(plans) })
+
 /** Accepted findings are counted apart. */
-export const counted = (plans: readonly CheckedPlan[]): Counts => {
+const counted = (plans: readonly CheckedPlan[]): Counts => {
   const counts = { plans: plans.length, error: 0, warning: 0, note: 0, accepted: 0 }
   for (const plan of plans) {
     for (const { level } of plan.findings) counts[level] += 1

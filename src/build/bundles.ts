@@ -1,0 +1,53 @@
+import { mkdir, readFile, writeFile } from 'node:fs/promises'
+import { join, resolve } from 'node:path'
+import { build } from 'esbuild'
+
+const root = resolve(import.meta.dirname, '../..')
+const shared = {
+  absWorkingDir: root,
+  bundle: true,
+  platform: 'node',
+  target: 'node20.19',
+  // Pure ASCII: read as one byte a character, which halves what a start-up has to hold.
+  charset: 'ascii',
+  logLevel: 'warning',
+} as const
+
+/**
+ * The program: one file, whose parts run when they are first asked for. CommonJS, since a file of modules takes longer
+ * to load.
+ */
+export const bundleProgram = async (dist: string): Promise<void> => {
+  await build({
+    ...shared,
+    entryPoints: ['src/command/run.ts'],
+    outfile: join(dist, 'thirdstop.cjs'),
+    format: 'cjs',
+    minify: true,
+    keepNames: false,
+  })
+}
+
+/** The library: modules, with its packages as the installer finds them. */
+export const bundleLibrary = async (dist: string): Promise<void> => {
+  await build({
+    ...shared,
+    entryPoints: ['src/index.ts'],
+    outfile: join(dist, 'library.js'),
+    format: 'esm',
+    packages: 'external',
+  })
+}
+
+/** The program holds its packages' code, so it carries their licences. */
+export const writeLicences = async (dist: string): Promise<void> => {
+  const packages = ['commander', 'picocolors', 'yaml']
+  const texts = await Promise.all(
+    packages.map(
+      async (name) =>
+        `${name}\n\n${(await readFile(join(root, 'node_modules', name, 'LICENSE'), 'utf8')).trim()}\n`,
+    ),
+  )
+  await mkdir(dist, { recursive: true })
+  await writeFile(join(dist, 'LICENCES.txt'), texts.join('\n---\n\n'))
+}

@@ -1,0 +1,17 @@
+import { execFile } from 'node:child_process'
+import { join, resolve } from 'node:path'
+import { promisify } from 'node:util'
+
+const root = resolve(import.meta.dirname, '../..')
+
+/** Declarations of what the library exports, by the compiler of the project. */
+export const writeDeclarations = async (dist: string): Promise<void> => {
+  const compiler = join(root, 'node_modules/typescript/bin/tsc')
+  await promisify(execFile)(process.execPath, [
+    compiler,
+    '-p',
+    join(import.meta.dirname, 'tsconfig.json'),
+    '--outDir',
+    join(dist, 'types'),
+  ])
+}

@@ -1,0 +1,139 @@
+/** `thirdstop check`: plans in, findings out. */
+import { resolve } from 'node:path'
+import { filePort } from '../files/file-port.js'
+import { findPlans } from '../files/find-plans.js'
+import { decode, readFile, type Text } from '../files/read-file.js'
+import type { Level } from '../rules/rule.js'
+import { type CheckRun, check, type PlanSource, reaches } from '../tasks/check.js'
+import { type ExitCode, exitCodes } from './exit-codes.js'
+import { defectReport } from './failure.js'
+import { choice, lookOptions, rootOption } from './options.js'
+import { chosenLook, type LookOptions } from './paint.js'
+import type { Terminal } from './terminal.js'
+import { complaint, Misuse } from './usage.js'
+import type { AddCommand } from './work.js'
+
+interface CheckWords extends LookOptions {
+  readonly format: 'text' | 'lines' | 'json'
+  readonly failOn?: Level
+  readonly all?: boolean
+  readonly root?: string
+  readonly on?: string
+  readonly explainPlan?: boolean
+}
+
+export const checkCommand: AddCommand = (program, terminal, choose) => {
+  const command = program
+    .command('check')
+    .summary('check plans')
+    .description(
+      'Checks plans: reads each, computes the light, and prints what will go wrong and what mends it.\nFolders are searched for *.plan.yaml; without a path, this folder is. A path of - reads one plan from standard input.',
+    )
+    .argument('[paths...]', 'plan files and folders')
+    .addOption(
+      choice('--format <form>', 'for people, for editors, or for programs', 'text', 'lines', 'json').default(
+        'text',
+      ),
+    )
+    .addOption(
+      choice(
+        '--fail-on <level>',
+        'exit code 1 from this level on (else: warning)',
+        'error',
+        'warning',
+        'note',
+      ),
+    )
+    .option('--all', 'also what was accepted, what was not checked, and how the light was computed')
+    .option('--explain-plan', 'print what was understood of each plan: every value, default and place')
+    .option('--on <date>', 'the day, YYYY-MM-DD, on which accepted findings are judged (`until`)', day)
+  lookOptions(rootOption(command))
+  command.addHelpText(
+    'after',
+    `
+Exit codes: 0 nothing at that level or above, 1 something, 2 the call is wrong or a file cannot be read,
+3 thirdstop itself failed.`,
+  )
+  command.action((paths: string[], words: CheckWords) => choose(() => checkPaths(paths, words, terminal)))
+}
+
+const day = (text: string): string => {
+  const [, year, month, date] = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text) ?? []
+  const days = month === undefined ? 0 : daysIn(Number(year), Number(month))
+  if (date === undefined || Number(date) < 1 || Number(date) > days) {
+    throw new Misuse(`--on needs a day as YYYY-MM-DD, not ${text}`)
+  }
+  return text
+}
+
+const daysIn = (year: number, month: number): number => {
+  const leap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0
+  return [31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1] ?? 0
+}
+
+const checkPaths = async (
+  paths: readonly string[],
+  words: CheckWords,
+  terminal: Terminal,
+): Promise<ExitCode> => {
+  if (words.explainPlan && words.format !== 'text') {
+    throw new Misuse('--explain-plan prints text; leave --format out')
+  }
+  const ground = {
+    workingFolder: terminal.workingFolder,
+    ...(words.root === undefined ? {} : { root: words.root }),
+  }
+  const found = findPlans(paths.length === 0 ? ['.'] : paths.filter((path) => path !== '-'), ground)
+  const files = [...(paths.includes('-') ? ['-'] : []), ...found.files]
+  let standardInput: Text | undefined
+  const source = {
+    ...filePort(ground),
+    open: (file: string): Text => {
+      if (file !== '-') return readFile(resolve(ground.workingFolder, file))
+      standardInput ??= decode(terminal.input())
+      return standardInput
+    },
+  }
+  const done = check(files, source, () => (words.on === undefined ? {} : { on: words.on }))
+  const run = { ...done, problems: [...found.problems, ...done.problems] }
+  if (words.explainPlan) await printUnderstood(files, source, words, terminal)
+  await print(run, words, terminal)
+  for (const { file, says } of run.problems) terminal.err(complaint(`${file} ${says}`))
+  for (const { file, error } of run.defects) terminal.err(defectReport(error, ['check', file]))
+  if (run.defects.length > 0) return exitCodes.failed
+  if (run.problems.length > 0) return exitCodes.misused
+  const failing = run.plans.some((plan) => reaches(plan, words.failOn ?? 'warning'))
+  return failing ? exitCodes.found : exitCodes.clean
+}
+
+const printUnderstood = async (
+  files: readonly string[],
+  source: PlanSource,
+  words: CheckWords,
+  terminal: Terminal,
+): Promise<void> => {
+  const [{ explainText }, { explainedPlan }] = await Promise.all([
+    import('../tasks/explain-plan.js'),
+    import('../reports/explained-plan.js'),
+  ])
+  for (const file of files) {
+    const opened = source.open(file)
+    const sections = opened.ok ? explainText(file, opened.text, source) : undefined
+    if (sections !== undefined)
+      terminal.out(`${explainedPlan(file, sections, chosenLook(words, terminal))}\n`)
+  }
+}
+
+/** Only the report that is asked for is loaded. */
+const print = async (run: CheckRun, words: CheckWords, terminal: Terminal): Promise<void> => {
+  if (words.format === 'json') {
+    const { checkJson } = await import('../reports/check-json.js')
+    terminal.out(checkJson(run))
+  } else if (words.format === 'lines') {
+    const { lines } = await import('../reports/lines.js')
+    terminal.out(lines(run.plans))
+  } else {
+    const { text } = await import('../reports/text.js')
+    terminal.out(text(run, chosenLook(words, terminal), words.all))
+  }
+}

@@ -1,0 +1,32 @@
+/** `thirdstop explain RULE`: one rule in full. */
+import { exitCodes } from './exit-codes.js'
+import { choice, lookOptions } from './options.js'
+import { type PageWords, printPage } from './print-page.js'
+import { Misuse } from './usage.js'
+import type { AddCommand } from './work.js'
+
+export const explainCommand: AddCommand = (program, terminal, choose) => {
+  const command = program
+    .command('explain')
+    .summary('explain a rule')
+    .description(
+      'Explains a rule: what it finds and why it matters, how it is computed, its limits, sources and examples.',
+    )
+    .argument('<rule>', 'the name in square brackets at the end of a finding')
+    .addOption(choice('--format <form>', 'for people, or as Markdown', 'text', 'markdown').default('text'))
+  lookOptions(command).action((name: string, words: PageWords) =>
+    choose(async () => {
+      const [{ explain }, { rulePage }] = await Promise.all([
+        import('../tasks/explain.js'),
+        import('../reports/rule-page.js'),
+      ])
+      const explained = explain(name)
+      if (!explained.ok) {
+        const meant = explained.nearest === undefined ? '' : `; did you mean ${explained.nearest}?`
+        throw new Misuse(`there is no rule ${name}${meant} (thirdstop rules lists them)`)
+      }
+      await printPage(rulePage(explained.rule), words, terminal)
+      return exitCodes.clean
+    }),
+  )
+}

@@ -1,0 +1,17 @@
+/** Options that several commands take, worded once. */
+import { type Command, Option } from 'commander'
+
+export const lookOptions = (command: Command): Command =>
+  command
+    .option('--ascii', 'nothing but ASCII characters')
+    .option('--color', 'colours, also when the output is no terminal')
+    .option('--no-color', 'no colours (NO_COLOR and FORCE_COLOR are obeyed too)')
+
+export const rootOption = (command: Command): Command =>
+  command.option(
+    '--root <folder>',
+    'base, kit and room files must lie in here (else: in the repository of the plan)',
+  )
+
+export const choice = (flags: string, description: string, ...choices: readonly string[]): Option =>
+  new Option(flags, description).choices(choices)

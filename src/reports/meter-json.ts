@@ -1,0 +1,41 @@
+/** `meter --format json`, format 1: a public contract, described by `schemas/meter.schema.json`. */
+import type { CardEntry, MeterCard } from '../tasks/meter.js'
+import { writeFNumber } from '../units/marks.js'
+import { json } from './notation.js'
+import { version } from './version.js'
+
+export const meterJson = (card: MeterCard): string =>
+  json({
+    kind: 'meter',
+    format: 1,
+    thirdstop: version,
+    file: card.file,
+    camera: { fNumber: card.camera.fNumber, seconds: card.camera.seconds, iso: card.camera.iso },
+    keyReading:
+      card.key === undefined
+        ? null
+        : {
+            fNumber: card.key.figure.fNumber,
+            reads: writeFNumber(card.key.figure.fNumber),
+            u: card.key.u,
+          },
+    points: card.entries.map(entryData),
+    tones: card.tones,
+    unknown: card.unknown,
+  })
+
+const entryData = ({ figure, overCamera, overKey, u }: CardEntry) => ({
+  point: figure.point,
+  of: figure.of,
+  kind: 'incident',
+  dome: figure.dome,
+  faces: figure.faces,
+  fNumber: figure.fNumber,
+  reads: writeFNumber(figure.fNumber),
+  overCamera,
+  overKey: overKey ?? null,
+  u,
+  luxSeconds: figure.luxSeconds,
+  // All light is computed as coming straight from its source: no bounce yet.
+  paths: { direct: 1, room: 0, panels: 0, backdrop: 0 },
+})

@@ -1,0 +1,154 @@
+/** The meter card: what a meter will read at each point, of each light that matters there and of all together. */
+import type { Light } from '../language/plan.js'
+import { difference } from '../light/figure.js'
+import { lightness, recordedLinear, srgbCode, stopsToSurelyWhite } from '../picture/tone.js'
+import type { Vec3 } from '../scene/vector.js'
+import type { ComputedSet, MeterAsk, MeterFigure } from '../set/computed-set.js'
+import { rolePoint } from '../set/role-point.js'
+import type { FNumber, Iso, Seconds } from '../units/quantity.js'
+
+export interface MeterCard {
+  readonly file: string
+  readonly title: string
+  readonly camera: {
+    readonly fNumber: FNumber
+    readonly seconds: Seconds
+    /** The time as marked: 1/125 for 2^-7 s. */
+    readonly marked: Seconds
+    readonly iso: Iso
+  }
+  readonly key: CardEntry | undefined
+  /** The lights that the key reading counts, by name. */
+  readonly keyLights: readonly string[]
+  readonly entries: readonly CardEntry[]
+  readonly tones: readonly CardTone[]
+  /** Lights that are on and whose strength nothing in the plan tells. */
+  readonly unknown: readonly string[]
+}
+
+export interface CardEntry {
+  readonly figure: MeterFigure
+  /** Stops over the camera's setting and over the key reading. */
+  readonly overCamera: number
+  readonly overKey: number | undefined
+  /** Standard uncertainty of the reading, in stops. */
+  readonly u: number
+}
+
+export interface CardTone {
+  readonly point: string
+  readonly surface: string
+  readonly reflectance: number
+  /** 0 to 255. */
+  readonly srgb: number
+  /** CIE L*. */
+  readonly lightness: number
+  /** Over a surface that records linear 0.18, and over white for certain. */
+  readonly stopsFromMid: number
+  readonly stopsFromWhite: number
+}
+
+/** A place in metres in the frame of reference, asked for by hand. */
+export interface AskedPlace {
+  readonly at: Vec3
+  /** A direction; undefined: the camera. */
+  readonly facing: Vec3 | undefined
+  readonly dome: 'raised' | 'flat'
+}
+
+/** A light is listed at a point where it gives at least this share of the exposure: five stops under the rest. */
+const share = 1 / 32
+
+export const meterCard = (set: ComputedSet, asked: readonly AskedPlace[]): MeterCard => {
+  const { plan } = set
+  const entry = (ask: MeterAsk): CardEntry[] => {
+    const figure = set.reading(ask)
+    return figure === undefined ? [] : [entryOf(figure, set)]
+  }
+  const atPoint = (at: MeterAsk['at'], how: Omit<MeterAsk, 'at' | 'of'>, metered: readonly string[]) => {
+    const all = entry({ at, of: 'all', ...how })
+    const total = all[0]?.figure
+    const matters = (light: string): boolean =>
+      metered.includes(light) ||
+      (total !== undefined && (total.byLight.get(light) ?? 0) >= share * total.luxSeconds)
+    const lights = [...set.lit.map(({ name }) => name), ...(plan.ambient === undefined ? [] : ['ambient'])]
+    return [...lights.filter(matters).flatMap((light) => entry({ at, of: [light], ...how })), ...all]
+  }
+  return {
+    file: plan.file,
+    title: plan.title,
+    camera: {
+      fNumber: plan.camera.aperture,
+      seconds: plan.camera.shutter,
+      marked: plan.camera.shutterMarked,
+      iso: plan.camera.iso,
+    },
+    key: set.key === undefined ? undefined : entryOf(set.key, set),
+    keyLights: set.keyLights.map(({ name }) => name),
+    entries: [
+      ...pointsOf(set).flatMap((point) =>
+        atPoint(
+          point,
+          {},
+          set.lit.filter((light) => meteredAt(light) === point).map(({ name }) => name),
+        ),
+      ),
+      ...asked.flatMap(({ at, facing, dome }) =>
+        atPoint(
+          at,
+          { dome, faces: facing === undefined ? 'camera' : { direction: facing } },
+          set.lit.map(({ name }) => name),
+        ),
+      ),
+    ],
+    tones: tonesOf(set),
+    unknown: set.unknown.map(({ name }) => name),
+  }
+}
+
+const entryOf = (figure: MeterFigure, set: ComputedSet): CardEntry => ({
+  figure,
+  overCamera: figure.overCamera.stops,
+  overKey: set.key === undefined ? undefined : difference(figure.figure, set.key.figure).stops,
+  u: set.u(figure.figure),
+})
+
+const meteredAt = (light: Light): string => light.meters?.at ?? rolePoint(light)
+
+/** Points that somebody will hold a meter to: where a light does its job, what the plan names, and the backdrop. */
+const pointsOf = ({ plan, scene, lit }: ComputedSet): readonly string[] => {
+  const wanted = new Set([
+    'subject',
+    ...lit.map(meteredAt),
+    ...plan.points.keys(),
+    ...plan.readings.map(({ at }) => at),
+  ])
+  return [...scene.points.keys()].filter(
+    (point) => wanted.has(point) || point.startsWith('row-') || point.startsWith('backdrop'),
+  )
+}
+
+/** What the camera records of the backdrop, at its points. */
+const tonesOf = (set: ComputedSet): readonly CardTone[] => {
+  const { backdrop, camera } = set.plan
+  if (backdrop === undefined || backdrop.sky !== undefined) return []
+  const { name, reflectance } = backdrop.surface
+  return [...set.scene.points.values()]
+    .filter((point) => point.on === 'backdrop')
+    .flatMap(({ name: point }): CardTone[] => {
+      const over = set.reading({ at: point, of: 'all' })?.overCamera.stops
+      if (over === undefined) return []
+      const linear = recordedLinear(reflectance, over)
+      return [
+        {
+          point,
+          surface: name,
+          reflectance,
+          srgb: srgbCode(linear),
+          lightness: lightness(Math.min(1, linear)),
+          stopsFromMid: Math.log2(linear / 0.18),
+          stopsFromWhite: over - stopsToSurelyWhite(reflectance, camera.headroom),
+        },
+      ]
+    })
+}

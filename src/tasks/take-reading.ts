@@ -1,0 +1,86 @@
+/** Writes what a meter did read into a plan, stamped with what the lights are set to, so that it goes on holding. */
+import { nearest } from '../language/nearest.js'
+import type { Light, Plan } from '../language/plan.js'
+import { buildScene } from '../scene/build-scene.js'
+import type { Scene } from '../scene/scene.js'
+import { insertEntry } from '../text/edit.js'
+import { pointer } from '../text/place.js'
+import { readText } from '../text/read.js'
+import { readAperture } from '../units/aperture.js'
+import { writeLength } from '../units/length.js'
+
+export type Taken =
+  | {
+      readonly ok: true
+      /** The plan's text with the reading in it. */
+      readonly text: string
+      /** The reading as it stands there. */
+      readonly reading: string
+    }
+  | { readonly ok: false; readonly says: string }
+
+const refused = (says: string): Taken => ({ ok: false, says })
+
+/**
+ * @param said `key@subject=f/5.6`, `key+fill@subject=f/5.6 + 0.3`, `all@backdrop=f/8`
+ */
+export const takeReading = (plan: Plan, text: string, said: string): Taken => {
+  const [, lights, at, reads] = /^([^@=]+)@([^@=]+)=(.+)$/.exec(said)?.map((part) => part.trim()) ?? []
+  if (lights === undefined || at === undefined || reads === undefined) {
+    return refused(`a reading is written key@subject=f/5.6, not ${said}`)
+  }
+  const scene = buildScene(plan)
+  if (!scene.points.has(at)) return unknown('point', at, [...scene.points.keys()])
+  const aperture = readAperture(reads)
+  if (!aperture.ok) return refused(aperture.says)
+
+  const names = lights === 'all' || lights === 'ambient' ? lights : lights.split('+').map((one) => one.trim())
+  const stamped: Light[] = []
+  for (const name of names === 'all' ? [...plan.lights.keys()] : names === 'ambient' ? [] : names) {
+    const light = plan.lights.get(name)
+    if (light === undefined) return unknown('light', name, [...plan.lights.keys(), 'all', 'ambient'])
+    if (light.on) stamped.push(light)
+    else if (names !== 'all') return refused(`${name} is off in the plan; a reading of it would say nothing`)
+  }
+
+  const of = typeof names === 'string' ? names : `[${names.join(', ')}]`
+  const taken = stamped.flatMap((light) => {
+    const settings = settingsOf(light, plan, scene)
+    return settings === '' ? [] : [`${light.name}: { ${settings} }`]
+  })
+  const reading = [
+    `at: ${at}`,
+    `of: ${of}`,
+    `reads: ${reads}`,
+    `iso: ${plan.camera.iso}`,
+    ...(taken.length === 0 ? [] : [`taken: { ${taken.join(', ')} }`]),
+  ].join(', ')
+  const { root } = readText(plan.file, text)
+  const edit =
+    root?.kind === 'map' && root.entries.has('readings')
+      ? insertEntry(text, pointer('readings'), '', `{ ${reading} }`)
+      : insertEntry(text, '', 'readings', `[{ ${reading} }]`)
+  return edit.ok ? { ok: true, text: edit.text, reading: `{ ${reading} }` } : edit
+}
+
+/** Power and distance as the author writes them; what is not stated is not stamped. */
+const settingsOf = (light: Light, plan: Plan, scene: Scene): string => {
+  const written = (key: string, ...more: string[]): string | undefined =>
+    plan.places.written(pointer('lights', light.name, key, ...more))
+  const power = light.power === undefined ? undefined : written('power')
+  const distance = scene.lights.get(light.name)?.distance
+  const tape =
+    light.at.by === 'tape'
+      ? written('at', 'distance')
+      : distance === undefined
+        ? undefined
+        : writeLength(distance, plan.lengths === 'metric' ? 'metric' : 'feet')
+  return [...(power ? [`power: ${power}`] : []), ...(tape ? [`distance: ${tape}`] : [])].join(', ')
+}
+
+const unknown = (what: string, name: string, known: readonly string[]): Taken => {
+  const meant = nearest(name, known)
+  return refused(
+    `the plan has no ${what} ${name}${meant === undefined ? '' : `; did you mean ${meant}?`} It has ${known.join(', ')}`,
+  )
+}
