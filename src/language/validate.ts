@@ -121,6 +121,7 @@ const placed = (root: TextNode, { at, ...said }: Worded): MistakeAt => {
 /** A scalar shows itself; a map or list its key, or its first key, for the whole of it would be many lines. */
 const spanOf = (at: At, node: TextNode, key: TextScalar | undefined): Span => {
   if (at.part === 'key') return key ?? node
-  if (node.kind === 'scalar') return node
+  // Nothing is written there to be shown.
+  if (node.kind === 'scalar' && (node.end > node.start || key === undefined)) return node
   return key ?? (node.kind === 'map' ? firstKey(node) : undefined) ?? node
 }

@@ -28,9 +28,13 @@ export type Watts = string
  */
 export type Weight = string
 /**
- * A length with its unit.
+ * Illuminance on the axis at a distance.
  */
-export type Length = string
+export type Lux = string
+/**
+ * Luminous flux.
+ */
+export type Lumens = string
 /**
  * An angle in degrees.
  */
@@ -47,6 +51,10 @@ export type Power = string
  * A difference of exposure.
  */
 export type Stops = string
+/**
+ * A length with its unit.
+ */
+export type Length = string
 /**
  * A guide number at ISO 100 with the zoom that it is rated at.
  */
@@ -194,7 +202,7 @@ export type Colour =
       | 'black'
     )
 /**
- * The place of a light’s front, or `camera` for a flash on the camera.
+ * The place of a light's front, or `camera` for a flash on the camera.
  */
 export type LightPlace = Placement | 'camera'
 /**
@@ -207,7 +215,7 @@ export type Aim =
        */
       at: Target
       /**
-       * How far the light’s axis is turned off the target, and to which side.
+       * How far the light's axis is turned off the target, and to which side.
        */
       feather?: Feather
     }
@@ -237,7 +245,7 @@ export type StopsRange = string
  */
 export type Ratio = string
 /**
- * What a meter did read. A reading fixes a light’s strength.
+ * What a meter did read. A reading fixes a light's strength.
  */
 export type ReadingsList = Reading[]
 /**
@@ -252,14 +260,6 @@ export type PanelName = string
  * The name of a point: letters, digits, spaces, hyphens and underscores, at most 40, beginning with a letter.
  */
 export type PointName = string
-/**
- * Illuminance on the axis at a distance.
- */
-export type Lux = string
-/**
- * Luminous flux.
- */
-export type Lumens = string
 
 /**
  * A base: a plan that others start from. Everything may be left out.
@@ -332,19 +332,19 @@ export interface KitMap {
    */
   notes?: string
   /**
-   * Light units by name: what a light’s `unit` refers to.
+   * Light units by name: what a light's `unit` refers to.
    */
   units?: {
     [k: string]: Unit
   }
   /**
-   * Modifiers by name: what a light’s `modifier` refers to.
+   * Modifiers by name: what a light's `modifier` refers to.
    */
   modifiers?: {
     [k: string]: Modifier
   }
   /**
-   * Stands by name: what a light’s `stand.kind` refers to.
+   * Stands by name: what a light's `stand.kind` refers to.
    */
   stands?: {
     [k: string]: KitStand
@@ -429,17 +429,13 @@ export interface Continuous {
    */
   weight?: Weight
   /**
-   * Lux straight ahead at full power, at the distance of `lux-at`.
+   * Illuminance straight ahead at a distance, at full power.
    */
-  lux?: number
+  lux?: Lux
   /**
-   * The distance that `lux` holds for.
+   * Luminous flux at full power.
    */
-  'lux-at'?: Length
-  /**
-   * Lumens at full power.
-   */
-  lumens?: number
+  lumens?: Lumens
   /**
    * Beam angle, between the half-peak directions.
    */
@@ -462,7 +458,7 @@ export interface Continuous {
   flicker?: 'none' | 'mains'
 }
 /**
- * The settings of a unit’s power.
+ * The settings of a unit's power.
  */
 export interface PowerRange {
   /**
@@ -523,7 +519,7 @@ export interface Flash {
    */
   'rated-with'?: ('standard reflector' | 'bare') | FocalLength
   /**
-   * Whether the guide number is the maker’s (printed figures run optimistic, 2/3 stop is taken off) or was measured.
+   * Whether the guide number is the maker's (printed figures run optimistic, 2/3 stop is taken off) or was measured.
    */
   'rated-as'?: 'print' | 'measured'
   /**
@@ -631,7 +627,7 @@ export interface Modifier {
    */
   loss?: Stops
   /**
-   * Share of the unit’s light that leaves by its front.
+   * Share of the unit's light that leaves by its front.
    */
   transmits?: Share
   /**
@@ -811,7 +807,7 @@ export interface Room {
    */
   floor?: Surface
   /**
-   * The room’s electrical circuits, by name.
+   * The room's electrical circuits, by name.
    */
   circuits?: {
     /**
@@ -969,11 +965,11 @@ export interface Subject {
    */
   'faces-at'?: Height
   /**
-   * How far the subject is turned from facing the camera’s end of the set.
+   * How far the subject is turned from facing the camera's end of the set.
    */
   turned?: SidedAngle
   /**
-   * Shoulder to shoulder, or the object’s width.
+   * Shoulder to shoulder, or the object's width.
    */
   width?: Length
   /**
@@ -981,7 +977,7 @@ export interface Subject {
    */
   depth?: Length
   /**
-   * A group’s rows. Row 1 is nearest the camera.
+   * A group's rows. Row 1 is nearest the camera.
    */
   rows?: Row[]
   /**
@@ -1178,7 +1174,7 @@ export interface Light {
    */
   at?: LightPlace
   /**
-   * What it is aimed at. Without it: backdrop lights at the backdrop, rims at the subject’s back, hair lights at the hair, others at the subject.
+   * What it is aimed at. Without it: backdrop lights at the backdrop, rims at the subject's back, hair lights at the hair, others at the subject.
    */
   aim?: Aim
   /**
@@ -1260,11 +1256,11 @@ export interface Gel {
  */
 export interface Placement {
   /**
-   * Bearing at the subject, seen from above: 0 is straight toward the camera’s end of the set, left and right as seen from there.
+   * Bearing at the subject, seen from above: 0 is straight toward the camera's end of the set, left and right as seen from there.
    */
   angle?: SidedAngle
   /**
-   * By tape, from the subject’s face (an object’s middle) to the middle of the light’s front.
+   * By tape, from the subject's face (an object's middle) to the middle of the light's front.
    */
   distance?: Length
   /**
@@ -1322,7 +1318,7 @@ export interface Stand {
    */
   kind: KitName
   /**
-   * Boom: from the stand’s pole to the light.
+   * Boom: from the stand's pole to the light.
    */
   arm?: Length
   /**
@@ -1363,7 +1359,7 @@ export interface Panel {
    */
   opening?: Angle
   /**
-   * V-flat: the side toward the fold’s opening.
+   * V-flat: the side toward the fold's opening.
    */
   inside?: Surface
   /**
@@ -1430,7 +1426,7 @@ export interface Wanted {
     'key-to-fill'?: Ratio
   }
   /**
-   * The subject’s shadow on the backdrop. Without it: hidden when white is wanted, else any.
+   * The subject's shadow on the backdrop. Without it: hidden when white is wanted, else any.
    */
   shadow?: 'hidden' | 'soft' | 'any'
   /**
@@ -1517,7 +1513,7 @@ export interface Reading {
    */
   faces?: PlaceName
   /**
-   * ISO set on the meter. Without it, the camera’s.
+   * ISO set on the meter. Without it, the camera's.
    */
   iso?: Iso
 }
@@ -1555,19 +1551,19 @@ export interface KitFile {
    */
   notes?: string
   /**
-   * Light units by name: what a light’s `unit` refers to.
+   * Light units by name: what a light's `unit` refers to.
    */
   units?: {
     [k: string]: Unit
   }
   /**
-   * Modifiers by name: what a light’s `modifier` refers to.
+   * Modifiers by name: what a light's `modifier` refers to.
    */
   modifiers?: {
     [k: string]: Modifier
   }
   /**
-   * Stands by name: what a light’s `stand.kind` refers to.
+   * Stands by name: what a light's `stand.kind` refers to.
    */
   stands?: {
     [k: string]: KitStand
@@ -1687,7 +1683,7 @@ export interface RoomFile {
    */
   floor?: Surface
   /**
-   * The room’s electrical circuits, by name.
+   * The room's electrical circuits, by name.
    */
   circuits?: {
     /**
@@ -1752,7 +1748,7 @@ export interface SettingsFile {
     [k: string]: 'error' | 'warning' | 'note' | 'off'
   }
   /**
-   * House limits, by rule and by the limit’s name (`thirdstop explain` shows both).
+   * House limits, by rule and by the limit's name (`thirdstop explain` shows both).
    */
   limits?: {
     /**

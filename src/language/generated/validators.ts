@@ -16,7 +16,7 @@ function joined(errors, more) {
   for (const error of more) errors.push(error);
   return errors;
 }
-const keys0 = new Set(["kind","name","colour","draw","count","weight","lux","lux-at","lumens","beam","photometric-file","size","power","flicker"]);
+const keys0 = new Set(["kind","name","colour","draw","count","weight","lux","lumens","beam","photometric-file","size","power","flicker"]);
 const keys1 = new Set(["kind","name","colour","draw","count","weight","guide-number","rated-with","rated-as","energy","reflector","meters","power","zoom","durations","regulated","recycle","flashes-per-charge","high-speed-loss","modelling","trigger-voltage","pre-flash"]);
 const keys2 = new Set(["name","kind","size","outline","loss","transmits","beam","hot-middle","grid","depth","count","weight"]);
 const keys3 = new Set(["title","notes","units","modifiers","stands","cameras","backdrops","meters","measured"]);
@@ -131,7 +131,7 @@ validate37.errors = vErrors;
 return errors === 0;
 }
 
-const pattern4 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern4 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:lx|lux)[ \\u00a0\\u2009\\u202f]{1,4}at[ \\u00a0\\u2009\\u202f]{1,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate39(data, instancePath = ""){
 let vErrors = null;
@@ -150,7 +150,7 @@ validate39.errors = vErrors;
 return errors === 0;
 }
 
-const pattern5 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern5 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:lm|lumens?)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate41(data, instancePath = ""){
 let vErrors = null;
@@ -169,7 +169,7 @@ validate41.errors = vErrors;
 return errors === 0;
 }
 
-const pattern6 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4}[x×X][ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern6 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate43(data, instancePath = ""){
 let vErrors = null;
@@ -188,9 +188,9 @@ validate43.errors = vErrors;
 return errors === 0;
 }
 
-const pattern7 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:(full|[0-9]{1,4}/[1-9][0-9]{0,5})(?:[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])[ \\u00a0\\u2009\\u202f]{0,4}([0-9]{1,4}/[1-9][0-9]{0,5}|(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))(?:[ \\u00a0\\u2009\\u202f]{0,4}stops?)?)?|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}%|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:Ws|ws|WS|J)|dial[ \\u00a0\\u2009\\u202f]{1,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern7 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4}[x×X][ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate46(data, instancePath = ""){
+function validate45(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -203,13 +203,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate46.errors = vErrors;
+validate45.errors = vErrors;
 return errors === 0;
 }
 
-const pattern8 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4}(?:stops?|EV)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern8 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:(full|[0-9]{1,4}/[1-9][0-9]{0,5})(?:[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])[ \\u00a0\\u2009\\u202f]{0,4}([0-9]{1,4}/[1-9][0-9]{0,5}|(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))(?:[ \\u00a0\\u2009\\u202f]{0,4}stops?)?)?|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}%|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:Ws|ws|WS|J)|dial[ \\u00a0\\u2009\\u202f]{1,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate49(data, instancePath = ""){
+function validate48(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -222,12 +222,31 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate49.errors = vErrors;
+validate48.errors = vErrors;
+return errors === 0;
+}
+
+const pattern9 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4}(?:stops?|EV)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate51(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern9.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate51.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate45(data, instancePath = ""){
+function validate47(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -238,20 +257,20 @@ errors++;
 }
 }
 if(data.from !== undefined && Object.hasOwn(data, "from")){
-if(!(validate46(data.from, instancePath+"/from"))){
-vErrors = joined(vErrors, validate46.errors);
+if(!(validate48(data.from, instancePath+"/from"))){
+vErrors = joined(vErrors, validate48.errors);
 errors = vErrors.length;
 }
 }
 if(data.to !== undefined && Object.hasOwn(data, "to")){
-if(!(validate46(data.to, instancePath+"/to"))){
-vErrors = joined(vErrors, validate46.errors);
+if(!(validate48(data.to, instancePath+"/to"))){
+vErrors = joined(vErrors, validate48.errors);
 errors = vErrors.length;
 }
 }
 if(data.step !== undefined && Object.hasOwn(data, "step")){
-if(!(validate49(data.step, instancePath+"/step"))){
-vErrors = joined(vErrors, validate49.errors);
+if(!(validate51(data.step, instancePath+"/step"))){
+vErrors = joined(vErrors, validate51.errors);
 errors = vErrors.length;
 }
 }
@@ -277,7 +296,7 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate45.errors = vErrors;
+validate47.errors = vErrors;
 return errors === 0;
 }
 
@@ -513,59 +532,31 @@ errors = vErrors.length;
 }
 }
 if(data.lux !== undefined && Object.hasOwn(data, "lux")){
-let data9 = data.lux;
-if((typeof data9 == "number") && (isFinite(data9))){
-if(data9 > 10000000 || isNaN(data9)){
-vErrors = add(vErrors, instancePath+"/lux", "maximum");
-errors++;
-}
-if(data9 <= 0 || isNaN(data9)){
-vErrors = add(vErrors, instancePath+"/lux", "exclusiveMinimum");
-errors++;
-}
-}
-else {
-vErrors = add(vErrors, instancePath+"/lux", "type");
-errors++;
-}
-}
-if(data["lux-at"] !== undefined && Object.hasOwn(data, "lux-at")){
-if(!(validate39(data["lux-at"], instancePath+"/lux-at"))){
+if(!(validate39(data.lux, instancePath+"/lux"))){
 vErrors = joined(vErrors, validate39.errors);
 errors = vErrors.length;
 }
 }
 if(data.lumens !== undefined && Object.hasOwn(data, "lumens")){
-let data11 = data.lumens;
-if((typeof data11 == "number") && (isFinite(data11))){
-if(data11 > 100000000 || isNaN(data11)){
-vErrors = add(vErrors, instancePath+"/lumens", "maximum");
-errors++;
-}
-if(data11 <= 0 || isNaN(data11)){
-vErrors = add(vErrors, instancePath+"/lumens", "exclusiveMinimum");
-errors++;
-}
-}
-else {
-vErrors = add(vErrors, instancePath+"/lumens", "type");
-errors++;
-}
-}
-if(data.beam !== undefined && Object.hasOwn(data, "beam")){
-if(!(validate41(data.beam, instancePath+"/beam"))){
+if(!(validate41(data.lumens, instancePath+"/lumens"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
+if(data.beam !== undefined && Object.hasOwn(data, "beam")){
+if(!(validate43(data.beam, instancePath+"/beam"))){
+vErrors = joined(vErrors, validate43.errors);
+errors = vErrors.length;
+}
+}
 if(data["photometric-file"] !== undefined && Object.hasOwn(data, "photometric-file")){
-let data13 = data["photometric-file"];
-if(typeof data13 === "string"){
-if(data13.length > 4000){
+let data12 = data["photometric-file"];
+if(typeof data12 === "string"){
+if(data12.length > 4000){
 vErrors = add(vErrors, instancePath+"/photometric-file", "maxLength");
 errors++;
 }
-if(data13.length < 1){
+if(data12.length < 1){
 vErrors = add(vErrors, instancePath+"/photometric-file", "minLength");
 errors++;
 }
@@ -576,24 +567,24 @@ errors++;
 }
 }
 if(data.size !== undefined && Object.hasOwn(data, "size")){
-if(!(validate43(data.size, instancePath+"/size"))){
-vErrors = joined(vErrors, validate43.errors);
-errors = vErrors.length;
-}
-}
-if(data.power !== undefined && Object.hasOwn(data, "power")){
-if(!(validate45(data.power, instancePath+"/power"))){
+if(!(validate45(data.size, instancePath+"/size"))){
 vErrors = joined(vErrors, validate45.errors);
 errors = vErrors.length;
 }
 }
+if(data.power !== undefined && Object.hasOwn(data, "power")){
+if(!(validate47(data.power, instancePath+"/power"))){
+vErrors = joined(vErrors, validate47.errors);
+errors = vErrors.length;
+}
+}
 if(data.flicker !== undefined && Object.hasOwn(data, "flicker")){
-let data16 = data.flicker;
-if(typeof data16 !== "string"){
+let data15 = data.flicker;
+if(typeof data15 !== "string"){
 vErrors = add(vErrors, instancePath+"/flicker", "type");
 errors++;
 }
-if(!((data16 === "none") || (data16 === "mains"))){
+if(!((data15 === "none") || (data15 === "mains"))){
 vErrors = add(vErrors, instancePath+"/flicker", "enum");
 errors++;
 }
@@ -607,28 +598,9 @@ validate32.errors = vErrors;
 return errors === 0;
 }
 
-const pattern9 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}mm[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern10 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}mm[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate57(data, instancePath = ""){
-let vErrors = null;
-let errors = 0;
-if(typeof data === "string"){
-if(!pattern9.test(data)){
-vErrors = add(vErrors, instancePath, "pattern");
-errors++;
-}
-}
-else {
-vErrors = add(vErrors, instancePath, "type");
-errors++;
-}
-validate57.errors = vErrors;
-return errors === 0;
-}
-
-const pattern10 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:GN[ \\u00a0\\u2009\\u202f]{0,4})?((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})[ \\u00a0\\u2009\\u202f]{0,4}(?:m|ft|feet))(?:[ \\u00a0\\u2009\\u202f]{1,4}at[ \\u00a0\\u2009\\u202f]{1,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}mm)?[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
-
-function validate60(data, instancePath = ""){
+function validate59(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -641,11 +613,30 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate60.errors = vErrors;
+validate59.errors = vErrors;
 return errors === 0;
 }
 
-const pattern12 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:Ws|ws|WS|J)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern11 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate61(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern11.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate61.errors = vErrors;
+return errors === 0;
+}
+
+const pattern12 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:GN[ \\u00a0\\u2009\\u202f]{0,4})?((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})[ \\u00a0\\u2009\\u202f]{0,4}(?:m|ft|feet))(?:[ \\u00a0\\u2009\\u202f]{1,4}at[ \\u00a0\\u2009\\u202f]{1,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}mm)?[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate63(data, instancePath = ""){
 let vErrors = null;
@@ -664,28 +655,9 @@ validate63.errors = vErrors;
 return errors === 0;
 }
 
-const pattern13 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}([fFƒ][ \\u00a0\\u2009\\u202f]{0,4}/?[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:\\+|[-\\u2212])[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,4}/[1-9][0-9]{0,5}|(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})))?)[ \\u00a0\\u2009\\u202f]{1,4}at[ \\u00a0\\u2009\\u202f]{1,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern14 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:Ws|ws|WS|J)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate66(data, instancePath = ""){
-let vErrors = null;
-let errors = 0;
-if(typeof data === "string"){
-if(!pattern13.test(data)){
-vErrors = add(vErrors, instancePath, "pattern");
-errors++;
-}
-}
-else {
-vErrors = add(vErrors, instancePath, "type");
-errors++;
-}
-validate66.errors = vErrors;
-return errors === 0;
-}
-
-const pattern14 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:mm[ \\u00a0\\u2009\\u202f]{0,4})?(?:\\.\\.|to|–)[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}mm[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
-
-function validate69(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -698,13 +670,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate69.errors = vErrors;
+validate66.errors = vErrors;
 return errors === 0;
 }
 
-const pattern15 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:([0-9]{1,4}/[1-9][0-9]{0,5})(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:s|sec|seconds?))?|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(µs|μs|us|ms|s|sec|seconds?|min|minutes?))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern15 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}([fFƒ][ \\u00a0\\u2009\\u202f]{0,4}/?[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:\\+|[-\\u2212])[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,4}/[1-9][0-9]{0,5}|(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})))?)[ \\u00a0\\u2009\\u202f]{1,4}at[ \\u00a0\\u2009\\u202f]{1,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate72(data, instancePath = ""){
+function validate69(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -717,13 +689,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate72.errors = vErrors;
+validate69.errors = vErrors;
 return errors === 0;
 }
 
-const pattern16 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}[Vv][ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern16 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:mm[ \\u00a0\\u2009\\u202f]{0,4})?(?:\\.\\.|to|–)[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}mm[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate78(data, instancePath = ""){
+function validate72(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -736,13 +708,51 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate78.errors = vErrors;
+validate72.errors = vErrors;
 return errors === 0;
 }
 
-const pattern11 = new RegExp("^\\p{L}", "u");
+const pattern17 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:([0-9]{1,4}/[1-9][0-9]{0,5})(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:s|sec|seconds?))?|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(µs|μs|us|ms|s|sec|seconds?|min|minutes?))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate53(data, instancePath = ""){
+function validate75(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern17.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate75.errors = vErrors;
+return errors === 0;
+}
+
+const pattern18 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}[Vv][ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate81(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern18.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate81.errors = vErrors;
+return errors === 0;
+}
+
+const pattern13 = new RegExp("^\\p{L}", "u");
+
+function validate55(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -935,8 +945,8 @@ errors++;
 }
 for(const key1 of Object.keys(data7)){
 const _errs29 = errors;
-if(!(validate57(key1, instancePath+"/guide-number"))){
-vErrors = joined(vErrors, validate57.errors);
+if(!(validate59(key1, instancePath+"/guide-number"))){
+vErrors = joined(vErrors, validate59.errors);
 errors = vErrors.length;
 }
 var valid9 = _errs29 === errors;
@@ -946,8 +956,8 @@ errors++;
 }
 }
 for(const key2 of Object.keys(data7)){
-if(!(validate39(data7[key2], instancePath+"/guide-number/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data7[key2], instancePath+"/guide-number/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
@@ -962,8 +972,8 @@ ifClause0 = "then";
 }
 else {
 const _errs32 = errors;
-if(!(validate60(data7, instancePath+"/guide-number"))){
-vErrors = joined(vErrors, validate60.errors);
+if(!(validate63(data7, instancePath+"/guide-number"))){
+vErrors = joined(vErrors, validate63.errors);
 errors = vErrors.length;
 }
 var _valid2 = _errs32 === errors;
@@ -985,7 +995,7 @@ const _errs35 = errors;
 let valid11 = true;
 const _errs36 = errors;
 if(typeof data9 === "string"){
-if(!pattern11.test(data9)){
+if(!pattern13.test(data9)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -1013,8 +1023,8 @@ ifClause1 = "then";
 }
 else {
 const _errs38 = errors;
-if(!(validate57(data9, instancePath+"/rated-with"))){
-vErrors = joined(vErrors, validate57.errors);
+if(!(validate59(data9, instancePath+"/rated-with"))){
+vErrors = joined(vErrors, validate59.errors);
 errors = vErrors.length;
 }
 var _valid3 = _errs38 === errors;
@@ -1038,32 +1048,32 @@ errors++;
 }
 }
 if(data.energy !== undefined && Object.hasOwn(data, "energy")){
-if(!(validate63(data.energy, instancePath+"/energy"))){
-vErrors = joined(vErrors, validate63.errors);
-errors = vErrors.length;
-}
-}
-if(data.reflector !== undefined && Object.hasOwn(data, "reflector")){
-if(!(validate41(data.reflector, instancePath+"/reflector"))){
-vErrors = joined(vErrors, validate41.errors);
-errors = vErrors.length;
-}
-}
-if(data.meters !== undefined && Object.hasOwn(data, "meters")){
-if(!(validate66(data.meters, instancePath+"/meters"))){
+if(!(validate66(data.energy, instancePath+"/energy"))){
 vErrors = joined(vErrors, validate66.errors);
 errors = vErrors.length;
 }
 }
+if(data.reflector !== undefined && Object.hasOwn(data, "reflector")){
+if(!(validate43(data.reflector, instancePath+"/reflector"))){
+vErrors = joined(vErrors, validate43.errors);
+errors = vErrors.length;
+}
+}
+if(data.meters !== undefined && Object.hasOwn(data, "meters")){
+if(!(validate69(data.meters, instancePath+"/meters"))){
+vErrors = joined(vErrors, validate69.errors);
+errors = vErrors.length;
+}
+}
 if(data.power !== undefined && Object.hasOwn(data, "power")){
-if(!(validate45(data.power, instancePath+"/power"))){
-vErrors = joined(vErrors, validate45.errors);
+if(!(validate47(data.power, instancePath+"/power"))){
+vErrors = joined(vErrors, validate47.errors);
 errors = vErrors.length;
 }
 }
 if(data.zoom !== undefined && Object.hasOwn(data, "zoom")){
-if(!(validate69(data.zoom, instancePath+"/zoom"))){
-vErrors = joined(vErrors, validate69.errors);
+if(!(validate72(data.zoom, instancePath+"/zoom"))){
+vErrors = joined(vErrors, validate72.errors);
 errors = vErrors.length;
 }
 }
@@ -1130,20 +1140,20 @@ errors++;
 }
 }
 if(data17.power !== undefined && Object.hasOwn(data17, "power")){
-if(!(validate46(data17.power, instancePath+"/durations/" + i0+"/power"))){
-vErrors = joined(vErrors, validate46.errors);
+if(!(validate48(data17.power, instancePath+"/durations/" + i0+"/power"))){
+vErrors = joined(vErrors, validate48.errors);
 errors = vErrors.length;
 }
 }
 if(data17["t0.1"] !== undefined && Object.hasOwn(data17, "t0.1")){
-if(!(validate72(data17["t0.1"], instancePath+"/durations/" + i0+"/t0.1"))){
-vErrors = joined(vErrors, validate72.errors);
+if(!(validate75(data17["t0.1"], instancePath+"/durations/" + i0+"/t0.1"))){
+vErrors = joined(vErrors, validate75.errors);
 errors = vErrors.length;
 }
 }
 if(data17["t0.5"] !== undefined && Object.hasOwn(data17, "t0.5")){
-if(!(validate72(data17["t0.5"], instancePath+"/durations/" + i0+"/t0.5"))){
-vErrors = joined(vErrors, validate72.errors);
+if(!(validate75(data17["t0.5"], instancePath+"/durations/" + i0+"/t0.5"))){
+vErrors = joined(vErrors, validate75.errors);
 errors = vErrors.length;
 }
 }
@@ -1171,8 +1181,8 @@ errors++;
 }
 }
 if(data.recycle !== undefined && Object.hasOwn(data, "recycle")){
-if(!(validate72(data.recycle, instancePath+"/recycle"))){
-vErrors = joined(vErrors, validate72.errors);
+if(!(validate75(data.recycle, instancePath+"/recycle"))){
+vErrors = joined(vErrors, validate75.errors);
 errors = vErrors.length;
 }
 }
@@ -1194,8 +1204,8 @@ errors++;
 }
 }
 if(data["high-speed-loss"] !== undefined && Object.hasOwn(data, "high-speed-loss")){
-if(!(validate49(data["high-speed-loss"], instancePath+"/high-speed-loss"))){
-vErrors = joined(vErrors, validate49.errors);
+if(!(validate51(data["high-speed-loss"], instancePath+"/high-speed-loss"))){
+vErrors = joined(vErrors, validate51.errors);
 errors = vErrors.length;
 }
 }
@@ -1206,8 +1216,8 @@ errors = vErrors.length;
 }
 }
 if(data["trigger-voltage"] !== undefined && Object.hasOwn(data, "trigger-voltage")){
-if(!(validate78(data["trigger-voltage"], instancePath+"/trigger-voltage"))){
-vErrors = joined(vErrors, validate78.errors);
+if(!(validate81(data["trigger-voltage"], instancePath+"/trigger-voltage"))){
+vErrors = joined(vErrors, validate81.errors);
 errors = vErrors.length;
 }
 }
@@ -1222,7 +1232,7 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate53.errors = vErrors;
+validate55.errors = vErrors;
 return errors === 0;
 }
 
@@ -1331,8 +1341,8 @@ ifClause0 = "then";
 }
 else {
 const _errs10 = errors;
-if(!(validate53(data, instancePath))){
-vErrors = joined(vErrors, validate53.errors);
+if(!(validate55(data, instancePath))){
+vErrors = joined(vErrors, validate55.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs10 === errors;
@@ -1347,9 +1357,9 @@ validate31.errors = vErrors;
 return errors === 0;
 }
 
-const pattern17 = new RegExp("[x×X]", "u");
+const pattern19 = new RegExp("[x×X]", "u");
 
-function validate84(data, instancePath = ""){
+function validate87(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data !== "string"){
@@ -1360,7 +1370,7 @@ const _errs1 = errors;
 let valid0 = true;
 const _errs2 = errors;
 if(typeof data === "string"){
-if(!pattern17.test(data)){
+if(!pattern19.test(data)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -1378,8 +1388,8 @@ vErrors = null;
 let ifClause0;
 if(_valid0){
 const _errs3 = errors;
-if(!(validate43(data, instancePath))){
-vErrors = joined(vErrors, validate43.errors);
+if(!(validate45(data, instancePath))){
+vErrors = joined(vErrors, validate45.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs3 === errors;
@@ -1388,8 +1398,8 @@ ifClause0 = "then";
 }
 else {
 const _errs4 = errors;
-if(!(validate39(data, instancePath))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data, instancePath))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs4 === errors;
@@ -1400,17 +1410,17 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate84.errors = vErrors;
+validate87.errors = vErrors;
 return errors === 0;
 }
 
-const pattern18 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}%[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern20 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}%[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate89(data, instancePath = ""){
+function validate92(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern18.test(data)){
+if(!pattern20.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -1419,12 +1429,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate89.errors = vErrors;
+validate92.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate92(data, instancePath = ""){
+function validate95(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if((!(data && typeof data == "object" && !Array.isArray(data))) && (typeof data !== "string")){
@@ -1478,8 +1488,8 @@ errors++;
 }
 }
 if(data.angle !== undefined && Object.hasOwn(data, "angle")){
-if(!(validate41(data.angle, instancePath+"/angle"))){
-vErrors = joined(vErrors, validate41.errors);
+if(!(validate43(data.angle, instancePath+"/angle"))){
+vErrors = joined(vErrors, validate43.errors);
 errors = vErrors.length;
 }
 }
@@ -1494,8 +1504,8 @@ ifClause0 = "then";
 }
 else {
 const _errs11 = errors;
-if(!(validate41(data, instancePath))){
-vErrors = joined(vErrors, validate41.errors);
+if(!(validate43(data, instancePath))){
+vErrors = joined(vErrors, validate43.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs11 === errors;
@@ -1506,12 +1516,12 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate92.errors = vErrors;
+validate95.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate83(data, instancePath = ""){
+function validate86(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -1554,8 +1564,8 @@ errors++;
 }
 }
 if(data.size !== undefined && Object.hasOwn(data, "size")){
-if(!(validate84(data.size, instancePath+"/size"))){
-vErrors = joined(vErrors, validate84.errors);
+if(!(validate87(data.size, instancePath+"/size"))){
+vErrors = joined(vErrors, validate87.errors);
 errors = vErrors.length;
 }
 }
@@ -1571,20 +1581,20 @@ errors++;
 }
 }
 if(data.loss !== undefined && Object.hasOwn(data, "loss")){
-if(!(validate49(data.loss, instancePath+"/loss"))){
-vErrors = joined(vErrors, validate49.errors);
+if(!(validate51(data.loss, instancePath+"/loss"))){
+vErrors = joined(vErrors, validate51.errors);
 errors = vErrors.length;
 }
 }
 if(data.transmits !== undefined && Object.hasOwn(data, "transmits")){
-if(!(validate89(data.transmits, instancePath+"/transmits"))){
-vErrors = joined(vErrors, validate89.errors);
+if(!(validate92(data.transmits, instancePath+"/transmits"))){
+vErrors = joined(vErrors, validate92.errors);
 errors = vErrors.length;
 }
 }
 if(data.beam !== undefined && Object.hasOwn(data, "beam")){
-if(!(validate41(data.beam, instancePath+"/beam"))){
-vErrors = joined(vErrors, validate41.errors);
+if(!(validate43(data.beam, instancePath+"/beam"))){
+vErrors = joined(vErrors, validate43.errors);
 errors = vErrors.length;
 }
 }
@@ -1595,14 +1605,14 @@ errors++;
 }
 }
 if(data.grid !== undefined && Object.hasOwn(data, "grid")){
-if(!(validate92(data.grid, instancePath+"/grid"))){
-vErrors = joined(vErrors, validate92.errors);
+if(!(validate95(data.grid, instancePath+"/grid"))){
+vErrors = joined(vErrors, validate95.errors);
 errors = vErrors.length;
 }
 }
 if(data.depth !== undefined && Object.hasOwn(data, "depth")){
-if(!(validate39(data.depth, instancePath+"/depth"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.depth, instancePath+"/depth"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
@@ -1634,12 +1644,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate83.errors = vErrors;
+validate86.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate100(data, instancePath = ""){
+function validate103(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -1650,14 +1660,14 @@ errors++;
 }
 }
 if(data.highest !== undefined && Object.hasOwn(data, "highest")){
-if(!(validate39(data.highest, instancePath+"/highest"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.highest, instancePath+"/highest"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
 if(data.base !== undefined && Object.hasOwn(data, "base")){
-if(!(validate39(data.base, instancePath+"/base"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.base, instancePath+"/base"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
@@ -1695,17 +1705,17 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate100.errors = vErrors;
+validate103.errors = vErrors;
 return errors === 0;
 }
 
-const pattern20 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:([0-9]{1,4}/[1-9][0-9]{0,5}(?:\\.[0-9]{1,3})?)(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:s|sec|seconds?))?|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(s|sec|seconds?|ms))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern22 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:([0-9]{1,4}/[1-9][0-9]{0,5}(?:\\.[0-9]{1,3})?)(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:s|sec|seconds?))?|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(s|sec|seconds?|ms))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate108(data, instancePath = ""){
+function validate111(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern20.test(data)){
+if(!pattern22.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -1714,14 +1724,14 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate108.errors = vErrors;
+validate111.errors = vErrors;
 return errors === 0;
 }
 
-const pattern21 = new RegExp("^#", "u");
-const pattern22 = new RegExp("^#(?:[0-9A-Fa-f]{3}|[0-9A-Fa-f]{6})$", "u");
+const pattern23 = new RegExp("^#", "u");
+const pattern24 = new RegExp("^#(?:[0-9A-Fa-f]{3}|[0-9A-Fa-f]{6})$", "u");
 
-function validate116(data, instancePath = ""){
+function validate119(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data !== "string"){
@@ -1732,7 +1742,7 @@ const _errs1 = errors;
 let valid0 = true;
 const _errs2 = errors;
 if(typeof data === "string"){
-if(!pattern21.test(data)){
+if(!pattern23.test(data)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -1751,7 +1761,7 @@ let ifClause0;
 if(_valid0){
 const _errs3 = errors;
 if(typeof data === "string"){
-if(!pattern22.test(data)){
+if(!pattern24.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -1774,12 +1784,12 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate116.errors = vErrors;
+validate119.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate115(data, instancePath = ""){
+function validate118(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(((!(data && typeof data == "object" && !Array.isArray(data))) && (!((typeof data == "number") && (isFinite(data))))) && (typeof data !== "string")){
@@ -1885,8 +1895,8 @@ errors++;
 }
 }
 if(data.colour !== undefined && Object.hasOwn(data, "colour")){
-if(!(validate116(data.colour, instancePath+"/colour"))){
-vErrors = joined(vErrors, validate116.errors);
+if(!(validate119(data.colour, instancePath+"/colour"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
@@ -1971,12 +1981,12 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate115.errors = vErrors;
+validate118.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate114(data, instancePath = ""){
+function validate117(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -1991,20 +2001,20 @@ errors++;
 }
 }
 if(data.surface !== undefined && Object.hasOwn(data, "surface")){
-if(!(validate115(data.surface, instancePath+"/surface"))){
-vErrors = joined(vErrors, validate115.errors);
+if(!(validate118(data.surface, instancePath+"/surface"))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 }
 if(data.width !== undefined && Object.hasOwn(data, "width")){
-if(!(validate39(data.width, instancePath+"/width"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.width, instancePath+"/width"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
 if(data.height !== undefined && Object.hasOwn(data, "height")){
-if(!(validate39(data.height, instancePath+"/height"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
@@ -2041,12 +2051,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate114.errors = vErrors;
+validate117.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate123(data, instancePath = ""){
+function validate126(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -2057,14 +2067,14 @@ errors++;
 }
 }
 if(data.offset !== undefined && Object.hasOwn(data, "offset")){
-if(!(validate49(data.offset, instancePath+"/offset"))){
-vErrors = joined(vErrors, validate49.errors);
+if(!(validate51(data.offset, instancePath+"/offset"))){
+vErrors = joined(vErrors, validate51.errors);
 errors = vErrors.length;
 }
 }
 if(data["flat-over-dome"] !== undefined && Object.hasOwn(data, "flat-over-dome")){
-if(!(validate49(data["flat-over-dome"], instancePath+"/flat-over-dome"))){
-vErrors = joined(vErrors, validate49.errors);
+if(!(validate51(data["flat-over-dome"], instancePath+"/flat-over-dome"))){
+vErrors = joined(vErrors, validate51.errors);
 errors = vErrors.length;
 }
 }
@@ -2073,17 +2083,17 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate123.errors = vErrors;
+validate126.errors = vErrors;
 return errors === 0;
 }
 
-const pattern23 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}[fFƒ][ \\u00a0\\u2009\\u202f]{0,4}/?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))(?:[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])[ \\u00a0\\u2009\\u202f]{0,4}([0-9]{1,4}/[1-9][0-9]{0,5}|(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})))?[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern25 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}[fFƒ][ \\u00a0\\u2009\\u202f]{0,4}/?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))(?:[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])[ \\u00a0\\u2009\\u202f]{0,4}([0-9]{1,4}/[1-9][0-9]{0,5}|(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})))?[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate133(data, instancePath = ""){
+function validate136(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern23.test(data)){
+if(!pattern25.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -2092,12 +2102,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate133.errors = vErrors;
+validate136.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate135(data, instancePath = ""){
+function validate138(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if((typeof data == "number") && (isFinite(data))){
@@ -2114,12 +2124,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate135.errors = vErrors;
+validate138.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate127(data, instancePath = ""){
+function validate130(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -2162,32 +2172,32 @@ errors = vErrors.length;
 }
 }
 if(data.zoom !== undefined && Object.hasOwn(data, "zoom")){
-if(!(validate57(data.zoom, instancePath+"/zoom"))){
-vErrors = joined(vErrors, validate57.errors);
+if(!(validate59(data.zoom, instancePath+"/zoom"))){
+vErrors = joined(vErrors, validate59.errors);
 errors = vErrors.length;
 }
 }
 if(data.power !== undefined && Object.hasOwn(data, "power")){
-if(!(validate46(data.power, instancePath+"/power"))){
-vErrors = joined(vErrors, validate46.errors);
+if(!(validate48(data.power, instancePath+"/power"))){
+vErrors = joined(vErrors, validate48.errors);
 errors = vErrors.length;
 }
 }
 if(data.distance !== undefined && Object.hasOwn(data, "distance")){
-if(!(validate39(data.distance, instancePath+"/distance"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.distance, instancePath+"/distance"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
 if(data.reads !== undefined && Object.hasOwn(data, "reads")){
-if(!(validate133(data.reads, instancePath+"/reads"))){
-vErrors = joined(vErrors, validate133.errors);
+if(!(validate136(data.reads, instancePath+"/reads"))){
+vErrors = joined(vErrors, validate136.errors);
 errors = vErrors.length;
 }
 }
 if(data.iso !== undefined && Object.hasOwn(data, "iso")){
-if(!(validate135(data.iso, instancePath+"/iso"))){
-vErrors = joined(vErrors, validate135.errors);
+if(!(validate138(data.iso, instancePath+"/iso"))){
+vErrors = joined(vErrors, validate138.errors);
 errors = vErrors.length;
 }
 }
@@ -2196,7 +2206,7 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate127.errors = vErrors;
+validate130.errors = vErrors;
 return errors === 0;
 }
 
@@ -2296,8 +2306,8 @@ errors++;
 }
 }
 for(const key4 of Object.keys(data4)){
-if(!(validate83(data4[key4], instancePath+"/modifiers/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate83.errors);
+if(!(validate86(data4[key4], instancePath+"/modifiers/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate86.errors);
 errors = vErrors.length;
 }
 }
@@ -2327,8 +2337,8 @@ errors++;
 }
 }
 for(const key6 of Object.keys(data6)){
-if(!(validate100(data6[key6], instancePath+"/stands/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate100.errors);
+if(!(validate103(data6[key6], instancePath+"/stands/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate103.errors);
 errors = vErrors.length;
 }
 }
@@ -2376,7 +2386,7 @@ const _errs30 = errors;
 let valid10 = true;
 const _errs31 = errors;
 if(typeof data10 === "string"){
-if(!pattern11.test(data10)){
+if(!pattern13.test(data10)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -2404,8 +2414,8 @@ ifClause0 = "then";
 }
 else {
 const _errs33 = errors;
-if(!(validate43(data10, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor"))){
-vErrors = joined(vErrors, validate43.errors);
+if(!(validate45(data10, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor"))){
+vErrors = joined(vErrors, validate45.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs33 === errors;
@@ -2418,14 +2428,14 @@ errors++;
 }
 }
 if(data9.sync !== undefined && Object.hasOwn(data9, "sync")){
-if(!(validate108(data9.sync, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sync"))){
-vErrors = joined(vErrors, validate108.errors);
+if(!(validate111(data9.sync, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sync"))){
+vErrors = joined(vErrors, validate111.errors);
 errors = vErrors.length;
 }
 }
 if(data9.curtain !== undefined && Object.hasOwn(data9, "curtain")){
-if(!(validate72(data9.curtain, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/curtain"))){
-vErrors = joined(vErrors, validate72.errors);
+if(!(validate75(data9.curtain, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/curtain"))){
+vErrors = joined(vErrors, validate75.errors);
 errors = vErrors.length;
 }
 }
@@ -2441,14 +2451,14 @@ errors++;
 }
 }
 if(data9.readout !== undefined && Object.hasOwn(data9, "readout")){
-if(!(validate72(data9.readout, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/readout"))){
-vErrors = joined(vErrors, validate72.errors);
+if(!(validate75(data9.readout, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/readout"))){
+vErrors = joined(vErrors, validate75.errors);
 errors = vErrors.length;
 }
 }
 if(data9.headroom !== undefined && Object.hasOwn(data9, "headroom")){
-if(!(validate49(data9.headroom, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/headroom"))){
-vErrors = joined(vErrors, validate49.errors);
+if(!(validate51(data9.headroom, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/headroom"))){
+vErrors = joined(vErrors, validate51.errors);
 errors = vErrors.length;
 }
 }
@@ -2484,8 +2494,8 @@ errors++;
 }
 }
 for(const key11 of Object.keys(data16)){
-if(!(validate114(data16[key11], instancePath+"/backdrops/" + key11.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate114.errors);
+if(!(validate117(data16[key11], instancePath+"/backdrops/" + key11.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate117.errors);
 errors = vErrors.length;
 }
 }
@@ -2515,8 +2525,8 @@ errors++;
 }
 }
 for(const key13 of Object.keys(data18)){
-if(!(validate123(data18[key13], instancePath+"/meters/" + key13.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate123.errors);
+if(!(validate126(data18[key13], instancePath+"/meters/" + key13.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate126.errors);
 errors = vErrors.length;
 }
 }
@@ -2535,8 +2545,8 @@ errors++;
 }
 const len0 = data20.length;
 for(let i0=0; i0<len0; i0++){
-if(!(validate127(data20[i0], instancePath+"/measured/" + i0))){
-vErrors = joined(vErrors, validate127.errors);
+if(!(validate130(data20[i0], instancePath+"/measured/" + i0))){
+vErrors = joined(vErrors, validate130.errors);
 errors = vErrors.length;
 }
 }
@@ -2660,32 +2670,13 @@ validate27.errors = vErrors;
 return errors === 0;
 }
 
-const pattern24 = new RegExp("^\\p{L}(?:[\\p{L}\\p{M}\\p{N}_-]| (?=[\\p{L}\\p{N}])){0,39}$", "u");
-
-function validate157(data, instancePath = ""){
-let vErrors = null;
-let errors = 0;
-if(typeof data === "string"){
-if(!pattern24.test(data)){
-vErrors = add(vErrors, instancePath, "pattern");
-errors++;
-}
-}
-else {
-vErrors = add(vErrors, instancePath, "type");
-errors++;
-}
-validate157.errors = vErrors;
-return errors === 0;
-}
-
-const pattern25 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:A|a|amps?)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern26 = new RegExp("^\\p{L}(?:[\\p{L}\\p{M}\\p{N}_-]| (?=[\\p{L}\\p{N}])){0,39}$", "u");
 
 function validate160(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern25.test(data)){
+if(!pattern26.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -2698,8 +2689,27 @@ validate160.errors = vErrors;
 return errors === 0;
 }
 
+const pattern27 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:A|a|amps?)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate142(data, instancePath = ""){
+function validate163(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern27.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate163.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate145(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -2710,32 +2720,32 @@ errors++;
 }
 }
 if(data.width !== undefined && Object.hasOwn(data, "width")){
-if(!(validate39(data.width, instancePath+"/width"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.width, instancePath+"/width"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
 if(data.length !== undefined && Object.hasOwn(data, "length")){
-if(!(validate39(data.length, instancePath+"/length"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.length, instancePath+"/length"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
 if(data.height !== undefined && Object.hasOwn(data, "height")){
-if(!(validate39(data.height, instancePath+"/height"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
 if(data["left-wall"] !== undefined && Object.hasOwn(data, "left-wall")){
-if(!(validate39(data["left-wall"], instancePath+"/left-wall"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data["left-wall"], instancePath+"/left-wall"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
 if(data["behind-backdrop"] !== undefined && Object.hasOwn(data, "behind-backdrop")){
-if(!(validate39(data["behind-backdrop"], instancePath+"/behind-backdrop"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data["behind-backdrop"], instancePath+"/behind-backdrop"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
@@ -2820,8 +2830,8 @@ vErrors = null;
 let ifClause1;
 if(_valid1){
 const _errs23 = errors;
-if(!(validate115(data5, instancePath+"/walls"))){
-vErrors = joined(vErrors, validate115.errors);
+if(!(validate118(data5, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 var _valid1 = _errs23 === errors;
@@ -2838,26 +2848,26 @@ errors++;
 }
 }
 if(data5.left !== undefined && Object.hasOwn(data5, "left")){
-if(!(validate115(data5.left, instancePath+"/walls/left"))){
-vErrors = joined(vErrors, validate115.errors);
+if(!(validate118(data5.left, instancePath+"/walls/left"))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 }
 if(data5.right !== undefined && Object.hasOwn(data5, "right")){
-if(!(validate115(data5.right, instancePath+"/walls/right"))){
-vErrors = joined(vErrors, validate115.errors);
+if(!(validate118(data5.right, instancePath+"/walls/right"))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 }
 if(data5.front !== undefined && Object.hasOwn(data5, "front")){
-if(!(validate115(data5.front, instancePath+"/walls/front"))){
-vErrors = joined(vErrors, validate115.errors);
+if(!(validate118(data5.front, instancePath+"/walls/front"))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 }
 if(data5.back !== undefined && Object.hasOwn(data5, "back")){
-if(!(validate115(data5.back, instancePath+"/walls/back"))){
-vErrors = joined(vErrors, validate115.errors);
+if(!(validate118(data5.back, instancePath+"/walls/back"))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 }
@@ -2900,8 +2910,8 @@ vErrors = null;
 let ifClause2;
 if(_valid3){
 const _errs39 = errors;
-if(!(validate115(data5, instancePath+"/walls"))){
-vErrors = joined(vErrors, validate115.errors);
+if(!(validate118(data5, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 var _valid3 = _errs39 === errors;
@@ -2910,8 +2920,8 @@ ifClause2 = "then";
 }
 else {
 const _errs40 = errors;
-if(!(validate115(data5, instancePath+"/walls"))){
-vErrors = joined(vErrors, validate115.errors);
+if(!(validate118(data5, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 var _valid3 = _errs40 === errors;
@@ -2932,14 +2942,14 @@ errors++;
 }
 }
 if(data.ceiling !== undefined && Object.hasOwn(data, "ceiling")){
-if(!(validate115(data.ceiling, instancePath+"/ceiling"))){
-vErrors = joined(vErrors, validate115.errors);
+if(!(validate118(data.ceiling, instancePath+"/ceiling"))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 }
 if(data.floor !== undefined && Object.hasOwn(data, "floor")){
-if(!(validate115(data.floor, instancePath+"/floor"))){
-vErrors = joined(vErrors, validate115.errors);
+if(!(validate118(data.floor, instancePath+"/floor"))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 }
@@ -2952,8 +2962,8 @@ errors++;
 }
 for(const key2 of Object.keys(data12)){
 const _errs47 = errors;
-if(!(validate157(key2, instancePath+"/circuits"))){
-vErrors = joined(vErrors, validate157.errors);
+if(!(validate160(key2, instancePath+"/circuits"))){
+vErrors = joined(vErrors, validate160.errors);
 errors = vErrors.length;
 }
 var valid17 = _errs47 === errors;
@@ -2980,14 +2990,14 @@ errors++;
 }
 }
 if(data13.voltage !== undefined && Object.hasOwn(data13, "voltage")){
-if(!(validate78(data13.voltage, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/voltage"))){
-vErrors = joined(vErrors, validate78.errors);
+if(!(validate81(data13.voltage, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/voltage"))){
+vErrors = joined(vErrors, validate81.errors);
 errors = vErrors.length;
 }
 }
 if(data13.breaker !== undefined && Object.hasOwn(data13, "breaker")){
-if(!(validate160(data13.breaker, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/breaker"))){
-vErrors = joined(vErrors, validate160.errors);
+if(!(validate163(data13.breaker, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/breaker"))){
+vErrors = joined(vErrors, validate163.errors);
 errors = vErrors.length;
 }
 }
@@ -3008,12 +3018,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate142.errors = vErrors;
+validate145.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate164(data, instancePath = ""){
+function validate167(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -3036,20 +3046,20 @@ errors++;
 }
 }
 if(data.reads !== undefined && Object.hasOwn(data, "reads")){
-if(!(validate133(data.reads, instancePath+"/reads"))){
-vErrors = joined(vErrors, validate133.errors);
+if(!(validate136(data.reads, instancePath+"/reads"))){
+vErrors = joined(vErrors, validate136.errors);
 errors = vErrors.length;
 }
 }
 if(data.shutter !== undefined && Object.hasOwn(data, "shutter")){
-if(!(validate108(data.shutter, instancePath+"/shutter"))){
-vErrors = joined(vErrors, validate108.errors);
+if(!(validate111(data.shutter, instancePath+"/shutter"))){
+vErrors = joined(vErrors, validate111.errors);
 errors = vErrors.length;
 }
 }
 if(data.iso !== undefined && Object.hasOwn(data, "iso")){
-if(!(validate135(data.iso, instancePath+"/iso"))){
-vErrors = joined(vErrors, validate135.errors);
+if(!(validate138(data.iso, instancePath+"/iso"))){
+vErrors = joined(vErrors, validate138.errors);
 errors = vErrors.length;
 }
 }
@@ -3064,17 +3074,17 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate164.errors = vErrors;
+validate167.errors = vErrors;
 return errors === 0;
 }
 
-const pattern27 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))(?:[ \\u00a0\\u2009\\u202f]{1,4}(?:over|above)[ \\u00a0\\u2009\\u202f]{1,4}(?:the[ \\u00a0\\u2009\\u202f]{1,4})?(table|floor))?[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern29 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))(?:[ \\u00a0\\u2009\\u202f]{1,4}(?:over|above)[ \\u00a0\\u2009\\u202f]{1,4}(?:the[ \\u00a0\\u2009\\u202f]{1,4})?(table|floor))?[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate180(data, instancePath = ""){
+function validate183(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern27.test(data)){
+if(!pattern29.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -3083,17 +3093,17 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate180.errors = vErrors;
+validate183.errors = vErrors;
 return errors === 0;
 }
 
-const pattern28 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{1,4}(?:camera[- ])?(left|right)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern30 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{1,4}(?:camera[- ])?(left|right)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate182(data, instancePath = ""){
+function validate185(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern28.test(data)){
+if(!pattern30.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -3102,12 +3112,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate182.errors = vErrors;
+validate185.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate178(data, instancePath = ""){
+function validate181(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -3122,20 +3132,20 @@ errors++;
 }
 }
 if(data.distance !== undefined && Object.hasOwn(data, "distance")){
-if(!(validate39(data.distance, instancePath+"/distance"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.distance, instancePath+"/distance"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
 if(data.height !== undefined && Object.hasOwn(data, "height")){
-if(!(validate180(data.height, instancePath+"/height"))){
-vErrors = joined(vErrors, validate180.errors);
+if(!(validate183(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate183.errors);
 errors = vErrors.length;
 }
 }
 if(data.aside !== undefined && Object.hasOwn(data, "aside")){
-if(!(validate182(data.aside, instancePath+"/aside"))){
-vErrors = joined(vErrors, validate182.errors);
+if(!(validate185(data.aside, instancePath+"/aside"))){
+vErrors = joined(vErrors, validate185.errors);
 errors = vErrors.length;
 }
 }
@@ -3144,12 +3154,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate178.errors = vErrors;
+validate181.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate185(data, instancePath = ""){
+function validate188(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -3161,7 +3171,7 @@ if(data.length < 1){
 vErrors = add(vErrors, instancePath, "minLength");
 errors++;
 }
-if(!pattern11.test(data)){
+if(!pattern13.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -3170,12 +3180,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate185.errors = vErrors;
+validate188.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate187(data, instancePath = ""){
+function validate190(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -3187,7 +3197,7 @@ if(data.length < 1){
 vErrors = add(vErrors, instancePath, "minLength");
 errors++;
 }
-if(!pattern11.test(data)){
+if(!pattern13.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -3196,12 +3206,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate187.errors = vErrors;
+validate190.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate170(data, instancePath = ""){
+function validate173(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -3227,7 +3237,7 @@ const _errs6 = errors;
 let valid2 = true;
 const _errs7 = errors;
 if(typeof data1 === "string"){
-if(!pattern11.test(data1)){
+if(!pattern13.test(data1)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -3255,8 +3265,8 @@ ifClause0 = "then";
 }
 else {
 const _errs9 = errors;
-if(!(validate43(data1, instancePath+"/sensor"))){
-vErrors = joined(vErrors, validate43.errors);
+if(!(validate45(data1, instancePath+"/sensor"))){
+vErrors = joined(vErrors, validate45.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs9 === errors;
@@ -3269,14 +3279,14 @@ errors++;
 }
 }
 if(data.sync !== undefined && Object.hasOwn(data, "sync")){
-if(!(validate108(data.sync, instancePath+"/sync"))){
-vErrors = joined(vErrors, validate108.errors);
+if(!(validate111(data.sync, instancePath+"/sync"))){
+vErrors = joined(vErrors, validate111.errors);
 errors = vErrors.length;
 }
 }
 if(data.curtain !== undefined && Object.hasOwn(data, "curtain")){
-if(!(validate72(data.curtain, instancePath+"/curtain"))){
-vErrors = joined(vErrors, validate72.errors);
+if(!(validate75(data.curtain, instancePath+"/curtain"))){
+vErrors = joined(vErrors, validate75.errors);
 errors = vErrors.length;
 }
 }
@@ -3292,20 +3302,20 @@ errors++;
 }
 }
 if(data.readout !== undefined && Object.hasOwn(data, "readout")){
-if(!(validate72(data.readout, instancePath+"/readout"))){
-vErrors = joined(vErrors, validate72.errors);
+if(!(validate75(data.readout, instancePath+"/readout"))){
+vErrors = joined(vErrors, validate75.errors);
 errors = vErrors.length;
 }
 }
 if(data.headroom !== undefined && Object.hasOwn(data, "headroom")){
-if(!(validate49(data.headroom, instancePath+"/headroom"))){
-vErrors = joined(vErrors, validate49.errors);
+if(!(validate51(data.headroom, instancePath+"/headroom"))){
+vErrors = joined(vErrors, validate51.errors);
 errors = vErrors.length;
 }
 }
 if(data.lens !== undefined && Object.hasOwn(data, "lens")){
-if(!(validate57(data.lens, instancePath+"/lens"))){
-vErrors = joined(vErrors, validate57.errors);
+if(!(validate59(data.lens, instancePath+"/lens"))){
+vErrors = joined(vErrors, validate59.errors);
 errors = vErrors.length;
 }
 }
@@ -3321,14 +3331,14 @@ errors++;
 }
 }
 if(data.at !== undefined && Object.hasOwn(data, "at")){
-if(!(validate178(data.at, instancePath+"/at"))){
-vErrors = joined(vErrors, validate178.errors);
+if(!(validate181(data.at, instancePath+"/at"))){
+vErrors = joined(vErrors, validate181.errors);
 errors = vErrors.length;
 }
 }
 if(data.aim !== undefined && Object.hasOwn(data, "aim")){
-if(!(validate185(data.aim, instancePath+"/aim"))){
-vErrors = joined(vErrors, validate185.errors);
+if(!(validate188(data.aim, instancePath+"/aim"))){
+vErrors = joined(vErrors, validate188.errors);
 errors = vErrors.length;
 }
 }
@@ -3338,7 +3348,7 @@ const _errs30 = errors;
 let valid10 = true;
 const _errs31 = errors;
 if(typeof data11 === "string"){
-if(!pattern11.test(data11)){
+if(!pattern13.test(data11)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -3356,8 +3366,8 @@ vErrors = null;
 let ifClause1;
 if(_valid1){
 const _errs32 = errors;
-if(!(validate187(data11, instancePath+"/focus"))){
-vErrors = joined(vErrors, validate187.errors);
+if(!(validate190(data11, instancePath+"/focus"))){
+vErrors = joined(vErrors, validate190.errors);
 errors = vErrors.length;
 }
 var _valid1 = _errs32 === errors;
@@ -3366,8 +3376,8 @@ ifClause1 = "then";
 }
 else {
 const _errs33 = errors;
-if(!(validate39(data11, instancePath+"/focus"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data11, instancePath+"/focus"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 var _valid1 = _errs33 === errors;
@@ -3394,26 +3404,26 @@ errors++;
 }
 }
 if(data.aperture !== undefined && Object.hasOwn(data, "aperture")){
-if(!(validate133(data.aperture, instancePath+"/aperture"))){
-vErrors = joined(vErrors, validate133.errors);
+if(!(validate136(data.aperture, instancePath+"/aperture"))){
+vErrors = joined(vErrors, validate136.errors);
 errors = vErrors.length;
 }
 }
 if(data.shutter !== undefined && Object.hasOwn(data, "shutter")){
-if(!(validate108(data.shutter, instancePath+"/shutter"))){
-vErrors = joined(vErrors, validate108.errors);
+if(!(validate111(data.shutter, instancePath+"/shutter"))){
+vErrors = joined(vErrors, validate111.errors);
 errors = vErrors.length;
 }
 }
 if(data.iso !== undefined && Object.hasOwn(data, "iso")){
-if(!(validate135(data.iso, instancePath+"/iso"))){
-vErrors = joined(vErrors, validate135.errors);
+if(!(validate138(data.iso, instancePath+"/iso"))){
+vErrors = joined(vErrors, validate138.errors);
 errors = vErrors.length;
 }
 }
 if(data.filter !== undefined && Object.hasOwn(data, "filter")){
-if(!(validate49(data.filter, instancePath+"/filter"))){
-vErrors = joined(vErrors, validate49.errors);
+if(!(validate51(data.filter, instancePath+"/filter"))){
+vErrors = joined(vErrors, validate51.errors);
 errors = vErrors.length;
 }
 }
@@ -3450,17 +3460,17 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate170.errors = vErrors;
+validate173.errors = vErrors;
 return errors === 0;
 }
 
-const pattern32 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?)[ \\u00a0\\u2009\\u202f]{0,4}(?:camera[- ])?(left|right)|(0|180)[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern34 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?)[ \\u00a0\\u2009\\u202f]{0,4}(?:camera[- ])?(left|right)|(0|180)[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate199(data, instancePath = ""){
+function validate202(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern32.test(data)){
+if(!pattern34.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -3469,12 +3479,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate199.errors = vErrors;
+validate202.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate203(data, instancePath = ""){
+function validate206(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs2 = errors;
@@ -3556,20 +3566,20 @@ errors++;
 }
 }
 if(data.spacing !== undefined && Object.hasOwn(data, "spacing")){
-if(!(validate39(data.spacing, instancePath+"/spacing"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.spacing, instancePath+"/spacing"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
 if(data.behind !== undefined && Object.hasOwn(data, "behind")){
-if(!(validate39(data.behind, instancePath+"/behind"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.behind, instancePath+"/behind"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
 if(data["faces-at"] !== undefined && Object.hasOwn(data, "faces-at")){
-if(!(validate180(data["faces-at"], instancePath+"/faces-at"))){
-vErrors = joined(vErrors, validate180.errors);
+if(!(validate183(data["faces-at"], instancePath+"/faces-at"))){
+vErrors = joined(vErrors, validate183.errors);
 errors = vErrors.length;
 }
 }
@@ -3578,12 +3588,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate203.errors = vErrors;
+validate206.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate208(data, instancePath = ""){
+function validate211(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -3606,20 +3616,20 @@ errors++;
 }
 }
 if(data.height !== undefined && Object.hasOwn(data, "height")){
-if(!(validate39(data.height, instancePath+"/height"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
 if(data.surface !== undefined && Object.hasOwn(data, "surface")){
-if(!(validate115(data.surface, instancePath+"/surface"))){
-vErrors = joined(vErrors, validate115.errors);
+if(!(validate118(data.surface, instancePath+"/surface"))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 }
 if(data.size !== undefined && Object.hasOwn(data, "size")){
-if(!(validate43(data.size, instancePath+"/size"))){
-vErrors = joined(vErrors, validate43.errors);
+if(!(validate45(data.size, instancePath+"/size"))){
+vErrors = joined(vErrors, validate45.errors);
 errors = vErrors.length;
 }
 }
@@ -3628,17 +3638,17 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate208.errors = vErrors;
+validate211.errors = vErrors;
 return errors === 0;
 }
 
-const pattern33 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(m/s|cm/s|km/h|ft/s)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern35 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(m/s|cm/s|km/h|ft/s)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate213(data, instancePath = ""){
+function validate216(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern33.test(data)){
+if(!pattern35.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -3647,12 +3657,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate213.errors = vErrors;
+validate216.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate196(data, instancePath = ""){
+function validate199(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -3674,8 +3684,8 @@ errors++;
 }
 }
 if(data.height !== undefined && Object.hasOwn(data, "height")){
-if(!(validate39(data.height, instancePath+"/height"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
@@ -3691,26 +3701,26 @@ errors++;
 }
 }
 if(data["faces-at"] !== undefined && Object.hasOwn(data, "faces-at")){
-if(!(validate180(data["faces-at"], instancePath+"/faces-at"))){
-vErrors = joined(vErrors, validate180.errors);
+if(!(validate183(data["faces-at"], instancePath+"/faces-at"))){
+vErrors = joined(vErrors, validate183.errors);
 errors = vErrors.length;
 }
 }
 if(data.turned !== undefined && Object.hasOwn(data, "turned")){
-if(!(validate199(data.turned, instancePath+"/turned"))){
-vErrors = joined(vErrors, validate199.errors);
+if(!(validate202(data.turned, instancePath+"/turned"))){
+vErrors = joined(vErrors, validate202.errors);
 errors = vErrors.length;
 }
 }
 if(data.width !== undefined && Object.hasOwn(data, "width")){
-if(!(validate39(data.width, instancePath+"/width"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.width, instancePath+"/width"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
 if(data.depth !== undefined && Object.hasOwn(data, "depth")){
-if(!(validate39(data.depth, instancePath+"/depth"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.depth, instancePath+"/depth"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
@@ -3727,8 +3737,8 @@ errors++;
 }
 const len0 = data7.length;
 for(let i0=0; i0<len0; i0++){
-if(!(validate203(data7[i0], instancePath+"/rows/" + i0))){
-vErrors = joined(vErrors, validate203.errors);
+if(!(validate206(data7[i0], instancePath+"/rows/" + i0))){
+vErrors = joined(vErrors, validate206.errors);
 errors = vErrors.length;
 }
 }
@@ -3739,8 +3749,8 @@ errors++;
 }
 }
 if(data["stands-on"] !== undefined && Object.hasOwn(data, "stands-on")){
-if(!(validate208(data["stands-on"], instancePath+"/stands-on"))){
-vErrors = joined(vErrors, validate208.errors);
+if(!(validate211(data["stands-on"], instancePath+"/stands-on"))){
+vErrors = joined(vErrors, validate211.errors);
 errors = vErrors.length;
 }
 }
@@ -3773,14 +3783,14 @@ errors++;
 }
 }
 if(data.moves !== undefined && Object.hasOwn(data, "moves")){
-if(!(validate213(data.moves, instancePath+"/moves"))){
-vErrors = joined(vErrors, validate213.errors);
+if(!(validate216(data.moves, instancePath+"/moves"))){
+vErrors = joined(vErrors, validate216.errors);
 errors = vErrors.length;
 }
 }
 if(data.area !== undefined && Object.hasOwn(data, "area")){
-if(!(validate43(data.area, instancePath+"/area"))){
-vErrors = joined(vErrors, validate43.errors);
+if(!(validate45(data.area, instancePath+"/area"))){
+vErrors = joined(vErrors, validate45.errors);
 errors = vErrors.length;
 }
 }
@@ -3817,12 +3827,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate196.errors = vErrors;
+validate199.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate219(data, instancePath = ""){
+function validate222(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -3845,8 +3855,8 @@ errors++;
 }
 }
 if(data.reads !== undefined && Object.hasOwn(data, "reads")){
-if(!(validate133(data.reads, instancePath+"/reads"))){
-vErrors = joined(vErrors, validate133.errors);
+if(!(validate136(data.reads, instancePath+"/reads"))){
+vErrors = joined(vErrors, validate136.errors);
 errors = vErrors.length;
 }
 }
@@ -3862,14 +3872,14 @@ errors++;
 }
 }
 if(data.shutter !== undefined && Object.hasOwn(data, "shutter")){
-if(!(validate108(data.shutter, instancePath+"/shutter"))){
-vErrors = joined(vErrors, validate108.errors);
+if(!(validate111(data.shutter, instancePath+"/shutter"))){
+vErrors = joined(vErrors, validate111.errors);
 errors = vErrors.length;
 }
 }
 if(data.iso !== undefined && Object.hasOwn(data, "iso")){
-if(!(validate135(data.iso, instancePath+"/iso"))){
-vErrors = joined(vErrors, validate135.errors);
+if(!(validate138(data.iso, instancePath+"/iso"))){
+vErrors = joined(vErrors, validate138.errors);
 errors = vErrors.length;
 }
 }
@@ -3884,12 +3894,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate219.errors = vErrors;
+validate222.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate217(data, instancePath = ""){
+function validate220(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs2 = errors;
@@ -3970,38 +3980,38 @@ errors++;
 }
 }
 if(data.surface !== undefined && Object.hasOwn(data, "surface")){
-if(!(validate115(data.surface, instancePath+"/surface"))){
-vErrors = joined(vErrors, validate115.errors);
+if(!(validate118(data.surface, instancePath+"/surface"))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 }
 if(data.sky !== undefined && Object.hasOwn(data, "sky")){
-if(!(validate219(data.sky, instancePath+"/sky"))){
-vErrors = joined(vErrors, validate219.errors);
+if(!(validate222(data.sky, instancePath+"/sky"))){
+vErrors = joined(vErrors, validate222.errors);
 errors = vErrors.length;
 }
 }
 if(data.width !== undefined && Object.hasOwn(data, "width")){
-if(!(validate39(data.width, instancePath+"/width"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.width, instancePath+"/width"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
 if(data.height !== undefined && Object.hasOwn(data, "height")){
-if(!(validate39(data.height, instancePath+"/height"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
 if(data.behind !== undefined && Object.hasOwn(data, "behind")){
-if(!(validate39(data.behind, instancePath+"/behind"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.behind, instancePath+"/behind"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
 if(data["behind-last-row"] !== undefined && Object.hasOwn(data, "behind-last-row")){
-if(!(validate39(data["behind-last-row"], instancePath+"/behind-last-row"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data["behind-last-row"], instancePath+"/behind-last-row"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
@@ -4019,8 +4029,8 @@ errors++;
 }
 }
 if(data8.front !== undefined && Object.hasOwn(data8, "front")){
-if(!(validate39(data8.front, instancePath+"/sweep/front"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data8.front, instancePath+"/sweep/front"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
@@ -4046,12 +4056,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate217.errors = vErrors;
+validate220.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate231(data, instancePath = ""){
+function validate234(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -4077,7 +4087,7 @@ vErrors = null;
 }
 }
 if(typeof data === "string"){
-if(!pattern24.test(data)){
+if(!pattern26.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -4086,12 +4096,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate231.errors = vErrors;
+validate234.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate234(data, instancePath = ""){
+function validate237(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if((!(data && typeof data == "object" && !Array.isArray(data))) && (typeof data !== "string")){
@@ -4150,12 +4160,12 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate234.errors = vErrors;
+validate237.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate237(data, instancePath = ""){
+function validate240(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if((!(data && typeof data == "object" && !Array.isArray(data))) && (typeof data !== "string")){
@@ -4182,8 +4192,8 @@ vErrors = null;
 let ifClause0;
 if(_valid0){
 const _errs4 = errors;
-if(!(validate83(data, instancePath))){
-vErrors = joined(vErrors, validate83.errors);
+if(!(validate86(data, instancePath))){
+vErrors = joined(vErrors, validate86.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs4 === errors;
@@ -4214,17 +4224,17 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate237.errors = vErrors;
+validate240.errors = vErrors;
 return errors === 0;
 }
 
-const pattern35 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:mireds?|MK⁻¹)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern37 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:mireds?|MK⁻¹)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate247(data, instancePath = ""){
+function validate250(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern35.test(data)){
+if(!pattern37.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -4233,12 +4243,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate247.errors = vErrors;
+validate250.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate246(data, instancePath = ""){
+function validate249(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -4325,20 +4335,20 @@ errors++;
 }
 }
 if(data.shift !== undefined && Object.hasOwn(data, "shift")){
-if(!(validate247(data.shift, instancePath+"/shift"))){
-vErrors = joined(vErrors, validate247.errors);
+if(!(validate250(data.shift, instancePath+"/shift"))){
+vErrors = joined(vErrors, validate250.errors);
 errors = vErrors.length;
 }
 }
 if(data.colour !== undefined && Object.hasOwn(data, "colour")){
-if(!(validate116(data.colour, instancePath+"/colour"))){
-vErrors = joined(vErrors, validate116.errors);
+if(!(validate119(data.colour, instancePath+"/colour"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
 if(data.loss !== undefined && Object.hasOwn(data, "loss")){
-if(!(validate49(data.loss, instancePath+"/loss"))){
-vErrors = joined(vErrors, validate49.errors);
+if(!(validate51(data.loss, instancePath+"/loss"))){
+vErrors = joined(vErrors, validate51.errors);
 errors = vErrors.length;
 }
 }
@@ -4347,12 +4357,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate246.errors = vErrors;
+validate249.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate253(data, instancePath = ""){
+function validate256(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -4745,56 +4755,56 @@ errors++;
 }
 }
 if(data.angle !== undefined && Object.hasOwn(data, "angle")){
-if(!(validate199(data.angle, instancePath+"/angle"))){
-vErrors = joined(vErrors, validate199.errors);
+if(!(validate202(data.angle, instancePath+"/angle"))){
+vErrors = joined(vErrors, validate202.errors);
 errors = vErrors.length;
 }
 }
 if(data.distance !== undefined && Object.hasOwn(data, "distance")){
-if(!(validate39(data.distance, instancePath+"/distance"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.distance, instancePath+"/distance"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
 if(data.height !== undefined && Object.hasOwn(data, "height")){
-if(!(validate180(data.height, instancePath+"/height"))){
-vErrors = joined(vErrors, validate180.errors);
+if(!(validate183(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate183.errors);
 errors = vErrors.length;
 }
 }
 if(data.up !== undefined && Object.hasOwn(data, "up")){
-if(!(validate41(data.up, instancePath+"/up"))){
-vErrors = joined(vErrors, validate41.errors);
+if(!(validate43(data.up, instancePath+"/up"))){
+vErrors = joined(vErrors, validate43.errors);
 errors = vErrors.length;
 }
 }
 if(data.left !== undefined && Object.hasOwn(data, "left")){
-if(!(validate39(data.left, instancePath+"/left"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.left, instancePath+"/left"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
 if(data.right !== undefined && Object.hasOwn(data, "right")){
-if(!(validate39(data.right, instancePath+"/right"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.right, instancePath+"/right"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
 if(data.front !== undefined && Object.hasOwn(data, "front")){
-if(!(validate39(data.front, instancePath+"/front"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.front, instancePath+"/front"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
 if(data.behind !== undefined && Object.hasOwn(data, "behind")){
-if(!(validate39(data.behind, instancePath+"/behind"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.behind, instancePath+"/behind"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
 if(data["before-backdrop"] !== undefined && Object.hasOwn(data, "before-backdrop")){
-if(!(validate39(data["before-backdrop"], instancePath+"/before-backdrop"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data["before-backdrop"], instancePath+"/before-backdrop"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
@@ -4803,12 +4813,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate253.errors = vErrors;
+validate256.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate252(data, instancePath = ""){
+function validate255(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if((!(data && typeof data == "object" && !Array.isArray(data))) && (typeof data !== "string")){
@@ -4835,8 +4845,8 @@ vErrors = null;
 let ifClause0;
 if(_valid0){
 const _errs4 = errors;
-if(!(validate253(data, instancePath))){
-vErrors = joined(vErrors, validate253.errors);
+if(!(validate256(data, instancePath))){
+vErrors = joined(vErrors, validate256.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs4 === errors;
@@ -4857,17 +4867,17 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate252.errors = vErrors;
+validate255.errors = vErrors;
 return errors === 0;
 }
 
-const pattern36 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?)[ \\u00a0\\u2009\\u202f]{0,4}towards?[ \\u00a0\\u2009\\u202f]{1,4}(?:the[ \\u00a0\\u2009\\u202f]{1,4})?(left|right|up|down|camera|backdrop)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern38 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?)[ \\u00a0\\u2009\\u202f]{0,4}towards?[ \\u00a0\\u2009\\u202f]{1,4}(?:the[ \\u00a0\\u2009\\u202f]{1,4})?(left|right|up|down|camera|backdrop)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate267(data, instancePath = ""){
+function validate270(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern36.test(data)){
+if(!pattern38.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -4876,12 +4886,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate267.errors = vErrors;
+validate270.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate265(data, instancePath = ""){
+function validate268(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if((!(data && typeof data == "object" && !Array.isArray(data))) && (typeof data !== "string")){
@@ -4920,14 +4930,14 @@ errors++;
 }
 }
 if(data.at !== undefined && Object.hasOwn(data, "at")){
-if(!(validate185(data.at, instancePath+"/at"))){
-vErrors = joined(vErrors, validate185.errors);
+if(!(validate188(data.at, instancePath+"/at"))){
+vErrors = joined(vErrors, validate188.errors);
 errors = vErrors.length;
 }
 }
 if(data.feather !== undefined && Object.hasOwn(data, "feather")){
-if(!(validate267(data.feather, instancePath+"/feather"))){
-vErrors = joined(vErrors, validate267.errors);
+if(!(validate270(data.feather, instancePath+"/feather"))){
+vErrors = joined(vErrors, validate270.errors);
 errors = vErrors.length;
 }
 }
@@ -4942,8 +4952,8 @@ ifClause0 = "then";
 }
 else {
 const _errs11 = errors;
-if(!(validate185(data, instancePath))){
-vErrors = joined(vErrors, validate185.errors);
+if(!(validate188(data, instancePath))){
+vErrors = joined(vErrors, validate188.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs11 === errors;
@@ -4954,12 +4964,12 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate265.errors = vErrors;
+validate268.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate272(data, instancePath = ""){
+function validate275(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -5019,12 +5029,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate272.errors = vErrors;
+validate275.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate274(data, instancePath = ""){
+function validate277(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -5045,8 +5055,8 @@ errors = vErrors.length;
 }
 }
 if(data.arm !== undefined && Object.hasOwn(data, "arm")){
-if(!(validate39(data.arm, instancePath+"/arm"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.arm, instancePath+"/arm"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
@@ -5067,19 +5077,19 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate274.errors = vErrors;
+validate277.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate282(data, instancePath = ""){
+function validate285(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
 let valid0 = true;
 const _errs2 = errors;
 if(typeof data === "string"){
-if(!pattern11.test(data)){
+if(!pattern13.test(data)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -5097,8 +5107,8 @@ vErrors = null;
 let ifClause0;
 if(_valid0){
 const _errs3 = errors;
-if(!(validate187(data, instancePath))){
-vErrors = joined(vErrors, validate187.errors);
+if(!(validate190(data, instancePath))){
+vErrors = joined(vErrors, validate190.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs3 === errors;
@@ -5107,8 +5117,8 @@ ifClause0 = "then";
 }
 else {
 const _errs4 = errors;
-if(!(validate199(data, instancePath))){
-vErrors = joined(vErrors, validate199.errors);
+if(!(validate202(data, instancePath))){
+vErrors = joined(vErrors, validate202.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs4 === errors;
@@ -5133,12 +5143,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate282.errors = vErrors;
+validate285.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate233(data, instancePath = ""){
+function validate236(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs2 = errors;
@@ -5199,14 +5209,14 @@ errors++;
 }
 }
 if(data.unit !== undefined && Object.hasOwn(data, "unit")){
-if(!(validate234(data.unit, instancePath+"/unit"))){
-vErrors = joined(vErrors, validate234.errors);
+if(!(validate237(data.unit, instancePath+"/unit"))){
+vErrors = joined(vErrors, validate237.errors);
 errors = vErrors.length;
 }
 }
 if(data.modifier !== undefined && Object.hasOwn(data, "modifier")){
-if(!(validate237(data.modifier, instancePath+"/modifier"))){
-vErrors = joined(vErrors, validate237.errors);
+if(!(validate240(data.modifier, instancePath+"/modifier"))){
+vErrors = joined(vErrors, validate240.errors);
 errors = vErrors.length;
 }
 }
@@ -5217,8 +5227,8 @@ errors++;
 }
 }
 if(data.power !== undefined && Object.hasOwn(data, "power")){
-if(!(validate46(data.power, instancePath+"/power"))){
-vErrors = joined(vErrors, validate46.errors);
+if(!(validate48(data.power, instancePath+"/power"))){
+vErrors = joined(vErrors, validate48.errors);
 errors = vErrors.length;
 }
 }
@@ -5260,14 +5270,14 @@ errors++;
 }
 }
 if(data5.reads !== undefined && Object.hasOwn(data5, "reads")){
-if(!(validate133(data5.reads, instancePath+"/meters/reads"))){
-vErrors = joined(vErrors, validate133.errors);
+if(!(validate136(data5.reads, instancePath+"/meters/reads"))){
+vErrors = joined(vErrors, validate136.errors);
 errors = vErrors.length;
 }
 }
 if(data5.at !== undefined && Object.hasOwn(data5, "at")){
-if(!(validate187(data5.at, instancePath+"/meters/at"))){
-vErrors = joined(vErrors, validate187.errors);
+if(!(validate190(data5.at, instancePath+"/meters/at"))){
+vErrors = joined(vErrors, validate190.errors);
 errors = vErrors.length;
 }
 }
@@ -5282,8 +5292,8 @@ ifClause0 = "then";
 }
 else {
 const _errs28 = errors;
-if(!(validate133(data5, instancePath+"/meters"))){
-vErrors = joined(vErrors, validate133.errors);
+if(!(validate136(data5, instancePath+"/meters"))){
+vErrors = joined(vErrors, validate136.errors);
 errors = vErrors.length;
 }
 var _valid1 = _errs28 === errors;
@@ -5296,38 +5306,38 @@ errors++;
 }
 }
 if(data.zoom !== undefined && Object.hasOwn(data, "zoom")){
-if(!(validate57(data.zoom, instancePath+"/zoom"))){
-vErrors = joined(vErrors, validate57.errors);
+if(!(validate59(data.zoom, instancePath+"/zoom"))){
+vErrors = joined(vErrors, validate59.errors);
 errors = vErrors.length;
 }
 }
 if(data.grid !== undefined && Object.hasOwn(data, "grid")){
-if(!(validate92(data.grid, instancePath+"/grid"))){
-vErrors = joined(vErrors, validate92.errors);
+if(!(validate95(data.grid, instancePath+"/grid"))){
+vErrors = joined(vErrors, validate95.errors);
 errors = vErrors.length;
 }
 }
 if(data.gel !== undefined && Object.hasOwn(data, "gel")){
-if(!(validate246(data.gel, instancePath+"/gel"))){
-vErrors = joined(vErrors, validate246.errors);
+if(!(validate249(data.gel, instancePath+"/gel"))){
+vErrors = joined(vErrors, validate249.errors);
 errors = vErrors.length;
 }
 }
 if(data.at !== undefined && Object.hasOwn(data, "at")){
-if(!(validate252(data.at, instancePath+"/at"))){
-vErrors = joined(vErrors, validate252.errors);
+if(!(validate255(data.at, instancePath+"/at"))){
+vErrors = joined(vErrors, validate255.errors);
 errors = vErrors.length;
 }
 }
 if(data.aim !== undefined && Object.hasOwn(data, "aim")){
-if(!(validate265(data.aim, instancePath+"/aim"))){
-vErrors = joined(vErrors, validate265.errors);
+if(!(validate268(data.aim, instancePath+"/aim"))){
+vErrors = joined(vErrors, validate268.errors);
 errors = vErrors.length;
 }
 }
 if(data.like !== undefined && Object.hasOwn(data, "like")){
-if(!(validate231(data.like, instancePath+"/like"))){
-vErrors = joined(vErrors, validate231.errors);
+if(!(validate234(data.like, instancePath+"/like"))){
+vErrors = joined(vErrors, validate234.errors);
 errors = vErrors.length;
 }
 }
@@ -5366,50 +5376,50 @@ errors++;
 }
 }
 if(data.trigger !== undefined && Object.hasOwn(data, "trigger")){
-if(!(validate272(data.trigger, instancePath+"/trigger"))){
-vErrors = joined(vErrors, validate272.errors);
+if(!(validate275(data.trigger, instancePath+"/trigger"))){
+vErrors = joined(vErrors, validate275.errors);
 errors = vErrors.length;
 }
 }
 if(data.stand !== undefined && Object.hasOwn(data, "stand")){
-if(!(validate274(data.stand, instancePath+"/stand"))){
-vErrors = joined(vErrors, validate274.errors);
+if(!(validate277(data.stand, instancePath+"/stand"))){
+vErrors = joined(vErrors, validate277.errors);
 errors = vErrors.length;
 }
 }
 if(data.circuit !== undefined && Object.hasOwn(data, "circuit")){
-if(!(validate157(data.circuit, instancePath+"/circuit"))){
-vErrors = joined(vErrors, validate157.errors);
+if(!(validate160(data.circuit, instancePath+"/circuit"))){
+vErrors = joined(vErrors, validate160.errors);
 errors = vErrors.length;
 }
 }
 if(data.size !== undefined && Object.hasOwn(data, "size")){
-if(!(validate43(data.size, instancePath+"/size"))){
-vErrors = joined(vErrors, validate43.errors);
+if(!(validate45(data.size, instancePath+"/size"))){
+vErrors = joined(vErrors, validate45.errors);
 errors = vErrors.length;
 }
 }
 if(data.faces !== undefined && Object.hasOwn(data, "faces")){
-if(!(validate282(data.faces, instancePath+"/faces"))){
-vErrors = joined(vErrors, validate282.errors);
+if(!(validate285(data.faces, instancePath+"/faces"))){
+vErrors = joined(vErrors, validate285.errors);
 errors = vErrors.length;
 }
 }
 if(data.reads !== undefined && Object.hasOwn(data, "reads")){
-if(!(validate133(data.reads, instancePath+"/reads"))){
-vErrors = joined(vErrors, validate133.errors);
+if(!(validate136(data.reads, instancePath+"/reads"))){
+vErrors = joined(vErrors, validate136.errors);
 errors = vErrors.length;
 }
 }
 if(data.shutter !== undefined && Object.hasOwn(data, "shutter")){
-if(!(validate108(data.shutter, instancePath+"/shutter"))){
-vErrors = joined(vErrors, validate108.errors);
+if(!(validate111(data.shutter, instancePath+"/shutter"))){
+vErrors = joined(vErrors, validate111.errors);
 errors = vErrors.length;
 }
 }
 if(data.iso !== undefined && Object.hasOwn(data, "iso")){
-if(!(validate135(data.iso, instancePath+"/iso"))){
-vErrors = joined(vErrors, validate135.errors);
+if(!(validate138(data.iso, instancePath+"/iso"))){
+vErrors = joined(vErrors, validate138.errors);
 errors = vErrors.length;
 }
 }
@@ -5424,12 +5434,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate233.errors = vErrors;
+validate236.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate291(data, instancePath = ""){
+function validate294(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -5455,7 +5465,7 @@ vErrors = null;
 }
 }
 if(typeof data === "string"){
-if(!pattern24.test(data)){
+if(!pattern26.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -5464,12 +5474,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate291.errors = vErrors;
+validate294.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate293(data, instancePath = ""){
+function validate296(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -5491,50 +5501,50 @@ errors++;
 }
 }
 if(data.size !== undefined && Object.hasOwn(data, "size")){
-if(!(validate43(data.size, instancePath+"/size"))){
-vErrors = joined(vErrors, validate43.errors);
+if(!(validate45(data.size, instancePath+"/size"))){
+vErrors = joined(vErrors, validate45.errors);
 errors = vErrors.length;
 }
 }
 if(data.at !== undefined && Object.hasOwn(data, "at")){
-if(!(validate253(data.at, instancePath+"/at"))){
-vErrors = joined(vErrors, validate253.errors);
+if(!(validate256(data.at, instancePath+"/at"))){
+vErrors = joined(vErrors, validate256.errors);
 errors = vErrors.length;
 }
 }
 if(data.faces !== undefined && Object.hasOwn(data, "faces")){
-if(!(validate282(data.faces, instancePath+"/faces"))){
-vErrors = joined(vErrors, validate282.errors);
+if(!(validate285(data.faces, instancePath+"/faces"))){
+vErrors = joined(vErrors, validate285.errors);
 errors = vErrors.length;
 }
 }
 if(data.surface !== undefined && Object.hasOwn(data, "surface")){
-if(!(validate115(data.surface, instancePath+"/surface"))){
-vErrors = joined(vErrors, validate115.errors);
+if(!(validate118(data.surface, instancePath+"/surface"))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 }
 if(data.opening !== undefined && Object.hasOwn(data, "opening")){
-if(!(validate41(data.opening, instancePath+"/opening"))){
-vErrors = joined(vErrors, validate41.errors);
+if(!(validate43(data.opening, instancePath+"/opening"))){
+vErrors = joined(vErrors, validate43.errors);
 errors = vErrors.length;
 }
 }
 if(data.inside !== undefined && Object.hasOwn(data, "inside")){
-if(!(validate115(data.inside, instancePath+"/inside"))){
-vErrors = joined(vErrors, validate115.errors);
+if(!(validate118(data.inside, instancePath+"/inside"))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 }
 if(data.outside !== undefined && Object.hasOwn(data, "outside")){
-if(!(validate115(data.outside, instancePath+"/outside"))){
-vErrors = joined(vErrors, validate115.errors);
+if(!(validate118(data.outside, instancePath+"/outside"))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 }
 if(data.transmits !== undefined && Object.hasOwn(data, "transmits")){
-if(!(validate89(data.transmits, instancePath+"/transmits"))){
-vErrors = joined(vErrors, validate89.errors);
+if(!(validate92(data.transmits, instancePath+"/transmits"))){
+vErrors = joined(vErrors, validate92.errors);
 errors = vErrors.length;
 }
 }
@@ -5543,13 +5553,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate293.errors = vErrors;
+validate296.errors = vErrors;
 return errors === 0;
 }
 
-const pattern39 = new RegExp("^row-[0-9]", "u");
+const pattern41 = new RegExp("^row-[0-9]", "u");
 
-function validate303(data, instancePath = ""){
+function validate306(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -5577,7 +5587,7 @@ vErrors = null;
 const _errs4 = errors;
 const _errs5 = errors;
 if(typeof data === "string"){
-if(!pattern39.test(data)){
+if(!pattern41.test(data)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -5599,7 +5609,7 @@ vErrors = null;
 }
 }
 if(typeof data === "string"){
-if(!pattern24.test(data)){
+if(!pattern26.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -5608,17 +5618,17 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate303.errors = vErrors;
+validate306.errors = vErrors;
 return errors === 0;
 }
 
-const pattern41 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4}(?:(?:(?:stops?|EV)[ \\u00a0\\u2009\\u202f]{0,4})?(?:\\.\\.|to|–)[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4})?(?:stops?|EV)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern43 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4}(?:(?:(?:stops?|EV)[ \\u00a0\\u2009\\u202f]{0,4})?(?:\\.\\.|to|–)[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4})?(?:stops?|EV)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate308(data, instancePath = ""){
+function validate311(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern41.test(data)){
+if(!pattern43.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -5627,17 +5637,17 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate308.errors = vErrors;
+validate311.errors = vErrors;
 return errors === 0;
 }
 
-const pattern42 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}:[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern44 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}:[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate312(data, instancePath = ""){
+function validate315(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern42.test(data)){
+if(!pattern44.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -5646,12 +5656,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate312.errors = vErrors;
+validate315.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate306(data, instancePath = ""){
+function validate309(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -5733,8 +5743,8 @@ errors++;
 }
 }
 if(data1.colour !== undefined && Object.hasOwn(data1, "colour")){
-if(!(validate116(data1.colour, instancePath+"/backdrop/colour"))){
-vErrors = joined(vErrors, validate116.errors);
+if(!(validate119(data1.colour, instancePath+"/backdrop/colour"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
@@ -5810,14 +5820,14 @@ errors++;
 }
 }
 if(data["backdrop-over-key"] !== undefined && Object.hasOwn(data, "backdrop-over-key")){
-if(!(validate308(data["backdrop-over-key"], instancePath+"/backdrop-over-key"))){
-vErrors = joined(vErrors, validate308.errors);
+if(!(validate311(data["backdrop-over-key"], instancePath+"/backdrop-over-key"))){
+vErrors = joined(vErrors, validate311.errors);
 errors = vErrors.length;
 }
 }
 if(data["backdrop-even"] !== undefined && Object.hasOwn(data, "backdrop-even")){
-if(!(validate49(data["backdrop-even"], instancePath+"/backdrop-even"))){
-vErrors = joined(vErrors, validate49.errors);
+if(!(validate51(data["backdrop-even"], instancePath+"/backdrop-even"))){
+vErrors = joined(vErrors, validate51.errors);
 errors = vErrors.length;
 }
 }
@@ -5833,8 +5843,8 @@ errors++;
 }
 }
 if(data.exposure !== undefined && Object.hasOwn(data, "exposure")){
-if(!(validate49(data.exposure, instancePath+"/exposure"))){
-vErrors = joined(vErrors, validate49.errors);
+if(!(validate51(data.exposure, instancePath+"/exposure"))){
+vErrors = joined(vErrors, validate51.errors);
 errors = vErrors.length;
 }
 }
@@ -5856,14 +5866,14 @@ errors++;
 }
 }
 if(data8["lit-to-shadow"] !== undefined && Object.hasOwn(data8, "lit-to-shadow")){
-if(!(validate312(data8["lit-to-shadow"], instancePath+"/ratio/lit-to-shadow"))){
-vErrors = joined(vErrors, validate312.errors);
+if(!(validate315(data8["lit-to-shadow"], instancePath+"/ratio/lit-to-shadow"))){
+vErrors = joined(vErrors, validate315.errors);
 errors = vErrors.length;
 }
 }
 if(data8["key-to-fill"] !== undefined && Object.hasOwn(data8, "key-to-fill")){
-if(!(validate312(data8["key-to-fill"], instancePath+"/ratio/key-to-fill"))){
-vErrors = joined(vErrors, validate312.errors);
+if(!(validate315(data8["key-to-fill"], instancePath+"/ratio/key-to-fill"))){
+vErrors = joined(vErrors, validate315.errors);
 errors = vErrors.length;
 }
 }
@@ -5894,7 +5904,7 @@ const _errs42 = errors;
 let valid12 = true;
 const _errs43 = errors;
 if(typeof data12 === "string"){
-if(!pattern11.test(data12)){
+if(!pattern13.test(data12)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -5922,8 +5932,8 @@ ifClause2 = "then";
 }
 else {
 const _errs45 = errors;
-if(!(validate39(data12, instancePath+"/sharp"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data12, instancePath+"/sharp"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 var _valid2 = _errs45 === errors;
@@ -5984,8 +5994,8 @@ errors++;
 }
 }
 if(data14["under-key"] !== undefined && Object.hasOwn(data14, "under-key")){
-if(!(validate49(data14["under-key"], instancePath+"/ambient/under-key"))){
-vErrors = joined(vErrors, validate49.errors);
+if(!(validate51(data14["under-key"], instancePath+"/ambient/under-key"))){
+vErrors = joined(vErrors, validate51.errors);
 errors = vErrors.length;
 }
 }
@@ -6027,8 +6037,8 @@ errors++;
 }
 }
 if(data16.every !== undefined && Object.hasOwn(data16, "every")){
-if(!(validate72(data16.every, instancePath+"/shooting/every"))){
-vErrors = joined(vErrors, validate72.errors);
+if(!(validate75(data16.every, instancePath+"/shooting/every"))){
+vErrors = joined(vErrors, validate75.errors);
 errors = vErrors.length;
 }
 }
@@ -6060,12 +6070,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate306.errors = vErrors;
+validate309.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate320(data, instancePath = ""){
+function validate323(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -6156,8 +6166,8 @@ errors++;
 }
 }
 if(data.at !== undefined && Object.hasOwn(data, "at")){
-if(!(validate187(data.at, instancePath+"/at"))){
-vErrors = joined(vErrors, validate187.errors);
+if(!(validate190(data.at, instancePath+"/at"))){
+vErrors = joined(vErrors, validate190.errors);
 errors = vErrors.length;
 }
 }
@@ -6198,8 +6208,8 @@ errors++;
 }
 const len0 = data2.length;
 for(let i0=0; i0<len0; i0++){
-if(!(validate231(data2[i0], instancePath+"/of/" + i0))){
-vErrors = joined(vErrors, validate231.errors);
+if(!(validate234(data2[i0], instancePath+"/of/" + i0))){
+vErrors = joined(vErrors, validate234.errors);
 errors = vErrors.length;
 }
 }
@@ -6234,8 +6244,8 @@ errors++;
 }
 }
 if(data.reads !== undefined && Object.hasOwn(data, "reads")){
-if(!(validate133(data.reads, instancePath+"/reads"))){
-vErrors = joined(vErrors, validate133.errors);
+if(!(validate136(data.reads, instancePath+"/reads"))){
+vErrors = joined(vErrors, validate136.errors);
 errors = vErrors.length;
 }
 }
@@ -6265,8 +6275,8 @@ errors++;
 }
 for(const key1 of Object.keys(data6)){
 const _errs26 = errors;
-if(!(validate231(key1, instancePath+"/taken"))){
-vErrors = joined(vErrors, validate231.errors);
+if(!(validate234(key1, instancePath+"/taken"))){
+vErrors = joined(vErrors, validate234.errors);
 errors = vErrors.length;
 }
 var valid10 = _errs26 === errors;
@@ -6285,14 +6295,14 @@ errors++;
 }
 }
 if(data7.power !== undefined && Object.hasOwn(data7, "power")){
-if(!(validate46(data7.power, instancePath+"/taken/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/power"))){
-vErrors = joined(vErrors, validate46.errors);
+if(!(validate48(data7.power, instancePath+"/taken/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/power"))){
+vErrors = joined(vErrors, validate48.errors);
 errors = vErrors.length;
 }
 }
 if(data7.distance !== undefined && Object.hasOwn(data7, "distance")){
-if(!(validate39(data7.distance, instancePath+"/taken/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/distance"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data7.distance, instancePath+"/taken/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/distance"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
@@ -6331,14 +6341,14 @@ errors++;
 }
 }
 if(data.faces !== undefined && Object.hasOwn(data, "faces")){
-if(!(validate187(data.faces, instancePath+"/faces"))){
-vErrors = joined(vErrors, validate187.errors);
+if(!(validate190(data.faces, instancePath+"/faces"))){
+vErrors = joined(vErrors, validate190.errors);
 errors = vErrors.length;
 }
 }
 if(data.iso !== undefined && Object.hasOwn(data, "iso")){
-if(!(validate135(data.iso, instancePath+"/iso"))){
-vErrors = joined(vErrors, validate135.errors);
+if(!(validate138(data.iso, instancePath+"/iso"))){
+vErrors = joined(vErrors, validate138.errors);
 errors = vErrors.length;
 }
 }
@@ -6347,12 +6357,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate320.errors = vErrors;
+validate323.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate319(data, instancePath = ""){
+function validate322(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(Array.isArray(data)){
@@ -6362,8 +6372,8 @@ errors++;
 }
 const len0 = data.length;
 for(let i0=0; i0<len0; i0++){
-if(!(validate320(data[i0], instancePath+"/" + i0))){
-vErrors = joined(vErrors, validate320.errors);
+if(!(validate323(data[i0], instancePath+"/" + i0))){
+vErrors = joined(vErrors, validate323.errors);
 errors = vErrors.length;
 }
 }
@@ -6372,13 +6382,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate319.errors = vErrors;
+validate322.errors = vErrors;
 return errors === 0;
 }
 
-const pattern44 = new RegExp("^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$", "u");
+const pattern46 = new RegExp("^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$", "u");
 
-function validate332(data, instancePath = ""){
+function validate335(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -6433,7 +6443,7 @@ errors++;
 if(data.until !== undefined && Object.hasOwn(data, "until")){
 let data2 = data.until;
 if(typeof data2 === "string"){
-if(!pattern44.test(data2)){
+if(!pattern46.test(data2)){
 vErrors = add(vErrors, instancePath+"/until", "pattern");
 errors++;
 }
@@ -6448,12 +6458,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate332.errors = vErrors;
+validate335.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate331(data, instancePath = ""){
+function validate334(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(Array.isArray(data)){
@@ -6463,8 +6473,8 @@ errors++;
 }
 const len0 = data.length;
 for(let i0=0; i0<len0; i0++){
-if(!(validate332(data[i0], instancePath+"/" + i0))){
-vErrors = joined(vErrors, validate332.errors);
+if(!(validate335(data[i0], instancePath+"/" + i0))){
+vErrors = joined(vErrors, validate335.errors);
 errors = vErrors.length;
 }
 }
@@ -6473,7 +6483,7 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate331.errors = vErrors;
+validate334.errors = vErrors;
 return errors === 0;
 }
 
@@ -6566,8 +6576,8 @@ vErrors = null;
 let ifClause0;
 if(_valid0){
 const _errs15 = errors;
-if(!(validate142(data5, instancePath+"/room"))){
-vErrors = joined(vErrors, validate142.errors);
+if(!(validate145(data5, instancePath+"/room"))){
+vErrors = joined(vErrors, validate145.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs15 === errors;
@@ -6590,26 +6600,26 @@ errors++;
 }
 }
 if(data.ambient !== undefined && Object.hasOwn(data, "ambient")){
-if(!(validate164(data.ambient, instancePath+"/ambient"))){
-vErrors = joined(vErrors, validate164.errors);
+if(!(validate167(data.ambient, instancePath+"/ambient"))){
+vErrors = joined(vErrors, validate167.errors);
 errors = vErrors.length;
 }
 }
 if(data.camera !== undefined && Object.hasOwn(data, "camera")){
-if(!(validate170(data.camera, instancePath+"/camera"))){
-vErrors = joined(vErrors, validate170.errors);
+if(!(validate173(data.camera, instancePath+"/camera"))){
+vErrors = joined(vErrors, validate173.errors);
 errors = vErrors.length;
 }
 }
 if(data.subject !== undefined && Object.hasOwn(data, "subject")){
-if(!(validate196(data.subject, instancePath+"/subject"))){
-vErrors = joined(vErrors, validate196.errors);
+if(!(validate199(data.subject, instancePath+"/subject"))){
+vErrors = joined(vErrors, validate199.errors);
 errors = vErrors.length;
 }
 }
 if(data.backdrop !== undefined && Object.hasOwn(data, "backdrop")){
-if(!(validate217(data.backdrop, instancePath+"/backdrop"))){
-vErrors = joined(vErrors, validate217.errors);
+if(!(validate220(data.backdrop, instancePath+"/backdrop"))){
+vErrors = joined(vErrors, validate220.errors);
 errors = vErrors.length;
 }
 }
@@ -6622,8 +6632,8 @@ errors++;
 }
 for(const key1 of Object.keys(data10)){
 const _errs24 = errors;
-if(!(validate231(key1, instancePath+"/lights"))){
-vErrors = joined(vErrors, validate231.errors);
+if(!(validate234(key1, instancePath+"/lights"))){
+vErrors = joined(vErrors, validate234.errors);
 errors = vErrors.length;
 }
 var valid4 = _errs24 === errors;
@@ -6653,8 +6663,8 @@ vErrors = null;
 }
 if(!_valid1){
 const _errs30 = errors;
-if(!(validate233(data11, instancePath+"/lights/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate233.errors);
+if(!(validate236(data11, instancePath+"/lights/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate236.errors);
 errors = vErrors.length;
 }
 var _valid1 = _errs30 === errors;
@@ -6680,8 +6690,8 @@ errors++;
 }
 for(const key3 of Object.keys(data12)){
 const _errs33 = errors;
-if(!(validate291(key3, instancePath+"/panels"))){
-vErrors = joined(vErrors, validate291.errors);
+if(!(validate294(key3, instancePath+"/panels"))){
+vErrors = joined(vErrors, validate294.errors);
 errors = vErrors.length;
 }
 var valid7 = _errs33 === errors;
@@ -6711,8 +6721,8 @@ vErrors = null;
 }
 if(!_valid2){
 const _errs39 = errors;
-if(!(validate293(data13, instancePath+"/panels/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate293.errors);
+if(!(validate296(data13, instancePath+"/panels/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate296.errors);
 errors = vErrors.length;
 }
 var _valid2 = _errs39 === errors;
@@ -6738,8 +6748,8 @@ errors++;
 }
 for(const key5 of Object.keys(data14)){
 const _errs42 = errors;
-if(!(validate303(key5, instancePath+"/points"))){
-vErrors = joined(vErrors, validate303.errors);
+if(!(validate306(key5, instancePath+"/points"))){
+vErrors = joined(vErrors, validate306.errors);
 errors = vErrors.length;
 }
 var valid10 = _errs42 === errors;
@@ -6749,8 +6759,8 @@ errors++;
 }
 }
 for(const key6 of Object.keys(data14)){
-if(!(validate253(data14[key6], instancePath+"/points/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate253.errors);
+if(!(validate256(data14[key6], instancePath+"/points/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate256.errors);
 errors = vErrors.length;
 }
 }
@@ -6761,20 +6771,20 @@ errors++;
 }
 }
 if(data.wanted !== undefined && Object.hasOwn(data, "wanted")){
-if(!(validate306(data.wanted, instancePath+"/wanted"))){
-vErrors = joined(vErrors, validate306.errors);
+if(!(validate309(data.wanted, instancePath+"/wanted"))){
+vErrors = joined(vErrors, validate309.errors);
 errors = vErrors.length;
 }
 }
 if(data.readings !== undefined && Object.hasOwn(data, "readings")){
-if(!(validate319(data.readings, instancePath+"/readings"))){
-vErrors = joined(vErrors, validate319.errors);
+if(!(validate322(data.readings, instancePath+"/readings"))){
+vErrors = joined(vErrors, validate322.errors);
 errors = vErrors.length;
 }
 }
 if(data.accept !== undefined && Object.hasOwn(data, "accept")){
-if(!(validate331(data.accept, instancePath+"/accept"))){
-vErrors = joined(vErrors, validate331.errors);
+if(!(validate334(data.accept, instancePath+"/accept"))){
+vErrors = joined(vErrors, validate334.errors);
 errors = vErrors.length;
 }
 }
@@ -6819,7 +6829,7 @@ return errors === 0;
 }
 
 
-function validate336(data, instancePath = ""){
+function validate339(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -7137,7 +7147,7 @@ errors++;
 }
 }
 }
-validate336.errors = vErrors;
+validate339.errors = vErrors;
 return errors === 0;
 }
 
@@ -7183,8 +7193,8 @@ vErrors = null;
 }
 if(!_valid0){
 const _errs5 = errors;
-if(!(validate336(data, instancePath))){
-vErrors = joined(vErrors, validate336.errors);
+if(!(validate339(data, instancePath))){
+vErrors = joined(vErrors, validate339.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs5 === errors;
@@ -7211,9 +7221,9 @@ validate21.errors = vErrors;
 return errors === 0;
 }
 
-export const base = validate339;
+export const base = validate342;
 
-function validate340(data, instancePath = ""){
+function validate343(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -7301,8 +7311,8 @@ vErrors = null;
 let ifClause0;
 if(_valid0){
 const _errs15 = errors;
-if(!(validate142(data5, instancePath+"/room"))){
-vErrors = joined(vErrors, validate142.errors);
+if(!(validate145(data5, instancePath+"/room"))){
+vErrors = joined(vErrors, validate145.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs15 === errors;
@@ -7325,26 +7335,26 @@ errors++;
 }
 }
 if(data.ambient !== undefined && Object.hasOwn(data, "ambient")){
-if(!(validate164(data.ambient, instancePath+"/ambient"))){
-vErrors = joined(vErrors, validate164.errors);
+if(!(validate167(data.ambient, instancePath+"/ambient"))){
+vErrors = joined(vErrors, validate167.errors);
 errors = vErrors.length;
 }
 }
 if(data.camera !== undefined && Object.hasOwn(data, "camera")){
-if(!(validate170(data.camera, instancePath+"/camera"))){
-vErrors = joined(vErrors, validate170.errors);
+if(!(validate173(data.camera, instancePath+"/camera"))){
+vErrors = joined(vErrors, validate173.errors);
 errors = vErrors.length;
 }
 }
 if(data.subject !== undefined && Object.hasOwn(data, "subject")){
-if(!(validate196(data.subject, instancePath+"/subject"))){
-vErrors = joined(vErrors, validate196.errors);
+if(!(validate199(data.subject, instancePath+"/subject"))){
+vErrors = joined(vErrors, validate199.errors);
 errors = vErrors.length;
 }
 }
 if(data.backdrop !== undefined && Object.hasOwn(data, "backdrop")){
-if(!(validate217(data.backdrop, instancePath+"/backdrop"))){
-vErrors = joined(vErrors, validate217.errors);
+if(!(validate220(data.backdrop, instancePath+"/backdrop"))){
+vErrors = joined(vErrors, validate220.errors);
 errors = vErrors.length;
 }
 }
@@ -7357,8 +7367,8 @@ errors++;
 }
 for(const key1 of Object.keys(data10)){
 const _errs24 = errors;
-if(!(validate231(key1, instancePath+"/lights"))){
-vErrors = joined(vErrors, validate231.errors);
+if(!(validate234(key1, instancePath+"/lights"))){
+vErrors = joined(vErrors, validate234.errors);
 errors = vErrors.length;
 }
 var valid4 = _errs24 === errors;
@@ -7388,8 +7398,8 @@ vErrors = null;
 }
 if(!_valid1){
 const _errs30 = errors;
-if(!(validate233(data11, instancePath+"/lights/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate233.errors);
+if(!(validate236(data11, instancePath+"/lights/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate236.errors);
 errors = vErrors.length;
 }
 var _valid1 = _errs30 === errors;
@@ -7415,8 +7425,8 @@ errors++;
 }
 for(const key3 of Object.keys(data12)){
 const _errs33 = errors;
-if(!(validate291(key3, instancePath+"/panels"))){
-vErrors = joined(vErrors, validate291.errors);
+if(!(validate294(key3, instancePath+"/panels"))){
+vErrors = joined(vErrors, validate294.errors);
 errors = vErrors.length;
 }
 var valid7 = _errs33 === errors;
@@ -7446,8 +7456,8 @@ vErrors = null;
 }
 if(!_valid2){
 const _errs39 = errors;
-if(!(validate293(data13, instancePath+"/panels/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate293.errors);
+if(!(validate296(data13, instancePath+"/panels/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate296.errors);
 errors = vErrors.length;
 }
 var _valid2 = _errs39 === errors;
@@ -7473,8 +7483,8 @@ errors++;
 }
 for(const key5 of Object.keys(data14)){
 const _errs42 = errors;
-if(!(validate303(key5, instancePath+"/points"))){
-vErrors = joined(vErrors, validate303.errors);
+if(!(validate306(key5, instancePath+"/points"))){
+vErrors = joined(vErrors, validate306.errors);
 errors = vErrors.length;
 }
 var valid10 = _errs42 === errors;
@@ -7484,8 +7494,8 @@ errors++;
 }
 }
 for(const key6 of Object.keys(data14)){
-if(!(validate253(data14[key6], instancePath+"/points/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate253.errors);
+if(!(validate256(data14[key6], instancePath+"/points/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate256.errors);
 errors = vErrors.length;
 }
 }
@@ -7496,20 +7506,20 @@ errors++;
 }
 }
 if(data.wanted !== undefined && Object.hasOwn(data, "wanted")){
-if(!(validate306(data.wanted, instancePath+"/wanted"))){
-vErrors = joined(vErrors, validate306.errors);
+if(!(validate309(data.wanted, instancePath+"/wanted"))){
+vErrors = joined(vErrors, validate309.errors);
 errors = vErrors.length;
 }
 }
 if(data.readings !== undefined && Object.hasOwn(data, "readings")){
-if(!(validate319(data.readings, instancePath+"/readings"))){
-vErrors = joined(vErrors, validate319.errors);
+if(!(validate322(data.readings, instancePath+"/readings"))){
+vErrors = joined(vErrors, validate322.errors);
 errors = vErrors.length;
 }
 }
 if(data.accept !== undefined && Object.hasOwn(data, "accept")){
-if(!(validate331(data.accept, instancePath+"/accept"))){
-vErrors = joined(vErrors, validate331.errors);
+if(!(validate334(data.accept, instancePath+"/accept"))){
+vErrors = joined(vErrors, validate334.errors);
 errors = vErrors.length;
 }
 }
@@ -7549,26 +7559,26 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate340.errors = vErrors;
+validate343.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate339(data, instancePath = ""){
+function validate342(data, instancePath = ""){
 /*# sourceURL="base" */;
 let vErrors = null;
 let errors = 0;
-if(!(validate340(data, instancePath))){
-vErrors = joined(vErrors, validate340.errors);
+if(!(validate343(data, instancePath))){
+vErrors = joined(vErrors, validate343.errors);
 errors = vErrors.length;
 }
-validate339.errors = vErrors;
+validate342.errors = vErrors;
 return errors === 0;
 }
 
-export const kit = validate359;
+export const kit = validate362;
 
-function validate360(data, instancePath = ""){
+function validate363(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -7677,8 +7687,8 @@ errors++;
 }
 }
 for(const key4 of Object.keys(data5)){
-if(!(validate83(data5[key4], instancePath+"/modifiers/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate83.errors);
+if(!(validate86(data5[key4], instancePath+"/modifiers/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate86.errors);
 errors = vErrors.length;
 }
 }
@@ -7708,8 +7718,8 @@ errors++;
 }
 }
 for(const key6 of Object.keys(data7)){
-if(!(validate100(data7[key6], instancePath+"/stands/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate100.errors);
+if(!(validate103(data7[key6], instancePath+"/stands/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate103.errors);
 errors = vErrors.length;
 }
 }
@@ -7757,7 +7767,7 @@ const _errs31 = errors;
 let valid10 = true;
 const _errs32 = errors;
 if(typeof data11 === "string"){
-if(!pattern11.test(data11)){
+if(!pattern13.test(data11)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -7785,8 +7795,8 @@ ifClause0 = "then";
 }
 else {
 const _errs34 = errors;
-if(!(validate43(data11, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor"))){
-vErrors = joined(vErrors, validate43.errors);
+if(!(validate45(data11, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor"))){
+vErrors = joined(vErrors, validate45.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs34 === errors;
@@ -7799,14 +7809,14 @@ errors++;
 }
 }
 if(data10.sync !== undefined && Object.hasOwn(data10, "sync")){
-if(!(validate108(data10.sync, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sync"))){
-vErrors = joined(vErrors, validate108.errors);
+if(!(validate111(data10.sync, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sync"))){
+vErrors = joined(vErrors, validate111.errors);
 errors = vErrors.length;
 }
 }
 if(data10.curtain !== undefined && Object.hasOwn(data10, "curtain")){
-if(!(validate72(data10.curtain, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/curtain"))){
-vErrors = joined(vErrors, validate72.errors);
+if(!(validate75(data10.curtain, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/curtain"))){
+vErrors = joined(vErrors, validate75.errors);
 errors = vErrors.length;
 }
 }
@@ -7822,14 +7832,14 @@ errors++;
 }
 }
 if(data10.readout !== undefined && Object.hasOwn(data10, "readout")){
-if(!(validate72(data10.readout, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/readout"))){
-vErrors = joined(vErrors, validate72.errors);
+if(!(validate75(data10.readout, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/readout"))){
+vErrors = joined(vErrors, validate75.errors);
 errors = vErrors.length;
 }
 }
 if(data10.headroom !== undefined && Object.hasOwn(data10, "headroom")){
-if(!(validate49(data10.headroom, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/headroom"))){
-vErrors = joined(vErrors, validate49.errors);
+if(!(validate51(data10.headroom, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/headroom"))){
+vErrors = joined(vErrors, validate51.errors);
 errors = vErrors.length;
 }
 }
@@ -7865,8 +7875,8 @@ errors++;
 }
 }
 for(const key11 of Object.keys(data17)){
-if(!(validate114(data17[key11], instancePath+"/backdrops/" + key11.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate114.errors);
+if(!(validate117(data17[key11], instancePath+"/backdrops/" + key11.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate117.errors);
 errors = vErrors.length;
 }
 }
@@ -7896,8 +7906,8 @@ errors++;
 }
 }
 for(const key13 of Object.keys(data19)){
-if(!(validate123(data19[key13], instancePath+"/meters/" + key13.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate123.errors);
+if(!(validate126(data19[key13], instancePath+"/meters/" + key13.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate126.errors);
 errors = vErrors.length;
 }
 }
@@ -7916,8 +7926,8 @@ errors++;
 }
 const len0 = data21.length;
 for(let i0=0; i0<len0; i0++){
-if(!(validate127(data21[i0], instancePath+"/measured/" + i0))){
-vErrors = joined(vErrors, validate127.errors);
+if(!(validate130(data21[i0], instancePath+"/measured/" + i0))){
+vErrors = joined(vErrors, validate130.errors);
 errors = vErrors.length;
 }
 }
@@ -7932,26 +7942,26 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate360.errors = vErrors;
+validate363.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate359(data, instancePath = ""){
+function validate362(data, instancePath = ""){
 /*# sourceURL="kit" */;
 let vErrors = null;
 let errors = 0;
-if(!(validate360(data, instancePath))){
-vErrors = joined(vErrors, validate360.errors);
+if(!(validate363(data, instancePath))){
+vErrors = joined(vErrors, validate363.errors);
 errors = vErrors.length;
 }
-validate359.errors = vErrors;
+validate362.errors = vErrors;
 return errors === 0;
 }
 
-export const room = validate379;
+export const room = validate382;
 
-function validate380(data, instancePath = ""){
+function validate383(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -8001,32 +8011,32 @@ errors++;
 }
 }
 if(data.width !== undefined && Object.hasOwn(data, "width")){
-if(!(validate39(data.width, instancePath+"/width"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.width, instancePath+"/width"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
 if(data.length !== undefined && Object.hasOwn(data, "length")){
-if(!(validate39(data.length, instancePath+"/length"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.length, instancePath+"/length"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
 if(data.height !== undefined && Object.hasOwn(data, "height")){
-if(!(validate39(data.height, instancePath+"/height"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
 if(data["left-wall"] !== undefined && Object.hasOwn(data, "left-wall")){
-if(!(validate39(data["left-wall"], instancePath+"/left-wall"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data["left-wall"], instancePath+"/left-wall"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
 if(data["behind-backdrop"] !== undefined && Object.hasOwn(data, "behind-backdrop")){
-if(!(validate39(data["behind-backdrop"], instancePath+"/behind-backdrop"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate61(data["behind-backdrop"], instancePath+"/behind-backdrop"))){
+vErrors = joined(vErrors, validate61.errors);
 errors = vErrors.length;
 }
 }
@@ -8111,8 +8121,8 @@ vErrors = null;
 let ifClause1;
 if(_valid1){
 const _errs26 = errors;
-if(!(validate115(data7, instancePath+"/walls"))){
-vErrors = joined(vErrors, validate115.errors);
+if(!(validate118(data7, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 var _valid1 = _errs26 === errors;
@@ -8129,26 +8139,26 @@ errors++;
 }
 }
 if(data7.left !== undefined && Object.hasOwn(data7, "left")){
-if(!(validate115(data7.left, instancePath+"/walls/left"))){
-vErrors = joined(vErrors, validate115.errors);
+if(!(validate118(data7.left, instancePath+"/walls/left"))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 }
 if(data7.right !== undefined && Object.hasOwn(data7, "right")){
-if(!(validate115(data7.right, instancePath+"/walls/right"))){
-vErrors = joined(vErrors, validate115.errors);
+if(!(validate118(data7.right, instancePath+"/walls/right"))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 }
 if(data7.front !== undefined && Object.hasOwn(data7, "front")){
-if(!(validate115(data7.front, instancePath+"/walls/front"))){
-vErrors = joined(vErrors, validate115.errors);
+if(!(validate118(data7.front, instancePath+"/walls/front"))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 }
 if(data7.back !== undefined && Object.hasOwn(data7, "back")){
-if(!(validate115(data7.back, instancePath+"/walls/back"))){
-vErrors = joined(vErrors, validate115.errors);
+if(!(validate118(data7.back, instancePath+"/walls/back"))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 }
@@ -8191,8 +8201,8 @@ vErrors = null;
 let ifClause2;
 if(_valid3){
 const _errs42 = errors;
-if(!(validate115(data7, instancePath+"/walls"))){
-vErrors = joined(vErrors, validate115.errors);
+if(!(validate118(data7, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 var _valid3 = _errs42 === errors;
@@ -8201,8 +8211,8 @@ ifClause2 = "then";
 }
 else {
 const _errs43 = errors;
-if(!(validate115(data7, instancePath+"/walls"))){
-vErrors = joined(vErrors, validate115.errors);
+if(!(validate118(data7, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 var _valid3 = _errs43 === errors;
@@ -8223,14 +8233,14 @@ errors++;
 }
 }
 if(data.ceiling !== undefined && Object.hasOwn(data, "ceiling")){
-if(!(validate115(data.ceiling, instancePath+"/ceiling"))){
-vErrors = joined(vErrors, validate115.errors);
+if(!(validate118(data.ceiling, instancePath+"/ceiling"))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 }
 if(data.floor !== undefined && Object.hasOwn(data, "floor")){
-if(!(validate115(data.floor, instancePath+"/floor"))){
-vErrors = joined(vErrors, validate115.errors);
+if(!(validate118(data.floor, instancePath+"/floor"))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 }
@@ -8243,8 +8253,8 @@ errors++;
 }
 for(const key2 of Object.keys(data14)){
 const _errs50 = errors;
-if(!(validate157(key2, instancePath+"/circuits"))){
-vErrors = joined(vErrors, validate157.errors);
+if(!(validate160(key2, instancePath+"/circuits"))){
+vErrors = joined(vErrors, validate160.errors);
 errors = vErrors.length;
 }
 var valid17 = _errs50 === errors;
@@ -8271,14 +8281,14 @@ errors++;
 }
 }
 if(data15.voltage !== undefined && Object.hasOwn(data15, "voltage")){
-if(!(validate78(data15.voltage, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/voltage"))){
-vErrors = joined(vErrors, validate78.errors);
+if(!(validate81(data15.voltage, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/voltage"))){
+vErrors = joined(vErrors, validate81.errors);
 errors = vErrors.length;
 }
 }
 if(data15.breaker !== undefined && Object.hasOwn(data15, "breaker")){
-if(!(validate160(data15.breaker, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/breaker"))){
-vErrors = joined(vErrors, validate160.errors);
+if(!(validate163(data15.breaker, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/breaker"))){
+vErrors = joined(vErrors, validate163.errors);
 errors = vErrors.length;
 }
 }
@@ -8299,28 +8309,28 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate380.errors = vErrors;
+validate383.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate379(data, instancePath = ""){
+function validate382(data, instancePath = ""){
 /*# sourceURL="room" */;
 let vErrors = null;
 let errors = 0;
-if(!(validate380(data, instancePath))){
-vErrors = joined(vErrors, validate380.errors);
+if(!(validate383(data, instancePath))){
+vErrors = joined(vErrors, validate383.errors);
 errors = vErrors.length;
 }
-validate379.errors = vErrors;
+validate382.errors = vErrors;
 return errors === 0;
 }
 
-export const settings = validate399;
-const pattern46 = new RegExp("^[a-z]+(?:-[a-z]+){0,8}$", "u");
-const pattern48 = new RegExp("^[a-z0-9]+(?:-[a-z0-9]+){0,8}$", "u");
+export const settings = validate402;
+const pattern48 = new RegExp("^[a-z]+(?:-[a-z]+){0,8}$", "u");
+const pattern50 = new RegExp("^[a-z0-9]+(?:-[a-z0-9]+){0,8}$", "u");
 
-function validate400(data, instancePath = ""){
+function validate403(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -8518,7 +8528,7 @@ errors++;
 for(const key2 of Object.keys(data11)){
 const _errs30 = errors;
 if(typeof key2 === "string"){
-if(!pattern46.test(key2)){
+if(!pattern48.test(key2)){
 vErrors = add(vErrors, instancePath+"/levels", "pattern");
 errors++;
 }
@@ -8560,7 +8570,7 @@ errors++;
 for(const key4 of Object.keys(data13)){
 const _errs37 = errors;
 if(typeof key4 === "string"){
-if(!pattern46.test(key4)){
+if(!pattern48.test(key4)){
 vErrors = add(vErrors, instancePath+"/limits", "pattern");
 errors++;
 }
@@ -8585,7 +8595,7 @@ errors++;
 for(const key6 of Object.keys(data14)){
 const _errs42 = errors;
 if(typeof key6 === "string"){
-if(!pattern48.test(key6)){
+if(!pattern50.test(key6)){
 vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1"), "pattern");
 errors++;
 }
@@ -8699,19 +8709,19 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate400.errors = vErrors;
+validate403.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate399(data, instancePath = ""){
+function validate402(data, instancePath = ""){
 /*# sourceURL="settings" */;
 let vErrors = null;
 let errors = 0;
-if(!(validate400(data, instancePath))){
-vErrors = joined(vErrors, validate400.errors);
+if(!(validate403(data, instancePath))){
+vErrors = joined(vErrors, validate403.errors);
 errors = vErrors.length;
 }
-validate399.errors = vErrors;
+validate402.errors = vErrors;
 return errors === 0;
 }

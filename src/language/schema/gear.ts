@@ -79,7 +79,7 @@ const flash: Schema = map(
     ),
     'rated-as': choice(
       ['print', 'measured'],
-      'Whether the guide number is the maker’s (printed figures run optimistic, 2/3 stop is taken off) or was measured.',
+      "Whether the guide number is the maker's (printed figures run optimistic, 2/3 stop is taken off) or was measured.",
       { default: 'print' },
     ),
     energy: use('energy', 'Energy at full power.', { examples: ['400 Ws', '320 J'] }),
@@ -143,15 +143,10 @@ const continuous: Schema = map(
   {
     kind: choice(['continuous'], 'A light that burns steadily.', { default: 'continuous' }),
     ...everyUnit,
-    lux: number(
-      'Lux straight ahead at full power, at the distance of `lux-at`.',
-      { exclusiveMinimum: 0, maximum: 1e7 },
-      {
-        examples: [2400],
-      },
-    ),
-    'lux-at': use('length', 'The distance that `lux` holds for.', { examples: ['1 m'], default: '1 m' }),
-    lumens: number('Lumens at full power.', { exclusiveMinimum: 0, maximum: 1e8 }, { examples: [9000] }),
+    lux: use('lux', 'Illuminance straight ahead at a distance, at full power.', {
+      examples: ['1200 lx at 1 m'],
+    }),
+    lumens: use('lumens', 'Luminous flux at full power.', { examples: ['9000 lm'] }),
     beam: use('angle', 'Beam angle, between the half-peak directions.', { examples: ['110 deg'] }),
     'photometric-file': text('Path of its photometric file (LM-63), relative to this file.', {
       examples: ['panel.ies'],
@@ -178,7 +173,7 @@ const burnsSteadily: Schema = {
 }
 
 export const gearDefinitions = {
-  'power-range': range('The settings of a unit’s power.'),
+  'power-range': range("The settings of a unit's power."),
   unit: {
     description:
       'A light unit: a flash, or (with lux, lumens or a photometric file) a light that burns steadily.',
@@ -215,7 +210,7 @@ export const gearDefinitions = {
       loss: use('stops', 'What it takes, straight ahead and far off, against the unit as it is rated.', {
         examples: ['2 stops'],
       }),
-      transmits: use('share', 'Share of the unit’s light that leaves by its front.', { examples: ['50 %'] }),
+      transmits: use('share', "Share of the unit's light that leaves by its front.", { examples: ['50 %'] }),
       beam: use('angle', 'Beam angle, between the half-peak directions.', { examples: ['65 deg'] }),
       'hot-middle': yes('A single front that is brighter in the middle and throws further straight ahead.'),
       grid: use('grid', 'The grid that is on it.', { examples: ['40 deg'] }),

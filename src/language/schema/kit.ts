@@ -9,9 +9,9 @@ const kitName = ref('kit-name')
 export const kitKeys = {
   title: text('What the kit is called.', { examples: ['Corner studio'] }),
   notes: text('Notes for people.'),
-  units: unitMap('Light units by name: what a light’s `unit` refers to.'),
-  modifiers: named('Modifiers by name: what a light’s `modifier` refers to.', ref('modifier'), kitName, 500),
-  stands: named('Stands by name: what a light’s `stand.kind` refers to.', ref('kit-stand'), kitName, 500),
+  units: unitMap("Light units by name: what a light's `unit` refers to."),
+  modifiers: named("Modifiers by name: what a light's `modifier` refers to.", ref('modifier'), kitName, 500),
+  stands: named("Stands by name: what a light's `stand.kind` refers to.", ref('kit-stand'), kitName, 500),
   cameras: named(
     'Cameras by name: what `camera.body` refers to.',
     map('A camera.', cameraFacts),

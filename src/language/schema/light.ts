@@ -43,7 +43,7 @@ export const lightDefinitions = {
     'What holds the light.',
     {
       kind: use('kit-name', 'A stand of the kit, or its kind.', { examples: ['boom', 'light stand'] }),
-      arm: use('length', 'Boom: from the stand’s pole to the light.', { examples: ['1.5 m'] }),
+      arm: use('length', "Boom: from the stand's pole to the light.", { examples: ['1.5 m'] }),
       counterweight: use('weight', 'Weight on the other end of a boom.', { examples: ['4 kg'] }),
       sandbag: use('weight', 'Weight on the legs.', { examples: ['10 kg'] }),
     },
@@ -87,7 +87,7 @@ export const lightDefinitions = {
       }),
       aim: use(
         'aim',
-        'What it is aimed at. Without it: backdrop lights at the backdrop, rims at the subject’s back, hair lights at the hair, others at the subject.',
+        "What it is aimed at. Without it: backdrop lights at the backdrop, rims at the subject's back, hair lights at the hair, others at the subject.",
         {
           examples: ['subject', 'ceiling above subject', { at: 'subject', feather: '15 deg towards camera' }],
         },

@@ -23,7 +23,7 @@ export const panelDefinitions = {
         examples: ['90 deg'],
         default: '90 deg',
       }),
-      inside: use('surface', 'V-flat: the side toward the fold’s opening.', {
+      inside: use('surface', "V-flat: the side toward the fold's opening.", {
         examples: ['black'],
         default: 'black',
       }),

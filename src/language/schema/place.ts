@@ -31,12 +31,12 @@ const height = use('height', 'Height over the floor, or over the table that the 
 const tape = {
   angle: use(
     'sided-angle',
-    'Bearing at the subject, seen from above: 0 is straight toward the camera’s end of the set, left and right as seen from there.',
+    "Bearing at the subject, seen from above: 0 is straight toward the camera's end of the set, left and right as seen from there.",
     { examples: ['35 deg left', '150 deg right'] },
   ),
   distance: use(
     'length',
-    'By tape, from the subject’s face (an object’s middle) to the middle of the light’s front.',
+    "By tape, from the subject's face (an object's middle) to the middle of the light's front.",
     {
       examples: ['1.4 m', '4 ft 6 in'],
     },
@@ -66,7 +66,7 @@ export const placeDefinitions = {
       ...oneOfKeys('angle', ...Object.keys(offsets)),
     },
   ),
-  'light-place': either('The place of a light’s front, or `camera` for a flash on the camera.', {
+  'light-place': either("The place of a light's front, or `camera` for a flash on the camera.", {
     object: ref('placement'),
     string: { enum: ['camera'] },
   }),
@@ -89,7 +89,7 @@ export const placeDefinitions = {
       'An aim off the target.',
       {
         at: use('target', 'What the light is aimed at before it is feathered.', { examples: ['subject'] }),
-        feather: use('feather', 'How far the light’s axis is turned off the target, and to which side.', {
+        feather: use('feather', "How far the light's axis is turned off the target, and to which side.", {
           examples: ['15 deg towards camera', '10 deg up'],
         }),
       },

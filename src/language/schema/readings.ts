@@ -55,7 +55,7 @@ export const readingDefinitions = {
       faces: use('place-name', 'What the dome was turned to: light, camera, backdrop, or a point.', {
         examples: ['light', 'camera', 'backdrop', 'subject'],
       }),
-      iso: use('iso', 'ISO set on the meter. Without it, the camera’s.', { examples: [100] }),
+      iso: use('iso', "ISO set on the meter. Without it, the camera's.", { examples: [100] }),
     },
     { required: ['at', 'of'], ...oneOfKeys('reads', 'records'), allOf: [alone('reads', ['records'])] },
   ),
@@ -73,7 +73,7 @@ export const readingDefinitions = {
     },
     { required: ['rule', 'because'] },
   ),
-  'readings-list': list('What a meter did read. A reading fixes a light’s strength.', ref('reading'), {
+  'readings-list': list("What a meter did read. A reading fixes a light's strength.", ref('reading'), {
     maxItems: 500,
   }),
   'accept-list': list('Findings that you have decided to live with.', ref('accepted'), { maxItems: 500 }),

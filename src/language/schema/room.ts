@@ -37,7 +37,7 @@ export const roomKeys = {
   ceiling: use('surface', 'The ceiling.', { examples: ['white paint'], default: 'white paint' }),
   floor: use('surface', 'The floor.', { examples: ['grey carpet', 0.3], default: 0.3 }),
   circuits: named(
-    'The room’s electrical circuits, by name.',
+    "The room's electrical circuits, by name.",
     map(
       'A circuit.',
       {

@@ -45,7 +45,7 @@ export const settingsDefinitions = {
       },
       limits: {
         type: 'object',
-        description: 'House limits, by rule and by the limit’s name (`thirdstop explain` shows both).',
+        description: "House limits, by rule and by the limit's name (`thirdstop explain` shows both).",
         propertyNames: ruleName,
         additionalProperties: {
           type: 'object',

@@ -54,17 +54,17 @@ export const subjectDefinitions = {
         },
       ),
       'faces-at': face,
-      turned: use('sided-angle', 'How far the subject is turned from facing the camera’s end of the set.', {
+      turned: use('sided-angle', "How far the subject is turned from facing the camera's end of the set.", {
         examples: ['30 deg right'],
         default: '0 deg',
       }),
-      width: use('length', 'Shoulder to shoulder, or the object’s width.', {
+      width: use('length', "Shoulder to shoulder, or the object's width.", {
         examples: ['45 cm'],
         default: '45 cm',
       }),
       depth: use('length', 'Front to back.', { examples: ['28 cm'] }),
       rows: list(
-        'A group’s rows. Row 1 is nearest the camera.',
+        "A group's rows. Row 1 is nearest the camera.",
         ref('row'),
         { minItems: 1, maxItems: 40 },
         { examples: [[{ people: 3, spacing: '50 cm', 'faces-at': '75 cm' }]] },

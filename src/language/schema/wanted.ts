@@ -58,7 +58,7 @@ export const wantedDefinitions = {
     },
     shadow: choice(
       ['hidden', 'soft', 'any'],
-      'The subject’s shadow on the backdrop. Without it: hidden when white is wanted, else any.',
+      "The subject's shadow on the backdrop. Without it: hidden when white is wanted, else any.",
     ),
     sharp: wordOr(
       ['face', 'subject', 'rows'],

@@ -82,5 +82,5 @@ export const inYaml = (value: Json): string => {
 export const asClause = (description: string | undefined): string | undefined => {
   if (description === undefined) return undefined
   const first = /^.*?(?=\.(?:\s|$)|$)/s.exec(description)![0]
-  return /^[A-Z][a-z]/.test(first) ? first[0]!.toLowerCase() + first.slice(1) : first
+  return /^[A-Z](?![A-Z])/.test(first) ? first[0]!.toLowerCase() + first.slice(1) : first
 }

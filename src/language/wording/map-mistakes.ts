@@ -47,14 +47,17 @@ export const mapMistakes = (
     found.push(unknownKey(context, keys, key, meant))
   }
 
-  for (const key of lacking) {
-    if (meantKeys.has(key)) continue
-    const example = exampleOf(context, keys, key)
+  const missing = [...lacking].filter((key) => !meantKeys.has(key))
+  if (missing.length > 0) {
+    const lines = missing.map((key) => `${key}: ${exampleOf(context, keys, key) ?? '…'}`)
     found.push({
       rule: 'plan-unreadable',
       at: at.owner(keys),
-      message: `${where} says no ${key}${example === undefined ? '' : `; write ${key}: ${example}`}`,
-      why: asClause(describe(context.schemasAt([...keys, key]))) ?? `${key} is needed`,
+      message: `${where} says no ${choices(missing)}${missing.length === 1 ? `; write ${lines[0]}` : ''}`,
+      why:
+        missing.length === 1
+          ? (asClause(describe(context.schemasAt([...keys, missing[0]!]))) ?? `${missing[0]} is needed`)
+          : `write ${lines.join(', ')}`,
     })
   }
   for (const group of oneOf) {
@@ -140,16 +143,16 @@ export const excludedKey = (context: Context, keys: readonly string[]): Worded =
   const key = keys.at(-1)!
   const above = keys.slice(0, -1)
   const data = context.dataAt(above)
-  const others = context
+  const other = context
     .schemasAt(above)
     .filter((schema) => schema.then?.properties?.[key] === false && isMap(data))
     .flatMap((schema) => schema.if?.required ?? [])
-    .filter((other) => Object.hasOwn(data as PlainMap, other))
+    .find((other) => Object.hasOwn(data as PlainMap, other))
   return {
     rule: 'plan-unreadable',
     at: at.key(keys),
-    message: `${key} and ${choices(others)} cannot stand together in ${labelOf(context.kind, above)}`,
-    why: `they are two ways to say one thing: keep ${key} or ${choices(others)}`,
+    message: `${key} and ${other} cannot stand together in ${labelOf(context.kind, above)}`,
+    why: `they are two ways to say one thing: keep ${key} or ${other}`,
   }
 }
 
@@ -157,5 +160,5 @@ const badName = (context: Context, keys: readonly string[], name: string): Worde
   const rules = context
     .schemasAt(keys)
     .flatMap((schema) => (schema.propertyNames === undefined ? [] : context.expanded(schema.propertyNames)))
-  return { ...textMistake('key', name, rules, []), at: at.key([...keys, name]) }
+  return { ...textMistake('key', name, rules), at: at.key([...keys, name]) }
 }

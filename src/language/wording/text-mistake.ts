@@ -24,17 +24,15 @@ export const wordsOf = (schemas: readonly Schema[]): readonly string[] => [
   ...new Set(schemas.flatMap((schema) => schema.enum ?? []).map(String)),
 ]
 
+/** What may stand in place of a word: a quantity, a map. */
+const otherExamples = (schemas: readonly Schema[], words: readonly string[]): readonly string[] =>
+  (first(schemas, 'examples') ?? []).filter((one) => !words.includes(String(one))).map(inYaml)
+
 /**
  * @param key what the text is said of: `aperture`
  * @param schemas that apply to the text
- * @param besides that would apply to another text, or to a map: alternatives to a word
  */
-export const textMistake = (
-  key: string,
-  text: string,
-  schemas: readonly Schema[],
-  besides: readonly Schema[],
-): Said => {
+export const textMistake = (key: string, text: string, schemas: readonly Schema[]): Said => {
   const quantity = first(schemas, 'x-quantity') as QuantityName | undefined
   if (quantity !== undefined) {
     const reading = quantities[quantity].read(text)
@@ -47,12 +45,10 @@ export const textMistake = (
   const words = wordsOf(schemas)
   if (words.length > 0) {
     const meant = nearest(text, words)
-    const other = first(besides, 'x-quantity') as QuantityName | undefined
-    const example = other === undefined ? undefined : quantities[other].examples[0]
     return {
       rule: 'unknown-name',
       message: `${key} ${shown(text)} is not known${meant === undefined ? '' : `; did you mean ${meant}?`}`,
-      why: `write ${choices([...words, ...(example === undefined ? [] : [`a quantity such as ${example}`])], 20)}`,
+      why: `write ${choices([...words, ...otherExamples(schemas, words)], 20)}`,
       ...(meant === undefined ? {} : { advice: [`write ${meant}`] }),
     }
   }
@@ -87,7 +83,7 @@ const nameMistake = (name: string, text: string, schemas: readonly Schema[]): Sa
   return {
     rule: 'plan-unreadable',
     message: `${shown(text)} cannot be the name of a ${name}`,
-    why: first(schemas, 'description') ?? `a name of a ${name} is short and on one line`,
+    why: asClause(first(schemas, 'description')) ?? `a name of a ${name} is short and on one line`,
   }
 }
 

@@ -17,21 +17,30 @@ export const valueMistake = (context: Context, keys: readonly string[]): Worded 
   })
 
   if (data === null) {
-    const example = exampleOf(schemas)
+    const would = context.schemasAt(keys, {})
+    const example = exampleOf(would)
+    const label = labelOf(context.kind, keys)
     return said(
-      `${labelOf(context.kind, keys)} is empty${example === undefined ? '' : `; write ${key}: ${example}`}`,
+      `${label} is empty${example === undefined ? '' : `; write ${key}: ${example}`}`,
+      purpose(would),
     )
   }
-  if (typeof data === 'string' && ofType(wanted(schemas), data))
+  if (typeof data === 'string' && ofType(wanted(schemas), data)) {
+    // `of: [all]`: a word that stands for all names is not one of them.
+    const alone = /^[0-9]+$/.test(keys.at(-1) ?? '') && wordsForAll.has(data)
     return {
-      ...textMistake(key, data, schemas, context.schemasAt(keys, '0')),
+      ...textMistake(key, data, schemas),
+      ...(alone ? { why: `write ${key}: ${data}, without the list` } : {}),
       at: at.value(keys),
     }
+  }
   if (typeof data === 'number' && ofType(wanted(schemas), data))
     return said(numberMistake(key, data, schemas))
   if (!ofType(wanted(schemas), data)) return wrongType(context, keys, data, schemas)
   return said(sizeMistake(labelOf(context.kind, keys), data, schemas))
 }
+
+const wordsForAll: ReadonlySet<string> = new Set(['all', 'ambient'])
 
 /** The types that the key takes: those of the outermost schema that names any. */
 const wanted = (schemas: readonly Schema[]): Schema =>
@@ -84,7 +93,7 @@ const wrongType = (
     const asText = context.schemasAt(keys, text)
     // A bare number where a quantity belongs: its reader says which unit is missing.
     if (asText.some((schema) => schema['x-quantity'] !== undefined) || wordsOf(asText).length > 0)
-      return { ...textMistake(key, text, asText, context.schemasAt(keys, '0')), at: at.value(keys) }
+      return { ...textMistake(key, text, asText), at: at.value(keys) }
     return said(`${key} is a text: write ${key}: ${JSON.stringify(text)}`)
   }
   if (types.includes('boolean')) return said(`${key} is true or false, not ${shown(text)}`)
