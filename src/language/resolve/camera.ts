@@ -4,17 +4,16 @@ import * as defaults from '../defaults.js'
 import type { PlanFile } from '../generated/types.js'
 import type { Camera, Focus, Subject } from '../plan.js'
 import {
+  amountAt,
   apertureAt,
   asideAt,
   type Desk,
+  extentAt,
   focalLengthAt,
   kelvinAt,
-  lengthAt,
   maybe,
-  refuse,
   shutterAt,
   sizeAt,
-  stopsAt,
   timeAt,
 } from './desk.js'
 import { aimAt, type Ground, heightIn } from './placing.js'
@@ -31,7 +30,7 @@ const focusOf = (desk: Desk, text: string | undefined): Focus => {
   const row = /^row ([0-9]{1,2})$/.exec(text)?.[1]
   if (row !== undefined) return { on: 'row', row: Number(row) }
   return /^[0-9]/.test(text)
-    ? { on: 'distance', distance: lengthAt(desk, '/camera/focus', text) }
+    ? { on: 'distance', distance: extentAt(desk, '/camera/focus', text) }
     : { on: 'point', point: text }
 }
 
@@ -51,9 +50,7 @@ export const resolveCamera = (
   const file = { ...bodyOf(desk, written.body), ...written }
   const { at } = file
   const shutter = shutterAt(desk, '/camera/shutter', file.shutter)
-  const distance = lengthAt(desk, '/camera/at/distance', at.distance)
-  if (distance === 0)
-    refuse(desk, '/camera/at/distance', 'the camera stands in the subject', 'say how far away it stands')
+  const distance = extentAt(desk, '/camera/at/distance', at.distance)
   const table = subject.standsOn?.height ?? 0
   const height = at.height === undefined ? undefined : heightIn(desk, ground, '/camera/at/height', at.height)
   const handHeld = shutter.marked <= defaults.camera.slowestByHand * 1.001
@@ -79,13 +76,13 @@ export const resolveCamera = (
     shutter: shutter.exact,
     shutterMarked: shutter.marked,
     iso: iso(file.iso),
-    filter: maybe(stopsAt, desk, '/camera/filter', file.filter) ?? defaults.camera.filter,
+    filter: maybe(amountAt, desk, '/camera/filter', file.filter) ?? defaults.camera.filter,
     sync: maybe(shutterAt, desk, '/camera/sync', file.sync)?.marked ?? defaults.camera.sync,
     curtain: maybe(timeAt, desk, '/camera/curtain', file.curtain),
     shutterKind: file['shutter-kind'] ?? defaults.camera.shutterKind,
     readout: maybe(timeAt, desk, '/camera/readout', file.readout),
     exposure: file.exposure ?? defaults.camera.exposure,
-    headroom: maybe(stopsAt, desk, '/camera/headroom', file.headroom) ?? defaults.camera.headroom,
+    headroom: maybe(amountAt, desk, '/camera/headroom', file.headroom) ?? defaults.camera.headroom,
     whiteBalance: maybe(kelvinAt, desk, '/camera/white-balance', file['white-balance']),
     heldBy: file['held-by'] ?? (handHeld ? 'person' : 'stand'),
   }

@@ -11,6 +11,7 @@ import { type ReadHeight, readHeight } from '../../units/height.js'
 import { readLength } from '../../units/length.js'
 import { readMetered } from '../../units/metered.js'
 import type { Parsed } from '../../units/parsed.js'
+import { readLumens, readLux } from '../../units/photometric.js'
 import { readPower } from '../../units/power.js'
 import {
   type Amperes,
@@ -18,6 +19,7 @@ import {
   fNumber,
   type Kelvin,
   type Kilograms,
+  type Lux,
   type Mired,
   metres,
   powerShare,
@@ -78,7 +80,20 @@ const reading =
     return standIn
   }
 
+/** Refuses what a quantity of this kind may be elsewhere, but not here. */
+const narrowed =
+  <T extends number>(read: At<T>, fits: (value: T) => boolean, says: string): At<T> =>
+  (desk, at, text) => {
+    const value = read(desk, at, text)
+    if (!fits(value)) refuse(desk, at, `${text} makes no sense here`, says)
+    return value
+  }
+
+const overZero = (value: number): boolean => value > 0
+
 export const lengthAt = reading(readLength, metres(1))
+/** A length that something has, which cannot be zero. */
+export const extentAt = narrowed(lengthAt, overZero, 'a length over zero is needed')
 export const heightAt = reading<ReadHeight>(readHeight, { over: 'floor', metres: metres(1) })
 export const asideAt = reading(readAside, metres(0))
 export const sizeAt = reading(readSize, { width: metres(1), height: metres(1) })
@@ -86,10 +101,28 @@ export const focalLengthAt = reading(readFocalLength, metres(0.05))
 export const focalRangeAt = reading(readFocalRange, { from: metres(0.05), to: metres(0.05) })
 export const apertureAt = reading(readAperture, fNumber(8))
 export const shutterAt = reading(readShutter, { exact: seconds(1 / 128), marked: seconds(1 / 125) })
-export const timeAt = reading(readTime, seconds(1))
+export const timeAt = narrowed(reading(readTime, seconds(1)), overZero, 'a time over zero is needed')
 export const stopsAt = reading(readStops, stops(0))
+/** Stops that something takes or holds. */
+export const amountAt = narrowed(stopsAt, (value) => value >= 0, 'it cannot be less than none')
 export const stopsRangeAt = reading(readStopsRange, { from: stops(0), to: stops(0) })
 export const angleAt = reading(readAngle, radians(1))
+/** Between the directions at half the peak of something that shines forward. */
+export const beamAt = narrowed(
+  angleAt,
+  (angle) => angle > 0 && angle < Math.PI * 0.999,
+  'a beam angle is over 0 deg and under 180 deg; a flat front spreads 120 deg',
+)
+export const isGridAngle = (angle: number): boolean => angle > 0 && angle < Math.PI / 2
+export const gridAngleAt = narrowed(angleAt, isGridAngle, 'a grid’s angle is over 0 deg and under 90 deg')
+/** Between the leaves of a v-flat. */
+export const openingAt = narrowed(
+  angleAt,
+  (angle) => angle > 0 && angle < 2 * Math.PI,
+  'a v-flat opens by over 0 deg and under 360 deg',
+)
+/** Over the level. */
+export const elevationAt = narrowed(angleAt, (angle) => angle <= Math.PI / 2 + 1e-9, 'straight up is 90 deg')
 export const sidedAngleAt = reading(readSidedAngle, { radians: radians(0) })
 export const featherAt = reading<{ readonly by: Radians; readonly towards: Towards }>(readFeather, {
   by: radians(0),
@@ -98,13 +131,24 @@ export const featherAt = reading<{ readonly by: Radians; readonly towards: Towar
 export const powerAt = reading(readPower, { kind: 'share', share: powerShare(1) })
 export const kelvinAt = reading(readKelvin, as<Kelvin>(5500))
 export const miredAt = reading(readMired, as<Mired>(0))
-export const energyAt = reading(readEnergy, as<WattSeconds>(400))
+export const energyAt = narrowed(
+  reading(readEnergy, as<WattSeconds>(400)),
+  overZero,
+  'an energy over zero is needed',
+)
 export const voltsAt = reading(readVolts, as<Volts>(230))
-export const amperesAt = reading(readAmperes, as<Amperes>(16))
+export const mainsAt = narrowed(voltsAt, overZero, 'a voltage over zero is needed')
+export const amperesAt = narrowed(
+  reading(readAmperes, as<Amperes>(16)),
+  overZero,
+  'a current over zero is needed',
+)
 export const wattsAt = reading(readWatts, as<Watts>(100))
 export const weightAt = reading(readWeight, as<Kilograms>(1))
 export const guideNumberAt = reading(readGuideNumber, { metres: 36, zoom: undefined })
 export const meteredAt = reading(readMetered, { reads: fNumber(8), distance: metres(2) })
+export const luxAt = reading(readLux, { lux: as<Lux>(1), distance: metres(1) })
+export const lumensAt = reading(readLumens, 1)
 export const ratioAt = reading(readRatio, 2)
 export const shareAt = reading(readShare, 0.5)
 export const speedAt = reading(readSpeed, 1)

@@ -14,7 +14,20 @@ import {
 } from '../catalogue/modifiers.js'
 import type { Grid as GridFile, Modifier as ModifierFile } from '../generated/types.js'
 import type { Grid, Modifier, Size } from '../plan.js'
-import { angleAt, type Desk, lengthAt, maybe, refuse, shareAt, sizeAt, stopsAt, weightAt } from './desk.js'
+import {
+  beamAt,
+  type Desk,
+  extentAt,
+  gridAngleAt,
+  isGridAngle,
+  lengthAt,
+  maybe,
+  refuse,
+  shareAt,
+  sizeAt,
+  stopsAt,
+  weightAt,
+} from './desk.js'
 
 /** Standard uncertainty of a loss that the kit states, stops. */
 const statedLossU = 0.2
@@ -81,7 +94,10 @@ export const readModifier = (text: string): Parsed<Modifier> | undefined => {
   switch (row.sized) {
     case 'angle': {
       const angle = readAngle(rest)
-      return angle.ok ? made(usual!, angle.value) : refused(`${angle.says}: ${row.example}`)
+      if (!angle.ok) return refused(`${angle.says}: ${row.example}`)
+      return isGridAngle(angle.value)
+        ? made(usual!, angle.value)
+        : refused(`a grid’s angle is over 0 deg and under 90 deg: ${row.example}`)
     }
     case 'size': {
       const size = readSize(rest)
@@ -100,8 +116,8 @@ export const readModifier = (text: string): Parsed<Modifier> | undefined => {
 export const gridAt = (desk: Desk, at: string, file: GridFile, kind: ModifierKind | undefined): Grid => {
   const row = modifierRow(kind ?? 'standard reflector')
   return typeof file === 'string'
-    ? gridOf(row, angleAt(desk, at, file))
-    : gridOf(row, angleAt(desk, `${at}/angle`, file.angle), file.kind)
+    ? gridOf(row, gridAngleAt(desk, at, file))
+    : gridOf(row, gridAngleAt(desk, `${at}/angle`, file.angle), file.kind)
 }
 
 const sizeOf = (desk: Desk, at: string, file: ModifierFile): Size => {
@@ -109,7 +125,7 @@ const sizeOf = (desk: Desk, at: string, file: ModifierFile): Size => {
   if (file.size !== undefined)
     return /[x×X]/.test(file.size)
       ? sizeAt(desk, `${at}/size`, file.size)
-      : square(lengthAt(desk, `${at}/size`, file.size))
+      : square(extentAt(desk, `${at}/size`, file.size))
   if (row.usual === undefined)
     refuse(
       desk,
@@ -134,9 +150,7 @@ const modifierOf = (desk: Desk, at: string, name: string, file: ModifierFile): M
     guessed: false,
   })
   const loss = maybe(stopsAt, desk, `${at}/loss`, file.loss)
-  const beam = maybe(angleAt, desk, `${at}/beam`, file.beam)
-  if (beam !== undefined && !(beam > 0 && beam < Math.PI))
-    refuse(desk, `${at}/beam`, 'a beam angle is over 0 deg and under 180 deg', 'a flat front spreads 120 deg')
+  const beam = maybe(beamAt, desk, `${at}/beam`, file.beam)
   return {
     ...usual,
     outline: file.outline ?? usual.outline,

@@ -3,7 +3,7 @@ import { pointer } from '../../text/place.js'
 import { degrees, stops } from '../../units/quantity.js'
 import type { Panel as PanelFile } from '../generated/types.js'
 import type { Panel, Surface } from '../plan.js'
-import { angleAt, type Desk, maybe, refuse, shareAt, sizeAt } from './desk.js'
+import { type Desk, maybe, openingAt, refuse, shareAt, sizeAt } from './desk.js'
 import { facingAt, type Ground, placementAt } from './placing.js'
 import { builtInSurface, surfaceAt } from './surface.js'
 
@@ -56,7 +56,7 @@ const panelOf = (desk: Desk, ground: Ground, name: string, file: PanelFile): Pan
     outside: surface('outside') ?? (file.kind === 'v-flat' ? back : (front ?? back)),
     opening:
       file.kind === 'v-flat'
-        ? (maybe(angleAt, desk, `${at}/opening`, file.opening) ?? degrees(90))
+        ? (maybe(openingAt, desk, `${at}/opening`, file.opening) ?? degrees(90))
         : undefined,
     transmits,
   }

@@ -3,7 +3,7 @@ import { type Metres, metres, radians } from '../../units/quantity.js'
 import type { Aim as AimFile, Placement as PlacementFile } from '../generated/types.js'
 import type { Aim, Facing, Feather, Height, Placement, WallName } from '../plan.js'
 import { sides, wallNames } from '../schema/names.js'
-import { angleAt, type Desk, featherAt, heightAt, lengthAt, maybe, refuse, sidedAngleAt } from './desk.js'
+import { type Desk, elevationAt, featherAt, heightAt, lengthAt, maybe, refuse, sidedAngleAt } from './desk.js'
 
 /** What placing must know of the plan besides. */
 export interface Ground {
@@ -43,7 +43,7 @@ export const placementAt = (
       angleLeft: signed(sidedAngleAt(desk, `${at}/angle`, file.angle)),
       distance: maybe(lengthAt, desk, `${at}/distance`, file.distance),
       height,
-      up: maybe(angleAt, desk, `${at}/up`, file.up),
+      up: maybe(elevationAt, desk, `${at}/up`, file.up),
     }
   }
   if (sun)

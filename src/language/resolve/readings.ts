@@ -3,7 +3,7 @@ import { pointer } from '../../text/place.js'
 import { type Iso, iso } from '../../units/quantity.js'
 import type { Measurement, PlanFile } from '../generated/types.js'
 import type { Kit, KitMeasurement, Light, MeterReading } from '../plan.js'
-import { apertureAt, type Desk, focalLengthAt, lengthAt, maybe, weightAt } from './desk.js'
+import { apertureAt, type Desk, extentAt, focalLengthAt, lengthAt, maybe, weightAt } from './desk.js'
 import { powerOf } from './power.js'
 import { unitNamed } from './unit.js'
 
@@ -30,7 +30,7 @@ const takenOf = (
             one.power === undefined || light === undefined
               ? undefined
               : powerOf(desk, `${here}/power`, one.power, light.unit),
-          distance: maybe(lengthAt, desk, `${here}/distance`, one.distance),
+          distance: maybe(extentAt, desk, `${here}/distance`, one.distance),
         },
       ] as const
     }),
@@ -82,7 +82,7 @@ export const resolveMeasured = (desk: Desk, files: readonly Measurement[]): read
       modifier: file.modifier,
       zoom: maybe(focalLengthAt, desk, `${at}/zoom`, file.zoom),
       power: powerOf(desk, `${at}/power`, file.power, unitNamed(desk, file.unit)),
-      distance: lengthAt(desk, `${at}/distance`, file.distance),
+      distance: extentAt(desk, `${at}/distance`, file.distance),
       reads: apertureAt(desk, `${at}/reads`, file.reads),
       iso: iso(file.iso),
     }

@@ -8,21 +8,15 @@ import {
   amperesAt,
   apertureAt,
   type Desk,
+  extentAt,
   kelvinAt,
   lengthAt,
+  mainsAt,
   maybe,
   refuse,
   shutterAt,
-  voltsAt,
 } from './desk.js'
 import { builtInSurface, surfaceAt, unstatedSurface } from './surface.js'
-
-/** A length that must be over zero. */
-const extent = (desk: Desk, at: string, text: string | undefined, what: string): Metres | undefined => {
-  const value = maybe(lengthAt, desk, at, text)
-  if (value === 0) refuse(desk, at, `${what} is zero`, 'a length over zero is needed here')
-  return value
-}
 
 export const meteredLight = (
   desk: Desk,
@@ -55,17 +49,9 @@ const behindOf = (
   subject: Subject,
   sky: boolean,
 ): Metres => {
-  const last = extent(
-    desk,
-    '/backdrop/behind-last-row',
-    file['behind-last-row'],
-    'the distance to the backdrop',
-  )
+  const last = maybe(extentAt, desk, '/backdrop/behind-last-row', file['behind-last-row'])
   if (last !== undefined) return metres(subject.rows.reduce((sum, row) => sum + row.behind, 0) + last)
-  return (
-    extent(desk, '/backdrop/behind', file.behind, 'the distance to the backdrop') ??
-    (sky ? defaults.backdrop.sky : metres(1))
-  )
+  return maybe(extentAt, desk, '/backdrop/behind', file.behind) ?? (sky ? defaults.backdrop.sky : metres(1))
 }
 
 /** A backdrop of the kit brings its size and finish along. */
@@ -89,9 +75,8 @@ export const resolveBackdrop = (
       file.surface === undefined
         ? unstatedSurface('sky', 0.5)
         : surfaceAt(desk, '/backdrop/surface', file.surface),
-    width: extent(desk, '/backdrop/width', file.width, 'the backdrop’s width') ?? defaults.backdrop.width,
-    height:
-      extent(desk, '/backdrop/height', file.height, 'the backdrop’s height') ?? defaults.backdrop.height,
+    width: maybe(extentAt, desk, '/backdrop/width', file.width) ?? defaults.backdrop.width,
+    height: maybe(extentAt, desk, '/backdrop/height', file.height) ?? defaults.backdrop.height,
     behind: behindOf(desk, file, subject, sky !== undefined),
     sweep: sweep === undefined ? undefined : { front: sweep },
     finish: file.finish ?? 'matte',
@@ -127,7 +112,7 @@ export const resolveRoom = (
 ): Room | undefined => {
   if (file === undefined) return undefined
   const size = (key: 'width' | 'length' | 'height') =>
-    extent(desk, `/room/${key}`, file[key], `the room’s ${key}`) ?? metres(1)
+    maybe(extentAt, desk, `/room/${key}`, file[key]) ?? metres(1)
   const width = size('width')
   const length = size('length')
   const leftWall = maybe(lengthAt, desk, '/room/left-wall', file['left-wall']) ?? metres(width / 2)
@@ -148,7 +133,7 @@ export const resolveRoom = (
       return [
         name,
         {
-          voltage: voltsAt(desk, `${at}/voltage`, circuit.voltage),
+          voltage: mainsAt(desk, `${at}/voltage`, circuit.voltage),
           breaker: amperesAt(desk, `${at}/breaker`, circuit.breaker),
         },
       ] as const

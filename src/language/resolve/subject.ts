@@ -3,7 +3,17 @@ import { type Metres, metres, radians } from '../../units/quantity.js'
 import * as defaults from '../defaults.js'
 import type { PlanFile } from '../generated/types.js'
 import type { Row, Subject } from '../plan.js'
-import { type Desk, heightAt, lengthAt, maybe, refuse, sidedAngleAt, sizeAt, speedAt } from './desk.js'
+import {
+  type Desk,
+  extentAt,
+  heightAt,
+  lengthAt,
+  maybe,
+  refuse,
+  sidedAngleAt,
+  sizeAt,
+  speedAt,
+} from './desk.js'
 import { builtInSurface, surfaceAt } from './surface.js'
 
 type File = PlanFile['subject']
@@ -27,7 +37,7 @@ const rowsOf = (desk: Desk, file: File): readonly Row[] => {
     const at = `/subject/rows/${i}`
     return {
       people: row.people,
-      spacing: maybe(lengthAt, desk, `${at}/spacing`, row.spacing) ?? metres(0),
+      spacing: maybe(extentAt, desk, `${at}/spacing`, row.spacing) ?? metres(0),
       facesAt: faceHeight(desk, file, `${at}/faces-at`, row['faces-at']),
       behind: i === 0 ? metres(0) : (maybe(lengthAt, desk, `${at}/behind`, row.behind) ?? metres(0)),
     }
@@ -67,12 +77,8 @@ const standsOnOf = (desk: Desk, file: File['stands-on']): Subject['standsOn'] =>
 
 export const resolveSubject = (desk: Desk, file: File): Subject => {
   const isObject = file.kind === 'object'
-  const length = (key: 'height' | 'width' | 'depth'): Metres | undefined => {
-    const value = maybe(lengthAt, desk, `/subject/${key}`, file[key])
-    if (value === 0)
-      refuse(desk, `/subject/${key}`, `the subject has no ${key}`, `say its ${key}, or leave it out`)
-    return value
-  }
+  const length = (key: 'height' | 'width' | 'depth'): Metres | undefined =>
+    maybe(extentAt, desk, `/subject/${key}`, file[key])
   const pose = file.pose ?? 'standing'
   const height = length('height') ?? (isObject ? defaults.object.height : defaults.person.height)
   const width = length('width') ?? (isObject ? height : defaults.person.width)

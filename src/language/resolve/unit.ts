@@ -16,14 +16,16 @@ import * as defaults from '../defaults.js'
 import type { Continuous, Flash, Unit } from '../generated/types.js'
 import type { ContinuousUnit, FlashStrength, FlashUnit, LightUnit, PowerRange } from '../plan.js'
 import {
-  angleAt,
+  beamAt,
   type Desk,
   energyAt,
+  extentAt,
   focalLengthAt,
   focalRangeAt,
   guideNumberAt,
   kelvinAt,
-  lengthAt,
+  lumensAt,
+  luxAt,
   maybe,
   meteredAt,
   refuse,
@@ -51,7 +53,7 @@ const guideNumberOf = (desk: Desk, at: string, file: Flash): FlashStrength => {
       ? [guideNumberAt(desk, here, written)].map((one) => ({ ...one, zoom: one.zoom ?? zoomRated }))
       : Object.entries(written)
           .map(([zoom, length]) => ({
-            metres: lengthAt(desk, here + pointer(zoom), length) as number,
+            metres: extentAt(desk, here + pointer(zoom), length) as number,
             zoom: focalLengthAt(desk, here + pointer(zoom), zoom),
           }))
           .sort((a, b) => a.zoom - b.zoom)
@@ -72,7 +74,7 @@ const guideNumberOf = (desk: Desk, at: string, file: Flash): FlashStrength => {
 }
 
 const strengthOf = (desk: Desk, at: string, file: Flash): FlashStrength => {
-  const reflector = maybe(angleAt, desk, `${at}/reflector`, file.reflector)
+  const reflector = maybe(beamAt, desk, `${at}/reflector`, file.reflector)
   if (file['guide-number'] !== undefined) return guideNumberOf(desk, at, file)
   if (file.meters !== undefined)
     return {
@@ -133,16 +135,16 @@ const flashOf = (desk: Desk, at: string, name: string, file: Flash): FlashUnit =
 // ---------------------------------------------------------------- continuous
 
 const lampStrength = (desk: Desk, at: string, file: Continuous): ContinuousUnit['strength'] => {
-  const beam = maybe(angleAt, desk, `${at}/beam`, file.beam)
+  const beam = maybe(beamAt, desk, `${at}/beam`, file.beam)
   if (file['photometric-file'] !== undefined)
     return { kind: 'photometric file', file: file['photometric-file'] }
-  if (file.lumens !== undefined) return { kind: 'lumens', lumens: file.lumens, beam: beam ?? degrees(120) }
-  return {
-    kind: 'lux',
-    lux: as<Lux>(file.lux ?? 0),
-    distance: maybe(lengthAt, desk, `${at}/lux-at`, file['lux-at']) ?? metres(1),
-    beam,
-  }
+  if (file.lumens !== undefined)
+    return {
+      kind: 'lumens',
+      lumens: lumensAt(desk, `${at}/lumens`, file.lumens),
+      beam: beam ?? degrees(120),
+    }
+  return { kind: 'lux', ...luxAt(desk, `${at}/lux`, file.lux ?? '1 lx at 1 m'), beam }
 }
 
 const lampOf = (desk: Desk, at: string, name: string, file: Continuous): ContinuousUnit => ({

@@ -3,7 +3,7 @@ import { stops } from '../../units/quantity.js'
 import * as defaults from '../defaults.js'
 import type { PlanFile } from '../generated/types.js'
 import type { Light, Subject, Wanted, WantedBackdrop } from '../plan.js'
-import { type Desk, lengthAt, maybe, ratioAt, stopsAt, stopsRangeAt, timeAt } from './desk.js'
+import { amountAt, type Desk, extentAt, maybe, ratioAt, stopsAt, stopsRangeAt, timeAt } from './desk.js'
 
 type File = NonNullable<PlanFile['wanted']>
 
@@ -30,7 +30,7 @@ const sharpOf = (desk: Desk, text: File['sharp'], subject: Subject): Wanted['sha
   if (text === undefined) return subject.kind === 'person' ? { what: 'face' } : undefined
   return text === 'face' || text === 'subject' || text === 'rows'
     ? { what: text }
-    : { what: 'depth', depth: lengthAt(desk, '/wanted/sharp', text) }
+    : { what: 'depth', depth: extentAt(desk, '/wanted/sharp', text) }
 }
 
 /** Where every light flashes, what is there anyway is not wanted in the picture. */
@@ -57,7 +57,7 @@ export const resolveWanted = (
     framing: file.framing,
     backdrop,
     backdropOverKey: maybe(stopsRangeAt, desk, '/wanted/backdrop-over-key', file['backdrop-over-key']),
-    backdropEven: maybe(stopsAt, desk, '/wanted/backdrop-even', file['backdrop-even']),
+    backdropEven: maybe(amountAt, desk, '/wanted/backdrop-even', file['backdrop-even']),
     floor: file.floor,
     exposure: maybe(stopsAt, desk, '/wanted/exposure', file.exposure) ?? stops(0),
     ratio: ratioOf(desk, file.ratio),
