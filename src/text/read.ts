@@ -4,9 +4,10 @@
  * within the same budget, so that no small file stands for a large one.
  */
 import { Composer, type CST, type Document, Lexer, Parser } from 'yaml'
-import { buildTree, deepest, mostValues } from './build-tree.js'
+import { buildTree } from './build-tree.js'
 import { firstFault, type SyntaxFault, type Unclosed } from './faults.js'
 import type { TextFault, TextReading } from './tree.js'
+import { deepest, mostValues } from './walk.js'
 
 /** Bytes of UTF-8 in one file. */
 export const longestFile = 2 ** 20
