@@ -30,6 +30,12 @@ export interface NotChecked {
   readonly enable?: { readonly pointer: string; readonly text: string }
 }
 
+/** A rule that failed: a fault of the program, not of the plan. */
+export interface RuleDefect {
+  readonly rule: string
+  readonly error: unknown
+}
+
 export interface CheckedPlan {
   readonly file: string
   readonly title: string
@@ -40,4 +46,6 @@ export interface CheckedPlan {
   readonly remarks: readonly string[]
   /** Texts of the files that places point into, for showing the line. */
   readonly texts: ReadonlyMap<string, string>
+  /** Rules that failed on this plan; what the others found stands. */
+  readonly defects?: readonly RuleDefect[]
 }

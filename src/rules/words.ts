@@ -10,9 +10,10 @@ export interface Words {
   stops(value: number): string
   /** `1.1 stops`; never signed. */
   howMany(value: number): string
-  /** `1/125`, `1/8 + 0.3`. */
+  /** `1/125`. */
   shutter(seconds: number): string
-  power(share: number): string
+  /** `1/8 + 0.3`; the step of the setting is a third unless said. */
+  power(share: number, step?: number): string
   /** `light grey (sRGB 198)`. */
   tone(srgb: number): string
   degrees(radians: number): string

@@ -1,0 +1,7 @@
+import type { Finding } from './finding.js'
+
+/** A finding that has no id yet, with the pointer into the plan that its id is made from. */
+export interface Draft {
+  readonly pointer: string
+  readonly finding: Omit<Finding, 'id'>
+}

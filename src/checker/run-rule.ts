@@ -1,0 +1,100 @@
+/** One rule over one computed set: what it finds, told and placed, or why it does not run. */
+import type { Plan } from '../language/plan.js'
+import type { Evidence, Level, NotNeeded, Rule, RuleContext } from '../rules/rule.js'
+import type { Words } from '../rules/words.js'
+import type { ComputedSet } from '../set/computed-set.js'
+import type { Place } from '../text/place.js'
+import { judge, worded } from './certainty.js'
+import type { Draft } from './draft.js'
+
+export type Ran =
+  | { readonly ran: true; readonly drafts: readonly Draft[] }
+  | { readonly ran: false; readonly because: NotNeeded | undefined }
+
+export interface House {
+  /** In place of the rule's own limits, by name and in the limit's unit. */
+  readonly limits: Readonly<Record<string, number>> | undefined
+  /** In place of every level that the rule would give. */
+  readonly level: Level | undefined
+}
+
+export const runRule = (rule: Rule, set: ComputedSet, words: Words, house: House): Ran => {
+  const context: RuleContext = {
+    set,
+    plan: set.plan,
+    limits: limitsOf(rule, house.limits),
+    u: (figure) => set.u(figure),
+  }
+  const missing = rule.needs(context)
+  if (missing !== undefined) return { ran: false, because: missing === 'silent' ? undefined : missing }
+  return {
+    ran: true,
+    drafts: rule.detect(context).flatMap((evidence) => tell(rule, evidence, words, context, house) ?? []),
+  }
+}
+
+const limitsOf = (rule: Rule, house: House['limits']): Readonly<Record<string, number>> => {
+  const limits: Record<string, number> = {}
+  for (const [name, { value }] of Object.entries(rule.limits)) {
+    const own = house !== undefined && Object.hasOwn(house, name) ? house[name] : undefined
+    limits[name] = own ?? value
+  }
+  return limits
+}
+
+const tell = (
+  rule: Rule,
+  evidence: Evidence,
+  words: Words,
+  context: RuleContext,
+  house: House,
+): Draft | undefined => {
+  const ruleLevel = house.level ?? evidence.level ?? rule.level
+  const judged = judge(evidence.beyond, ruleLevel)
+  if (judged === undefined) return undefined
+  const { message, why } = rule.tell(evidence, words, context)
+  const { plan } = context
+  const place = plan.places.of(evidence.pointer)
+  return {
+    pointer: evidence.pointer,
+    finding: {
+      rule: rule.id,
+      family: rule.family,
+      level: judged.level,
+      ruleLevel,
+      certainty: judged.certainty,
+      message: worded(message, judged.certainty),
+      why,
+      place,
+      also: related(plan, evidence, place),
+      measured: evidence.measured,
+      mends: [],
+      advice: rule.mend(evidence, words, context),
+      basis: rule.basis,
+      ...(evidence.cause === undefined ? {} : { cause: evidence.cause }),
+      ...(evidence.scale === undefined ? {} : { scale: evidence.scale }),
+    },
+  }
+}
+
+/** Related places; one for what was written elsewhere and is used in this plan; none twice. */
+const related = (
+  plan: Plan,
+  evidence: Evidence,
+  main: Place,
+): readonly (Place & { readonly says: string })[] => {
+  const used = plan.places.usedAt(evidence.pointer)
+  const all = [
+    ...(used === undefined ? [] : [{ ...used, says: 'used here' }]),
+    ...(evidence.also ?? []).map(({ pointer, says }) => ({ ...plan.places.of(pointer), says })),
+  ]
+  const seen = new Set([spot(main)])
+  return all.filter((place) => {
+    const at = spot(place)
+    if (seen.has(at)) return false
+    seen.add(at)
+    return true
+  })
+}
+
+const spot = ({ file, start, end }: Place): string => `${start} ${end} ${file}`

@@ -1,0 +1,183 @@
+import { stopsToSurelyWhite } from '../../picture/tone.js'
+import { turnLight } from '../gear.js'
+import { backdropMissing, firstMissing, keyMissing } from '../known.js'
+import { settingPointer } from '../place-pointer.js'
+import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
+import { byStops, inside, solveFor } from '../solving.js'
+import type { Words } from '../words.js'
+import { backdropLights, causeOnBackdrop, overKey, shareAt, toneU } from './on-the-backdrop.js'
+import { hazeOf, wrapOf, wrapShows } from './wrap-estimate.js'
+
+const wallAt = (reads: string, wanted: string): string => `plan: 1
+title: White wall, key and one head on the wall
+camera: { lens: 85 mm, at: { distance: 2.5 m }, aperture: f/8, shutter: 1/125, iso: 100 }
+subject: { kind: person }
+backdrop: { surface: white paper, behind: 1.6 m }
+lights:
+  key: { unit: head 400 Ws, modifier: softbox 60 x 90 cm, meters: f/8, at: { angle: 30 deg right, distance: 1.3 m, height: 2 m } }
+  wall: { role: backdrop, unit: head 400 Ws, meters: ${reads}, at: { right: 1.4 m, before-backdrop: 1.2 m, height: 1.6 m } }
+wanted: { ${wanted}, framing: head and shoulders }
+`
+
+interface AboveLimit extends Evidence {
+  readonly over: number
+  readonly limit: number
+  readonly u: number
+  /** Stops that the darkest point could give away and stay white for certain; undefined where white is not wanted. */
+  readonly spare: number | undefined
+  readonly wrap: number | undefined
+  readonly haze: number
+}
+
+export const backdropAboveLimit = rule<AboveLimit>({
+  id: 'backdrop-above-limit',
+  family: 'backdrop',
+  level: 'warning',
+  finds: 'a white backdrop far over the key: light comes back round the subject and hazes the lens',
+  limits: {
+    over: { value: 1, unit: 'stop', says: 'at most over the key, at the middle of the backdrop in frame' },
+  },
+  why: 'Past white nothing gets whiter: what the backdrop gets more only wraps round cheeks and hair, eats thin outlines and hazes the picture.',
+  formula: 'log2(H at the middle of the backdrop, flat and facing out / H of the key reading)',
+  sources: [
+    {
+      kind: 'common practice',
+      says: 'one stop over the key and no more; opinions run from level to three stops',
+    },
+    { kind: 'derived', says: 'wrap: E = ρ·2^over·F at the outline, F by the contour formula' },
+    { kind: 'memory', says: 'veiling glare index 1.5 %, the measure of ISO 9358' },
+  ],
+  basis: 'incident metering, ISO 2720; the limit is common practice',
+  fires: [
+    { title: 'the wall reads nearly three stops over', plan: wallAt('f/22', 'backdrop: white') },
+    { title: 'a little over one stop', plan: wallAt('f/13', 'backdrop: white') },
+    {
+      title: 'over what the plan itself wants',
+      plan: wallAt('f/11', 'backdrop: white, backdrop-over-key: 1/3..2/3 stop'),
+    },
+  ],
+  passes: [
+    { title: 'two thirds over', plan: wallAt('f/10', 'backdrop: white') },
+    { title: 'level with the key', plan: wallAt('f/8', 'backdrop: white') },
+  ],
+
+  needs: (context) => {
+    const { wanted } = context.plan
+    return wanted.backdrop?.tone === 'white' ||
+      (wanted.backdrop === undefined && wanted.backdropOverKey !== undefined)
+      ? firstMissing(
+          () => backdropMissing(context, 'at least'),
+          () => keyMissing(context),
+        )
+      : 'silent'
+  },
+
+  detect: (context) => {
+    const { set, plan, limits } = context
+    const view = set.backdropView
+    const middle = view && overKey(context, view.middle)
+    if (view === undefined || middle === undefined || plan.backdrop === undefined) return []
+    const limit = plan.wanted.backdropOverKey?.to ?? limits.over!
+    const own = backdropLights(set)
+    const white = stopsToSurelyWhite(plan.backdrop.surface.reflectance, plan.camera.headroom)
+    const { overCamera } = view.darkest
+    return [
+      {
+        pointer: own[0] === undefined ? '/backdrop/behind' : settingPointer(own[0]),
+        also: own.slice(1).map((light) => ({ pointer: settingPointer(light), says: 'and this light' })),
+        beyond: { stops: middle.stops - limit, u: middle.u },
+        measured: {
+          'middle-over-key': { value: middle.stops, unit: 'stop', u: middle.u, limit, side: 'at-most' },
+        },
+        cause: causeOnBackdrop(set, view.middle),
+        scale: { value: middle.stops, u: middle.u, needs: limit, against: 'over the key' },
+        over: middle.stops,
+        limit,
+        u: middle.u,
+        spare:
+          plan.wanted.backdrop?.tone === 'white'
+            ? overCamera.stops - white - inside(toneU(context, overCamera))
+            : undefined,
+        wrap: wrapOf(set, middle.stops),
+        haze: hazeOf(view.middle.linear),
+      },
+    ]
+  },
+
+  tell: ({ over, limit, wrap, haze, spare }, words) => ({
+    message: `light comes back round the subject's outline: the middle of the backdrop is ${words.howMany(over)} over the key, ${words.howMany(limit)} is the limit`,
+    why: [
+      ...(wrap === undefined ? [] : [`wrap about ${words.stops(wrap)} against the key at the outline`]),
+      `haze lifts a deep black by up to ${words.howMany(haze)}`,
+      ...(wrap !== undefined && wrap < wrapShows && haze < hazeShows
+        ? ['neither is near its own limit, so this is the house limit speaking']
+        : []),
+      ...(spare === undefined
+        ? []
+        : spare > 0
+          ? [`${words.howMany(spare)} less would still be white for certain everywhere in frame`]
+          : ['any less and the darkest point in frame is no longer white for certain']),
+    ].join('; '),
+  }),
+
+  mend: (evidence, words, context) => [
+    ...lightsDown(evidence, words, context),
+    ...subjectOff(evidence, words, context),
+  ],
+})
+
+/** Lift of a black at which haze starts to show. */
+const hazeShows = 1
+
+const lightsDown = (evidence: AboveLimit, words: Words, context: RuleContext): readonly Advice[] => {
+  const { set, plan } = context
+  const names = backdropLights(set).map((light) => light.name)
+  if (names.length === 0 || shareAt(set, set.backdropView!.middle, names) < 0.5) return []
+  const target = evidence.limit - inside(evidence.u)
+  const by = solveFor(
+    0,
+    -10,
+    (stops) => {
+      const changed = set.with(...byStops(names, stops))
+      const view = changed.backdropView
+      return view && overKey({ ...context, set: changed }, view.middle)?.stops
+    },
+    target,
+  )
+  if (by === undefined) return []
+  const turned = names.flatMap((light) => turnLight(plan, light, by) ?? [])
+  const after = set.with(...turned.map((one) => one.change))
+  const view = after.backdropView
+  const middle = view && overKey({ ...context, set: after }, view.middle)
+  if (turned.length === 0 || view === undefined || middle === undefined) return []
+  const loses = evidence.spare !== undefined && evidence.spare < Math.abs(by)
+  return [
+    {
+      title: turned.map((one) => one.title).join(', '),
+      gives: `the middle ${words.stops(middle.stops)} over the key`,
+      ...(loses
+        ? {
+            costs:
+              'its darkest point is then no longer white for certain: spread the light more evenly first',
+          }
+        : {}),
+    },
+  ]
+}
+
+const subjectOff = (evidence: AboveLimit, words: Words, { set, plan }: RuleContext): readonly Advice[] => {
+  const { wrap, over } = evidence
+  if (wrap === undefined || wrap <= wrapShows) return []
+  const from = plan.backdrop!.behind
+  const at = (behind: number) => wrapOf(set.with({ knob: { knob: 'behind' }, to: behind }), over)
+  const to = solveFor(from, from + 5, at, wrapShows)
+  return to === undefined
+    ? []
+    : [
+        {
+          title: `subject ${words.length(to)} before the backdrop in place of ${words.length(from)}, backdrop lights where they are before it`,
+          gives: `wrap ${words.stops(wrapShows)} against the key at the outline`,
+          costs: `${words.length(to - from)} more room; the limit over the key stays passed`,
+        },
+      ]
+}

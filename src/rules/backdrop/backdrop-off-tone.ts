@@ -1,0 +1,170 @@
+import { linearOfCode, stopsToRecord } from '../../picture/tone.js'
+import { backdropMissing, firstMissing, keyMissing } from '../known.js'
+import { settingPointer } from '../place-pointer.js'
+import { type Evidence, type RuleContext, rule } from '../rule.js'
+import { backdropLights, causeOnBackdrop, overKey, toneU } from './on-the-backdrop.js'
+import { toLevel } from './to-level.js'
+
+const greyPaper = (meters: string, wanted: string): string => `plan: 1
+title: Grey paper with its own light
+camera: { lens: 85 mm, at: { distance: 2.5 m }, aperture: f/5.6, shutter: 1/125, iso: 100 }
+subject: { kind: person }
+backdrop: { surface: { reflectance: 0.2 }, behind: 2 m }
+lights:
+  key: { unit: head 200 Ws, modifier: softbox 60 x 90 cm, grid: 40 deg, meters: f/5.6, at: { angle: 35 deg left, distance: 1.2 m, height: 2 m } }
+  paper: { role: backdrop, unit: flashgun, meters: ${meters}, at: { right: 1.2 m, before-backdrop: 1.5 m, height: 1.6 m } }
+wanted: { ${wanted}, framing: head and shoulders }
+`
+
+interface OffTone extends Evidence {
+  readonly srgb: number
+  /** Stops by which the middle must change to come to the nearer end of what is wanted; positive is brighter. */
+  readonly change: number
+  readonly u: number
+  readonly wanted: string
+  readonly overKey: number | undefined
+}
+
+export const backdropOffTone = rule<OffTone>({
+  id: 'backdrop-off-tone',
+  family: 'backdrop',
+  level: 'warning',
+  finds: 'a backdrop that records lighter or darker than the tone that is wanted',
+  limits: {
+    tolerance: { value: 1 / 3, unit: 'stop', says: 'outside what is wanted' },
+  },
+  why: 'The tone of a backdrop is its reflectance times the light on it against the camera: grey paper comes out white or near black by the distance of the lights alone.',
+  formula:
+    'x = log2(H·S / (C·N²)) at the middle of the backdrop in frame; it records ρ·2^x, through the sRGB curve',
+  sources: [
+    { kind: 'standard', says: 'sRGB: IEC 61966-2-1; incident metering: ISO 2720' },
+    { kind: 'derived', says: 'grey of 0.18 level with the key records sRGB 118; two stops under it 60' },
+  ],
+  basis: 'incident metering, ISO 2720; sRGB, IEC 61966-2-1',
+  fires: [
+    { title: 'grey paper as hot as white', plan: greyPaper('f/11', 'backdrop: grey') },
+    {
+      title: 'a light grey is wanted, a mid grey comes',
+      plan: greyPaper('f/5.6', 'backdrop: { tone: 180 }'),
+    },
+    {
+      title: 'under what the plan wants over the key',
+      plan: greyPaper('f/4', 'backdrop: any, backdrop-over-key: 0..1/2 stop'),
+    },
+  ],
+  passes: [
+    { title: 'mid grey', plan: greyPaper('f/4.5', 'backdrop: grey') },
+    { title: 'just inside a third of the end', plan: greyPaper('f/7.1', 'backdrop: grey') },
+  ],
+
+  needs: (context) => {
+    const { backdrop, backdropOverKey } = context.plan.wanted
+    if (backdrop?.tone === 'range') return backdropMissing(context, 'whole')
+    return backdropOverKey === undefined
+      ? 'silent'
+      : firstMissing(
+          () => backdropMissing(context, 'whole'),
+          () => keyMissing(context),
+        )
+  },
+
+  detect: (context) => {
+    const tone = offTone(context)
+    if (tone === undefined) return []
+    const { set, plan, limits } = context
+    const view = set.backdropView!
+    const own = backdropLights(set)[0]
+    const { value, low, high, u } = tone
+    const change = value < low ? low - value : value > high ? high - value : 0
+    const off = change === 0 ? -Math.min(value - low, high - value) : Math.abs(change)
+    return [
+      {
+        pointer: own === undefined ? '/backdrop/behind' : settingPointer(own),
+        also: [{ pointer: tone.pointer, says: `${tone.wanted} is wanted here` }],
+        beyond: { stops: off - limits.tolerance!, u },
+        measured: {
+          middle: { value: view.middle.srgb, unit: 'sRGB' },
+          [tone.name]: {
+            value,
+            unit: 'stop',
+            u,
+            limit: change > 0 ? low : high,
+            side: change > 0 ? 'at-least' : 'at-most',
+          },
+        },
+        cause: causeOnBackdrop(set, view.middle),
+        scale: { value, u, needs: change > 0 ? low : high, against: tone.against },
+        srgb: view.middle.srgb,
+        change,
+        u,
+        wanted: tone.wanted,
+        overKey: plan.wanted.backdrop?.tone === 'range' ? undefined : value,
+      },
+    ]
+  },
+
+  tell: ({ srgb, change, wanted, overKey: over }, words, { plan, set }) => ({
+    message: `the backdrop records ${words.tone(srgb)} at its middle, ${words.howMany(change)} ${change > 0 ? 'under' : 'over'} the ${wanted} that is wanted`,
+    why: [
+      ...(over === undefined ? [] : [`its middle is ${words.stops(over)} over the key`]),
+      `${plan.backdrop!.surface.name} of ${plan.backdrop!.surface.reflectance.toFixed(2)}`,
+      `its middle ${words.stops(set.backdropView!.middle.overCamera.stops)} over the camera`,
+    ].join('; '),
+  }),
+
+  mend: ({ change, u }, words, context) =>
+    toLevel(
+      context,
+      words,
+      (set) => set.backdropView?.middle,
+      change + (change > 0 ? 1 : -1) * Math.min(u, 1 / 3),
+    ),
+})
+
+interface Wanted {
+  readonly name: string
+  readonly value: number
+  readonly low: number
+  readonly high: number
+  readonly u: number
+  readonly wanted: string
+  readonly pointer: string
+  readonly against: string
+}
+
+/** A range of tones in stops over the camera, or a range over the key. A white backdrop's upper end has its own rule. */
+const offTone = (context: RuleContext): Wanted | undefined => {
+  const { set, plan } = context
+  const view = set.backdropView
+  const { backdrop, backdropOverKey } = plan.wanted
+  if (view === undefined || plan.backdrop === undefined) return undefined
+  if (backdrop?.tone === 'range') {
+    const at = (code: number) => stopsToRecord(plan.backdrop!.surface.reflectance, linearOfCode(code))
+    return {
+      name: 'middle-over-camera',
+      value: view.middle.overCamera.stops,
+      low: backdrop.from <= 0 ? Number.NEGATIVE_INFINITY : at(backdrop.from),
+      high: backdrop.to >= 255 ? Number.POSITIVE_INFINITY : at(backdrop.to),
+      u: toneU(context, view.middle.overCamera),
+      wanted:
+        backdrop.from === backdrop.to
+          ? `tone of sRGB ${backdrop.from}`
+          : `${backdrop.name} (sRGB ${backdrop.from} to ${backdrop.to})`,
+      pointer: '/wanted/backdrop',
+      against: 'over the camera',
+    }
+  }
+  const over = overKey(context, view.middle)
+  if (over === undefined || backdropOverKey === undefined) return undefined
+  return {
+    name: 'middle-over-key',
+    value: over.stops,
+    low: backdropOverKey.from,
+    high:
+      backdrop?.tone === 'white' || backdrop === undefined ? Number.POSITIVE_INFINITY : backdropOverKey.to,
+    u: over.u,
+    wanted: 'level over the key',
+    pointer: '/wanted/backdrop-over-key',
+    against: 'over the key',
+  }
+}

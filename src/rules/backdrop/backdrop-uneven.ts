@@ -1,0 +1,205 @@
+import type { Light } from '../../language/plan.js'
+import { turn } from '../gear.js'
+import { backdropMissing, firstMissing } from '../known.js'
+import { placePointer } from '../place-pointer.js'
+import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
+import { inside, solveFor } from '../solving.js'
+import { reached } from '../tiers.js'
+import type { Words } from '../words.js'
+import { backdropLights, causeOnBackdrop, strongestAt } from './on-the-backdrop.js'
+
+const greyAt = (beside: string, before: string, wanted = 'backdrop: grey'): string => `plan: 1
+title: Grey paper with one head on it
+camera: { lens: 70 mm, at: { distance: 3 m }, aperture: f/8, shutter: 1/125, iso: 100 }
+subject: { kind: person }
+backdrop: { surface: grey paper, behind: 2 m }
+lights:
+  key: { unit: head 400 Ws, modifier: softbox 60 x 90 cm, meters: f/8, at: { angle: 35 deg right, distance: 1.3 m, height: 2 m } }
+  paper: { role: backdrop, unit: head 200 Ws, modifier: softbox 60 x 90 cm, meters: f/8, at: { left: ${beside}, before-backdrop: ${before}, height: 1.6 m } }
+wanted: { ${wanted}, framing: waist }
+`
+
+interface Uneven extends Evidence {
+  readonly spread: number
+  readonly limit: number
+  readonly u: number
+  readonly brightest: string
+  readonly darkest: string
+  readonly from: string
+}
+
+export const backdropUneven = rule<Uneven>({
+  id: 'backdrop-uneven',
+  family: 'backdrop',
+  level: 'warning',
+  finds: 'a backdrop that runs from bright to dark across the frame',
+  limits: {
+    note: { value: 2 / 3, unit: 'stop', says: 'between brightest and darkest in frame: note over this' },
+    warning: { value: 1, unit: 'stop', says: 'between brightest and darkest in frame: warning over this' },
+  },
+  why: 'A light near one side of a backdrop lights the near end much more than the far one. A gradient that was not meant pulls the eye and cannot be matched from frame to frame. White backdrops are judged by their darkest point instead.',
+  formula: 'log2(brightest H / darkest H) over the part of the backdrop in frame, flat and facing out',
+  sources: [
+    { kind: 'derived', says: 'inverse square and cosine, from the source as large as it is' },
+    { kind: 'common practice', says: 'even enough: half a stop to two thirds over a plain backdrop' },
+  ],
+  basis: 'incident metering, ISO 2720; the limits are common practice',
+  fires: [
+    { title: 'one head close to the paper at the side', plan: greyAt('1.2 m', '60 cm') },
+    { title: 'somewhat further off', plan: greyAt('1.2 m', '1.4 m') },
+    {
+      title: 'even enough for most, not for this plan',
+      plan: greyAt('80 cm', '2.5 m', 'backdrop: grey, backdrop-even: 1/4 stop'),
+    },
+  ],
+  passes: [
+    { title: 'from well before the paper', plan: greyAt('30 cm', '2.5 m') },
+    { title: 'just even enough', plan: greyAt('80 cm', '2.5 m') },
+  ],
+
+  needs: (context) => {
+    const { backdrop, backdropEven } = context.plan.wanted
+    if (backdropEven === undefined) {
+      if (backdrop?.tone === 'white' || backdrop?.tone === 'black' || backdrop?.tone === 'any')
+        return 'silent'
+      if (backdrop === undefined)
+        return {
+          because: 'the plan does not say what backdrop is wanted',
+          enable: { pointer: '/wanted/backdrop', text: 'backdrop: grey' },
+        }
+    }
+    return firstMissing(() => backdropMissing(context, 'whole'))
+  },
+
+  detect: (context) => {
+    const { set, plan, limits, u } = context
+    const view = set.backdropView
+    if (view === undefined) return []
+    const spread = view.spread.stops
+    const uSpread = u({ ...view.spread, rendering: 0 })
+    const even = plan.wanted.backdropEven
+    const tier = reached(
+      (limit) => spread - limit,
+      uSpread,
+      even === undefined
+        ? [
+            { level: 'note', limit: limits.note! },
+            { level: 'warning', limit: limits.warning! },
+          ]
+        : [{ level: 'warning', limit: even }],
+    )
+    const light = strongestAt(set, view.brightest)
+    return [
+      {
+        pointer: light === undefined ? '/backdrop' : placePointer(light),
+        also: even === undefined ? [] : [{ pointer: '/wanted/backdrop-even', says: 'this is wanted' }],
+        beyond: tier.beyond,
+        level: tier.level,
+        measured: { spread: { value: spread, unit: 'stop', u: uSpread, limit: tier.limit, side: 'at-most' } },
+        cause: causeOnBackdrop(set, view.brightest),
+        spread,
+        limit: tier.limit,
+        u: uSpread,
+        brightest: view.brightest.where,
+        darkest: view.darkest.where,
+        from: light?.name ?? 'the light',
+      },
+    ]
+  },
+
+  tell: ({ spread, limit, brightest, darkest, from }, words, { set }) => {
+    const view = set.backdropView!
+    return {
+      message: `the backdrop runs from ${words.tone(view.brightest.srgb)} at its ${brightest} to ${words.tone(view.darkest.srgb)} at its ${darkest}, ${words.howMany(spread)} apart, most of it from ${from}`,
+      why: `${words.howMany(limit)} is the limit over what the camera sees of it`,
+    }
+  },
+
+  mend: (evidence, words, context) => {
+    const { set, plan } = context
+    const view = set.backdropView!
+    const own = backdropLights(set)
+    const light = strongestAt(set, view.brightest)
+    if (light === undefined) return []
+    return own.includes(light)
+      ? [
+          ...wider(evidence, light, words, context),
+          ...further(evidence, light, words, context),
+          ...mirrored(evidence, light, words, context),
+        ]
+      : [
+          {
+            title: `a light of its own for the backdrop, on ${words.list([plan.backdrop!.surface.name])} from both sides`,
+            gives: `the spill of ${light.name} then counts for less`,
+          },
+        ]
+  },
+})
+
+const spreadOf = (set: RuleContext['set']): number | undefined => set.backdropView?.spread.stops
+
+/** Zoom as wide as it goes, if that helps. */
+const wider = (
+  { spread }: Uneven,
+  light: Light,
+  words: Words,
+  { set, plan }: RuleContext,
+): readonly Advice[] => {
+  const turned =
+    light.modifier === undefined ? turn(plan, { knob: 'zoom', light: light.name }, 0.001) : undefined
+  const after = turned && spreadOf(set.with(turned.change))
+  return turned === undefined || after === undefined || after > spread - 0.1
+    ? []
+    : [{ title: turned.title, gives: `${words.howMany(after)} from brightest to darkest` }]
+}
+
+const further = (
+  { limit, u }: Uneven,
+  light: Light,
+  words: Words,
+  { set, plan }: RuleContext,
+): readonly Advice[] => {
+  const { backdrop } = set.scene
+  const front = set.scene.lights.get(light.name)?.front
+  if (backdrop === undefined || front === undefined) return []
+  const from = backdrop.y - front.centre[1]
+  const knob = { knob: 'before-backdrop', light: light.name } as const
+  const at = (before: number) => spreadOf(set.with({ knob, to: before }))
+  const solved = solveFor(from, Math.max(from, 4), at, limit - inside(u))
+  if (solved === undefined || solved < from) return []
+  const turned = turn(plan, knob, solved)
+  const after = turned && spreadOf(set.with(turned.change))
+  if (turned === undefined || after === undefined) return []
+  const loses =
+    set.with(turned.change).backdropView!.middle.overCamera.stops - set.backdropView!.middle.overCamera.stops
+  return [
+    {
+      title: turned.title,
+      gives: `${words.howMany(after)} from brightest to darkest`,
+      ...(loses < -0.1 ? { costs: `${words.howMany(loses)} more power for the same level` } : {}),
+    },
+  ]
+}
+
+/** A light of the same kind at the same place on the other side: its light is this one's, seen in the mirror. */
+const mirrored = ({ limit }: Uneven, light: Light, words: Words, { set }: RuleContext): readonly Advice[] => {
+  const view = set.backdropView!
+  const light2 = (at: readonly [number, number, number]): number | undefined =>
+    set.exposure({ at: [-at[0], at[1], at[2]], normal: [0, -1, 0], kind: 'flat' }, [light.name])?.luxSeconds
+  const sums = view.samples.flatMap(({ at }) => {
+    const other = light2(at)
+    const now = set.exposure({ at, normal: [0, -1, 0], kind: 'flat' }, 'all')?.luxSeconds
+    return other === undefined || now === undefined ? [] : [now + other]
+  })
+  if (sums.length < view.samples.length) return []
+  const after = Math.log2(Math.max(...sums) / Math.min(...sums))
+  return after > view.spread.stops - 0.1
+    ? []
+    : [
+        {
+          title: `a second light like ${light.name}, mirrored on the other side`,
+          gives: `${words.howMany(after)} from brightest to darkest${after > limit ? '; move both further from the backdrop as well' : ''}`,
+          costs: 'a second light, and both down to keep the level',
+        },
+      ]
+}

@@ -1,0 +1,16 @@
+import type { Rule } from '../rule.js'
+import { backdropAboveLimit } from './backdrop-above-limit.js'
+import { backdropBelowWhite } from './backdrop-below-white.js'
+import { backdropNotBlack } from './backdrop-not-black.js'
+import { backdropOffTone } from './backdrop-off-tone.js'
+import { backdropUneven } from './backdrop-uneven.js'
+import { framePastBackdrop } from './frame-past-backdrop.js'
+
+export const backdropRules: readonly Rule[] = [
+  backdropBelowWhite,
+  backdropAboveLimit,
+  backdropUneven,
+  backdropOffTone,
+  backdropNotBlack,
+  framePastBackdrop,
+]

@@ -1,0 +1,124 @@
+/** Mends that bring a point of the backdrop to another level: its own lights, the separation, the key's distance. */
+import type { BackdropSample } from '../../set/backdrop-view.js'
+import type { ComputedSet } from '../../set/computed-set.js'
+import { turn, turnLight } from '../gear.js'
+import type { Advice, RuleContext } from '../rule.js'
+import { byStops, movedAndHeld, solveFor } from '../solving.js'
+import type { Words } from '../words.js'
+import { backdropLights, shareAt } from './on-the-backdrop.js'
+
+/**
+ * @param pick the point that is judged, in a set
+ * @param change stops that it must change by; positive is brighter
+ */
+export const toLevel = (
+  context: RuleContext,
+  words: Words,
+  pick: (set: ComputedSet) => BackdropSample | undefined,
+  change: number,
+): readonly Advice[] => {
+  const now = pick(context.set)
+  if (now === undefined) return []
+  const target = now.overCamera.stops + change
+  const gives = (set: ComputedSet): string | undefined => {
+    const after = pick(set)
+    return after && `the backdrop records ${words.tone(after.srgb)} at its ${after.where}`
+  }
+  const level = (set: ComputedSet) => pick(set)?.overCamera.stops
+  return [
+    ...ownLights(context, level, target, gives, now),
+    ...separation(context, level, target, gives, words),
+    ...(change < 0 ? keyNearer(context, level, target, gives, words) : []),
+  ]
+}
+
+type Level = (set: ComputedSet) => number | undefined
+type Gives = (set: ComputedSet) => string | undefined
+
+const ownLights = (
+  { set, plan }: RuleContext,
+  level: Level,
+  target: number,
+  gives: Gives,
+  now: BackdropSample,
+): readonly Advice[] => {
+  const names = backdropLights(set).map((light) => light.name)
+  const up = target > now.overCamera.stops
+  if (names.length === 0 || (!up && shareAt(set, now, names) < 0.1)) return []
+  const by = solveFor(0, up ? 10 : -10, (stops) => level(set.with(...byStops(names, stops))), target)
+  const turned = by === undefined ? [] : names.flatMap((light) => turnLight(plan, light, by) ?? [])
+  if (turned.length === 0) return []
+  const after = gives(set.with(...turned.map((one) => one.change)))
+  const short = Math.max(...turned.map((one) => one.short))
+  return [
+    {
+      title: turned.map((one) => one.title).join(', '),
+      ...(after === undefined ? {} : { gives: after }),
+      ...(short > 0 ? { costs: 'the end of the range: move it, or add or take away a light' } : {}),
+    },
+  ]
+}
+
+const separation = (
+  { set, plan }: RuleContext,
+  level: Level,
+  target: number,
+  gives: Gives,
+  words: Words,
+): readonly Advice[] => {
+  const from = plan.backdrop!.behind
+  const up = target > (level(set) ?? 0)
+  const solved = solveFor(
+    from,
+    up ? 0.3 : from + 4,
+    (behind) => level(set.with({ knob: { knob: 'behind' }, to: behind })),
+    target,
+  )
+  const turned = solved === undefined ? undefined : turn(plan, { knob: 'behind' }, solved)
+  if (turned === undefined || turned.short > 0) return []
+  const after = gives(set.with(turned.change))
+  const by = turned.change.to - from
+  return [
+    {
+      title: turned.title,
+      ...(after === undefined ? {} : { gives: after }),
+      costs:
+        by > 0
+          ? `${words.length(by)} more room, and a wider backdrop in frame`
+          : 'the shadow lies closer on the backdrop',
+    },
+  ]
+}
+
+/** With the camera following the face, a nearer key darkens what is behind: its light falls off faster. */
+const keyNearer = (
+  { set, plan }: RuleContext,
+  level: Level,
+  target: number,
+  gives: Gives,
+  words: Words,
+): readonly Advice[] => {
+  const light = set.keyLights.find((one) => one.unit.kind === 'flash')
+  const from = light && set.scene.lights.get(light.name)?.distance
+  if (light === undefined || from === undefined || light.at.by === 'camera') return []
+  const at = (distance: number) => movedAndHeld(set, light.name, distance)
+  const solved = solveFor(
+    from,
+    Math.max(0.5, from / 3),
+    (distance) => level(at(distance)?.set ?? set),
+    target,
+  )
+  const turned =
+    solved === undefined ? undefined : turn(plan, { knob: 'light-distance', light: light.name }, solved)
+  const moved = turned && at(turned.change.to)
+  const after = moved && gives(moved.set)
+  return turned === undefined || moved === undefined || after === undefined || turned.short > 0
+    ? []
+    : [
+        {
+          title: `${turned.title}, ${words.howMany(moved.stops)} less power to hold the face`,
+          gives: after,
+          costs: 'light falls off faster over the subject too',
+        },
+      ]
+}

@@ -1,0 +1,159 @@
+/** Mends of a backdrop that is short of white: its own lights up; without any, distances for the one light, or a light of its own. */
+import { fNumberFor } from '../../light/exposure.js'
+import { recordedLinear, srgbCode } from '../../picture/tone.js'
+import type { ComputedSet } from '../../set/computed-set.js'
+import { knobRange } from '../../set/knob-range.js'
+import type { FNumber, LuxSeconds } from '../../units/quantity.js'
+import { recycleGrows, secondsText, type Turned, turnLight } from '../gear.js'
+import type { Advice, Evidence, RuleContext } from '../rule.js'
+import { byStops, inside, movedAndHeld, solveFor } from '../solving.js'
+import type { Words } from '../words.js'
+import { backdropLights, overKey } from './on-the-backdrop.js'
+
+export interface BelowWhite extends Evidence {
+  readonly where: string
+  readonly srgb: number
+  /** Stops short of white for certain. */
+  readonly short: number
+  readonly needs: number
+  readonly u: number
+  readonly backdropReads: FNumber | undefined
+}
+
+export const brighter = (evidence: BelowWhite, words: Words, context: RuleContext): readonly Advice[] => {
+  const ownLight = secondLight(evidence, words, context)
+  return backdropLights(context.set).length > 0
+    ? lightsUp(evidence, words, context)
+    : [...lightBack(evidence, words, context), ...subjectNearer(evidence, words, context), ...ownLight]
+}
+
+const darkest = (set: ComputedSet): number | undefined => set.backdropView?.darkest.overCamera.stops
+
+// ---------------------------------------------------------------- with lights of its own
+
+const lightsUp = (evidence: BelowWhite, words: Words, context: RuleContext): readonly Advice[] => {
+  const { set, plan } = context
+  const target = evidence.needs + inside(evidence.u)
+  const names = backdropLights(set).map((light) => light.name)
+  const by = solveFor(0, 10, (stops) => darkest(set.with(...byStops(names, stops))), target)
+  if (by === undefined) return [secondBackdropLight(evidence, words)]
+  const turned = names.flatMap((light) => turnLight(plan, light, by) ?? [])
+  const after = set.with(...turned.map((one) => one.change))
+  const view = after.backdropView
+  if (turned.length === 0 || view === undefined) return []
+  const middle = overKey({ ...context, set: after }, view.middle)
+  const short = Math.max(...turned.map((one) => one.short))
+  const advice: Advice = {
+    title: turned.map((one) => one.title).join(', '),
+    gives:
+      short > 0
+        ? `${words.howMany(Math.max(0, evidence.needs - view.darkest.overCamera.stops))} short still: the lights give no more`
+        : `${words.howMany(view.darkest.overCamera.stops - evidence.needs)} over what is white for certain at its darkest`,
+    costs: [
+      ...(middle === undefined ? [] : [`the middle ${words.stops(middle.stops)} over the key`]),
+      ...slower(turned, context),
+    ].join('; '),
+  }
+  return short > 0 || by > 3 ? [advice, secondBackdropLight(evidence, words)] : [advice]
+}
+
+const slower = (turned: readonly Turned[], { plan }: RuleContext): readonly string[] => {
+  const most = Math.max(
+    ...turned.map(({ change: { knob, to } }) => ('light' in knob ? recycleGrows(plan, knob.light, to) : 0)),
+  )
+  return most > 0.05 ? [`recycle ${secondsText(most)} longer`] : []
+}
+
+const secondBackdropLight = ({ where }: BelowWhite, { list }: Words): Advice => ({
+  title: `a second light for the backdrop's ${list([where])}, from the other side`,
+})
+
+// ---------------------------------------------------------------- one light for all
+
+/** Paper within a third of the face is as near as one light brings it: both then meter almost alike. */
+const almostAlike = -1 / 3
+
+const gap = (set: ComputedSet): number | undefined => {
+  const back = darkest(set)
+  const key = set.key?.overCamera.stops
+  return back === undefined || key === undefined ? undefined : back - key
+}
+
+const lightBack = (evidence: BelowWhite, words: Words, context: RuleContext): readonly Advice[] => {
+  const { set, plan } = context
+  const light = set.keyLights.find((one) => one.unit.kind === 'flash' || one.unit.kind === 'continuous')
+  const from = light && set.scene.lights.get(light.name)?.distance
+  if (light === undefined || from === undefined || light.at.by === 'camera') return []
+  const far = knobRange(plan, { knob: 'light-distance', light: light.name })?.to ?? 0
+  if (far <= from) return []
+  const at = (distance: number) => movedAndHeld(set, light.name, distance)
+  const before = gap(set)
+  const solved = solveFor(from, far, (distance) => gap(at(distance)?.set ?? set), almostAlike)
+  const to = solved ?? far
+  const moved = at(to)
+  const after = moved && gap(moved.set)
+  if (moved === undefined || before === undefined || after === undefined || after - before < 0.1) return []
+  const needed = turnLight(plan, light.name, moved.stops)
+  return [
+    {
+      title: `${light.name} back to ${words.length(to)} from the face, ${words.howMany(moved.stops)} more power to hold the face`,
+      gives: comesOut(evidence, after, words, context),
+      costs: [
+        needed !== undefined && needed.short > 0.05
+          ? `${light.name} is ${words.howMany(needed.short)} short of that power`
+          : `${words.howMany(moved.stops)} of power`,
+        'a smaller source from the face, so harder light',
+      ].join('; '),
+    },
+  ]
+}
+
+const nearest = 0.3
+
+const subjectNearer = (evidence: BelowWhite, words: Words, context: RuleContext): readonly Advice[] => {
+  const { set, plan } = context
+  const from = plan.backdrop!.behind
+  if (from <= nearest) return []
+  const at = (behind: number) => set.with({ knob: { knob: 'behind' }, to: behind })
+  const before = gap(set)
+  const to = solveFor(from, nearest, (behind) => gap(at(behind)), almostAlike) ?? nearest
+  const after = gap(at(to))
+  if (before === undefined || after === undefined || after - before < 0.1) return []
+  return [
+    {
+      title: `subject nearer the backdrop: backdrop.behind → ${words.length(to)}`,
+      gives: comesOut(evidence, after, words, context),
+      costs: "the subject's shadow lies closer and sharper on the backdrop",
+    },
+  ]
+}
+
+/** What is recorded at the darkest when the face stays as it is, and what only exposure can add. */
+const comesOut = (
+  { needs }: BelowWhite,
+  gapAfter: number,
+  words: Words,
+  { set, plan }: RuleContext,
+): string => {
+  const over = (set.key?.overCamera.stops ?? 0) + gapAfter
+  const linear = recordedLinear(plan.backdrop!.surface.reflectance, over)
+  const rest = needs - over
+  const level = `the backdrop ${words.howMany(gapAfter)} under the face at its darkest, recorded as ${words.tone(srgbCode(linear))}`
+  return rest <= 0
+    ? level
+    : `${level}; for certain only with the face placed ${words.howMany(rest)} over as well, or with a light of its own`
+}
+
+const secondLight = (evidence: BelowWhite, words: Words, { set, plan }: RuleContext): readonly Advice[] => {
+  const view = set.backdropView
+  const now = view && set.exposure({ at: view.darkest.at, normal: [0, -1, 0], kind: 'flat' }, 'all')
+  if (view === undefined || now === undefined) return []
+  const wanted = now.luxSeconds * 2 ** (evidence.short + inside(evidence.u))
+  const own = fNumberFor((wanted - now.luxSeconds) as LuxSeconds, plan.camera.iso)
+  return [
+    {
+      title: `a light of its own for the backdrop, that meters ${words.f(own)} at its ${view.darkest.where}, flat and facing out`,
+      gives: 'white for certain at its darkest, whatever the key does',
+    },
+  ]
+}

@@ -1,0 +1,283 @@
+import { apertureForDepth, circleOfConfusion, type DepthOfField, depthOfField } from '../../picture/lens.js'
+import { dot, subtract, type Vec3 } from '../../scene/vector.js'
+import type { ComputedSet } from '../../set/computed-set.js'
+import type { FNumber, Metres } from '../../units/quantity.js'
+import { markedAperture, turn, turnLight } from '../gear.js'
+import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
+import { solveFor } from '../solving.js'
+import type { Words } from '../words.js'
+
+const sharpAt = (lens: string, aperture: string, wanted: string, distance = '2.5 m'): string => `plan: 1
+title: Headshot, how much is sharp
+camera: { lens: ${lens}, at: { distance: ${distance} }, aperture: ${aperture}, shutter: 1/125, iso: 100 }
+subject: { kind: person }
+lights:
+  key: { unit: flashgun, modifier: white umbrella 1 m, meters: ${aperture}, at: { angle: 30 deg left, distance: 1.2 m, height: 2 m } }
+wanted: { ${wanted} }
+`
+
+const rows = (aperture: string, behind: string): string => `plan: 1
+title: Two rows
+camera: { lens: 135 mm, frame: vertical, at: { distance: 9 m, height: 1.4 m }, focus: row 1, aperture: ${aperture}, shutter: 1/125, iso: 100 }
+subject:
+  kind: group
+  rows:
+    - { people: 2, spacing: 50 cm, faces-at: 1 m }
+    - { people: 2, spacing: 60 cm, behind: ${behind}, faces-at: 1.6 m }
+lights:
+  key: { unit: head 400 Ws, modifier: white umbrella 1.5 m, meters: ${aperture}, at: { angle: 20 deg right, distance: 5 m, height: 2.6 m } }
+wanted: { sharp: rows }
+`
+
+interface DepthShort extends Evidence {
+  readonly needs: Span
+  readonly sharp: DepthOfField
+  readonly focus: number
+  /** The f-number at which it is just enough with today's focus. */
+  readonly aperture: FNumber
+  readonly what: string
+}
+
+/** Distances from the lens along its axis, metres. `free`: the focus may lie anywhere in it. */
+interface Span {
+  readonly near: number
+  readonly far: number
+  readonly free: boolean
+}
+
+export const depthShort = rule<DepthShort>({
+  id: 'depth-short',
+  family: 'exposure',
+  level: 'warning',
+  finds: 'less depth of field than what is wanted sharp',
+  limits: {
+    face: { value: 12, unit: 'cm', says: 'depth of a face, from nose to ears' },
+    short: { value: 0, unit: 'cm', says: 'by which the depth of field may fall short' },
+  },
+  why: 'Close up and wide open only a hand of depth is sharp: the ears or the second row go soft, and it shows only on the large screen.',
+  formula:
+    'near and far = s / (1 ± N·c·(s − f) / f²), with the circle of confusion c = sensor diagonal / 1500',
+  sources: [
+    { kind: 'derived', says: 'thin lens and geometric blur; 85 mm at 2.2 m and f/5.6: 208 mm' },
+    { kind: 'memory', says: 'circle of confusion as the diagonal over 1500' },
+    { kind: 'common practice', says: 'a face is sharp with 12 cm about the eyes' },
+  ],
+  basis: 'thin lens, circle of confusion diagonal/1500',
+  fires: [
+    { title: 'headshot wide open', plan: sharpAt('85 mm', 'f/1.8', 'sharp: face') },
+    { title: 'nose or ears just out', plan: sharpAt('85 mm', 'f/2.2', 'sharp: face') },
+    { title: 'focus on the front row', plan: rows('f/4', '61 cm') },
+  ],
+  passes: [
+    { title: 'headshot stopped down', plan: sharpAt('85 mm', 'f/5.6', 'sharp: face') },
+    { title: 'just enough', plan: sharpAt('85 mm', 'f/2.8', 'sharp: face') },
+    { title: 'two rows, stopped down', plan: rows('f/8', '61 cm') },
+  ],
+
+  needs: ({ plan }) =>
+    plan.wanted.sharp === undefined
+      ? {
+          because: 'the plan does not say what must be sharp',
+          enable: {
+            pointer: '/wanted/sharp',
+            text: plan.subject.kind === 'group' ? 'sharp: rows' : 'sharp: subject',
+          },
+        }
+      : undefined,
+
+  detect: (context) => {
+    const { set, limits } = context
+    const needs = wantedSpan(context)
+    if (needs === undefined) return []
+    const focus = set.scene.camera.focus
+    const sharp = depthAt(context, focus)
+    const enough = apertureFor(context, needs, focus)
+    // Against the total where the focus may be set anywhere inside: then the depth is only cut or long enough.
+    const missing = needs.free
+      ? needs.far - needs.near - (sharp.far - sharp.near)
+      : Math.max(sharp.near - needs.near, needs.far - sharp.far)
+    if (!(missing * 100 - limits.short! > 1e-4)) return []
+    return [
+      {
+        pointer: '/camera/aperture',
+        also: [
+          { pointer: '/wanted/sharp', says: 'this is wanted sharp' },
+          { pointer: '/camera/focus', says: 'focused here' },
+        ],
+        beyond: 'certain',
+        measured: {
+          'depth-of-field': {
+            value: (sharp.far - sharp.near) * 100,
+            unit: 'cm',
+            limit: (needs.far - needs.near) * 100,
+            side: 'at-least',
+          },
+          'sharp-from': { value: sharp.near, unit: 'm', limit: needs.near, side: 'at-most' },
+          'sharp-to': { value: sharp.far, unit: 'm', limit: needs.far, side: 'at-least' },
+          'needs-aperture': { value: enough, unit: 'f-number' },
+        },
+        needs,
+        sharp,
+        focus,
+        aperture: enough,
+        what: whatIsWanted(context),
+      },
+    ]
+  },
+
+  tell: ({ needs, sharp, focus, what }, words, { plan }) => {
+    const [front, back] = [needs.near < sharp.near, needs.far > sharp.far]
+    const where =
+      what === 'the face' && needs.free
+        ? 'nose or ears go'
+        : needs.free || front === back
+          ? `both ends of ${what} go`
+          : `the ${back ? 'back' : 'front'} of ${what} goes`
+    return {
+      message: `${where} soft: ${words.small(sharp.far - sharp.near)} is sharp at ${words.f(plan.camera.aperture)}, ${words.small(needs.far - needs.near)} is needed`,
+      why: `sharp from ${words.length(sharp.near)} to ${words.length(sharp.far)}, focused at ${words.length(focus)}, needed from ${words.length(needs.near)} to ${words.length(needs.far)}; circle of confusion ${Math.round(circleOfConfusion(plan.camera.sensor) * 1e6)} µm`,
+    }
+  },
+
+  mend: (evidence, words, context) => [
+    ...focusBetween(evidence, words, context),
+    stopDown(evidence, words, context),
+    ...stepBack(evidence, context),
+  ],
+})
+
+const along = (set: ComputedSet, at: Vec3): number =>
+  dot(subtract(at, set.scene.camera.eye), set.scene.camera.forward)
+
+const depthAt = ({ plan }: RuleContext, focus: number, aperture = plan.camera.aperture): DepthOfField =>
+  depthOfField(plan.camera.lens, aperture, focus as Metres, circleOfConfusion(plan.camera.sensor))
+
+/** What must be sharp, as distances from the lens. Undefined where it lies at or behind the lens. */
+const wantedSpan = ({ set, plan, limits }: RuleContext): Span | undefined => {
+  const { sharp } = plan.wanted
+  const { figures } = set.scene.subject
+  if (sharp === undefined) return undefined
+  const span = (near: number, far: number, free: boolean): Span | undefined =>
+    near > plan.camera.lens ? { near, far, free } : undefined
+  const depths = figures.map((figure) => along(set, figure.face))
+  const [near, far] = [Math.min(...depths), Math.max(...depths)]
+  if (sharp.what === 'rows') return span(near, far, false)
+  const face = set.scene.points.get('subject')
+  const middle = face === undefined ? near : along(set, face.at)
+  if (sharp.what === 'subject') {
+    const [front, back] = figures
+      .flatMap((figure) => bodySpan(set, figure.body))
+      .reduce(([least, most], depth) => [Math.min(least, depth), Math.max(most, depth)] as const, [
+        Number.POSITIVE_INFINITY,
+        Number.NEGATIVE_INFINITY,
+      ] as const)
+    return span(Math.min(near, front), Math.max(far, back), false)
+  }
+  const depth = sharp.what === 'depth' ? sharp.depth : limits.face! / 100
+  const onIt = Math.abs(set.scene.camera.focus - middle) < 1e-3
+  return span(middle - depth / 2, middle + depth / 2, onIt)
+}
+
+/** A body's nearest and farthest along the axis, by its depth about its segment. */
+const bodySpan = (
+  set: ComputedSet,
+  body: { readonly from: Vec3; readonly to: Vec3; readonly along: number },
+): readonly number[] =>
+  [body.from, body.to].flatMap((end) => [along(set, end) - body.along, along(set, end) + body.along])
+
+/** The f-number at which the span is sharp; where the focus is free, at which the depth of field is as long. */
+const apertureFor = (context: RuleContext, needs: Span, focus: number): FNumber => {
+  const { lens, sensor } = context.plan.camera
+  const circle = circleOfConfusion(sensor)
+  if (!needs.free)
+    return apertureForDepth(lens, focus as Metres, needs.near as Metres, needs.far as Metres, circle)
+  const length = needs.far - needs.near
+  const solved = solveFor(
+    0.7,
+    128,
+    (n) => {
+      const { near, far } = depthOfField(lens, n as FNumber, focus as Metres, circle)
+      return Math.min(far - near, 1e3)
+    },
+    length,
+    1e-5,
+  )
+  return (solved ?? Number.POSITIVE_INFINITY) as FNumber
+}
+
+const whatIsWanted = ({ plan }: RuleContext): string => {
+  const { sharp } = plan.wanted
+  return sharp?.what === 'rows'
+    ? 'the rows'
+    : sharp?.what === 'face'
+      ? 'the face'
+      : sharp?.what === 'depth'
+        ? 'the wanted depth'
+        : 'the subject'
+}
+
+const stopDown = ({ aperture }: DepthShort, words: Words, { set, plan }: RuleContext): Advice => {
+  const marked = markedAperture(aperture, 'over')
+  const stops = 2 * Math.log2(marked / plan.camera.aperture)
+  if (!Number.isFinite(stops))
+    return { title: 'no aperture is enough from here', costs: 'further off, or a shorter lens' }
+  const flashes = set.lit.filter((light) => light.unit.kind === 'flash')
+  const short = flashes.flatMap((light) => {
+    const turned = light.power === undefined ? undefined : turnLight(plan, light.name, stops)
+    return turned !== undefined && turned.short > 0.05
+      ? [`${light.name} is ${words.howMany(turned.short)} short of it`]
+      : []
+  })
+  return {
+    title: `camera.aperture → ${words.f(marked)}`,
+    gives: 'all of it sharp with the focus where it is',
+    costs: [`${words.howMany(stops)} more power on every light, or that much more ISO`, ...short].join('; '),
+  }
+}
+
+/** Both ends of a depth blur alike when focused at 2·near·far/(near + far). */
+const focusBetween = (
+  { needs, focus }: DepthShort,
+  words: Words,
+  context: RuleContext,
+): readonly Advice[] => {
+  if (needs.free) return []
+  const best = (2 * needs.near * needs.far) / (needs.near + needs.far)
+  if (Math.abs(best - focus) < 0.01) return []
+  const now = apertureFor(context, needs, best)
+  const enough = now <= context.plan.camera.aperture * 1.0001
+  return [
+    {
+      title: `focus at ${words.length(best)} from the camera, ${words.small(best - needs.near)} behind the nearest of it`,
+      gives: enough
+        ? 'all of it sharp at the same aperture'
+        : `all of it sharp from ${words.f(markedAperture(now, 'over'))}`,
+      ...(enough
+        ? {}
+        : {
+            costs: `${words.howMany(2 * Math.log2(markedAperture(now, 'over') / context.plan.camera.aperture))} more power as well`,
+          }),
+    },
+  ]
+}
+
+const stepBack = (evidence: DepthShort, context: RuleContext): readonly Advice[] => {
+  const { plan } = context
+  const { distance } = plan.camera.at
+  const { needs, focus } = evidence
+  const missing = (by: number): number => {
+    const moved = { near: needs.near + by, far: needs.far + by, free: needs.free }
+    return Math.log2(apertureFor(context, moved, focus + by) / plan.camera.aperture)
+  }
+  const by = solveFor(0, 20, missing, 0)
+  const turned = by === undefined ? undefined : turn(plan, { knob: 'camera-distance' }, distance + by)
+  return turned === undefined || turned.short > 0
+    ? []
+    : [
+        {
+          title: turned.title,
+          gives: 'all of it sharp with the same lens and aperture',
+          costs: `the subject ${Math.round((1 - distance / turned.change.to) * 100)} % smaller in the frame`,
+        },
+      ]
+}

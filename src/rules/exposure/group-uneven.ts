@@ -1,0 +1,234 @@
+import type { Light } from '../../language/plan.js'
+import { difference, type Figure } from '../../light/figure.js'
+import type { SceneFigure } from '../../scene/scene.js'
+import { add, subtract, unit, type Vec3 } from '../../scene/vector.js'
+import type { ComputedSet } from '../../set/computed-set.js'
+import { turn } from '../gear.js'
+import { keyMissing } from '../known.js'
+import { placePointer } from '../place-pointer.js'
+import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
+import { inside, movedAndHeld, solveFor } from '../solving.js'
+import { reached } from '../tiers.js'
+import type { Words } from '../words.js'
+
+const family = (angle: string, distance: string, height: string): string => `plan: 1
+title: Family in two rows
+camera: { lens: 50 mm, at: { distance: 4 m, height: 1.3 m }, aperture: f/8, shutter: 1/125, iso: 100 }
+subject:
+  kind: group
+  rows:
+    - { people: 3, spacing: 55 cm, faces-at: 1.1 m }
+    - { people: 4, spacing: 55 cm, behind: 70 cm, faces-at: 1.6 m }
+lights:
+  key: { unit: head 400 Ws, modifier: white umbrella 1.5 m, meters: f/8, at: { angle: ${angle}, distance: ${distance}, height: ${height} } }
+wanted: { framing: all, sharp: rows }
+`
+
+interface GroupUneven extends Evidence {
+  readonly spread: number
+  readonly limit: number
+  readonly u: number
+  readonly brightest: string
+  readonly darkest: string
+  readonly from: string
+}
+
+export const groupUneven = rule<GroupUneven>({
+  id: 'group-uneven',
+  family: 'exposure',
+  level: 'warning',
+  finds: 'a group in which one face gets visibly more light than another',
+  limits: {
+    note: { value: 1 / 3, unit: 'stop', says: 'between the brightest and the darkest face: note over this' },
+    warning: {
+      value: 2 / 3,
+      unit: 'stop',
+      says: 'between the brightest and the darkest face: warning over this',
+    },
+  },
+  why: 'Light from close by falls off across a group: the near end burns while the far end and the back row go dark, and one exposure cannot serve both.',
+  formula: 'log2(H at the brightest face / H at the darkest), key and fill, dome toward the camera',
+  sources: [
+    {
+      kind: 'derived',
+      says: 'a small light loses 2·log2((d + depth)/d): a third over one metre takes 8.2 m',
+    },
+    { kind: 'common practice', says: 'a third over a group goes unseen, two thirds does not' },
+  ],
+  basis: 'incident metering, ISO 2720; the limits are common practice',
+  fires: [
+    { title: 'umbrella close at one side', plan: family('60 deg left', '1.8 m', '2.2 m') },
+    { title: 'a little too close', plan: family('35 deg right', '3 m', '2.4 m') },
+  ],
+  passes: [
+    { title: 'well back and near the camera', plan: family('10 deg left', '6 m', '2.6 m') },
+    { title: 'just far enough', plan: family('15 deg right', '5 m', '2.6 m') },
+  ],
+
+  needs: (context) => (context.plan.subject.kind === 'group' ? keyMissing(context) : 'silent'),
+
+  detect: (context) => {
+    const { set, limits, u } = context
+    const faces = metered(set)
+    if (faces.length < 2) return []
+    const brightest = faces.reduce((best, face) => (face.over.stops > best.over.stops ? face : best))
+    const darkest = faces.reduce((best, face) => (face.over.stops < best.over.stops ? face : best))
+    const figure = difference(brightest.over, darkest.over)
+    const uSpread = u({ ...figure, rendering: 0 })
+    const tier = reached((limit) => figure.stops - limit, uSpread, [
+      { level: 'note', limit: limits.note! },
+      { level: 'warning', limit: limits.warning! },
+    ])
+    const light = strongest(set)
+    return [
+      {
+        pointer: light === undefined ? '/subject/rows' : placePointer(light),
+        also: [{ pointer: '/subject/rows', says: 'over these rows' }],
+        beyond: tier.beyond,
+        level: tier.level,
+        measured: {
+          spread: { value: figure.stops, unit: 'stop', u: uSpread, limit: tier.limit, side: 'at-most' },
+        },
+        ...(light === undefined ? {} : { cause: `where ${light.name} stands` }),
+        spread: figure.stops,
+        limit: tier.limit,
+        u: uSpread,
+        brightest: nameOf(brightest.figure, set),
+        darkest: nameOf(darkest.figure, set),
+        from: light?.name ?? 'the light',
+      },
+    ]
+  },
+
+  tell: ({ spread, limit, brightest, darkest, from }, words, { set }) => {
+    const distance = set.scene.lights.get(from)?.distance
+    return {
+      message: `${darkest} comes out ${words.howMany(spread)} darker than ${brightest}, as ${from} stands${distance === undefined ? '' : ` ${words.length(distance)} from the front row`}`,
+      why: `${words.howMany(limit)} between faces is the limit; people in the way of the light are not counted`,
+    }
+  },
+
+  mend: (evidence, words, context) => {
+    const light = strongest(context.set)
+    return light === undefined
+      ? []
+      : [
+          ...lightBack(evidence, light, words, context),
+          ...nearerAxis(evidence, light, words, context),
+          {
+            title: `feather ${light.name}: aim it past ${evidence.darkest}, so that ${evidence.brightest} gets the edge of its beam`,
+          },
+        ]
+  },
+})
+
+interface Face {
+  readonly figure: SceneFigure
+  readonly over: Figure
+}
+
+const metered = (set: ComputedSet): readonly Face[] => {
+  const names = set.keyLights.map((light) => light.name)
+  return set.scene.subject.figures.flatMap((figure) => {
+    const over = set.reading({ at: figure.face, of: names, dome: 'raised', faces: 'camera' })?.overCamera
+    return over === undefined ? [] : [{ figure, over }]
+  })
+}
+
+const spreadOf = (set: ComputedSet): number | undefined => {
+  const stops = metered(set).map((face) => face.over.stops)
+  return stops.length < 2 ? undefined : Math.max(...stops) - Math.min(...stops)
+}
+
+/** Of the lights that count, the one that gives the subject most. */
+const strongest = (set: ComputedSet): Light | undefined => {
+  const by = set.key?.byLight
+  return [...set.keyLights].sort((a, b) => (by?.get(b.name) ?? 0) - (by?.get(a.name) ?? 0))[0]
+}
+
+const ordinals = ['', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth', 'tenth']
+
+/** Counted from the nearer end, so that a mirrored set has the mirrored names. */
+const nameOf = (figure: SceneFigure, set: ComputedSet): string => {
+  const { rows } = set.plan.subject
+  const row = figure.row ?? 1
+  const number = Number(figure.name.split('-')[2] ?? 1)
+  const people = rows[row - 1]?.people ?? 1
+  const fromRight = people - number + 1
+  const inRow =
+    rows.length === 1
+      ? 'the row'
+      : row === 1
+        ? 'the front row'
+        : row === rows.length
+          ? 'the back row'
+          : `row ${row}`
+  if (number === fromRight) return people === 1 ? `the one in ${inRow}` : `the middle of ${inRow}`
+  const side = number < fromRight ? 'camera-left' : 'camera-right'
+  const place = ordinals[Math.min(number, fromRight) - 1] ?? `number ${Math.min(number, fromRight)}`
+  return `the ${place === '' ? '' : `${place} from the `}${side} end of ${inRow}`
+}
+
+const lightBack = (
+  { limit, u, spread }: GroupUneven,
+  light: Light,
+  words: Words,
+  { set, plan }: RuleContext,
+): readonly Advice[] => {
+  const from = set.scene.lights.get(light.name)?.distance
+  if (from === undefined || light.at.by === 'camera' || light.unit.kind === 'window') return []
+  const at = (distance: number) => spreadOf(movedAndHeld(set, light.name, distance)?.set ?? set)
+  const solved = solveFor(from, from * 6, at, limit - inside(u)) ?? solveFor(from, from * 6, at, limit - 0.02)
+  const turned =
+    solved === undefined ? undefined : turn(plan, { knob: 'light-distance', light: light.name }, solved)
+  const moved = turned && movedAndHeld(set, light.name, turned.change.to)
+  const after = moved && spreadOf(moved.set)
+  if (turned === undefined || moved === undefined || after === undefined || after > spread - 0.05) return []
+  return [
+    {
+      title: turned.title,
+      gives: `${words.howMany(after)} between the faces${turned.short > 0 ? ', as far as the room goes' : ''}`,
+      costs: `${words.howMany(moved.stops)} more power for the same exposure, and harder light`,
+    },
+  ]
+}
+
+/**
+ * On the camera's axis the two ends are alike, and only the depth of the rows is left. The light turned about the subject
+ * does to the faces what it does today to faces turned the other way.
+ */
+const nearerAxis = (
+  { spread }: GroupUneven,
+  light: Light,
+  words: Words,
+  { set }: RuleContext,
+): readonly Advice[] => {
+  if (light.at.by !== 'tape' || Math.abs(light.at.angleLeft) < 0.1) return []
+  const angle = light.at.angleLeft
+  const { camera, subject } = set.scene
+  const others = set.keyLights.filter((one) => one !== light).map((one) => one.name)
+  const levels = subject.figures.map(({ face }) => {
+    const normal = unit(subtract(camera.eye, face))
+    const turned = add(subject.tapeFrom, about(subtract(face, subject.tapeFrom), -angle))
+    const from = set.exposure({ at: turned, normal: about(normal, -angle), kind: 'dome' }, [light.name])
+    const rest = others.length === 0 ? undefined : set.exposure({ at: face, normal, kind: 'dome' }, others)
+    return Math.log2((from?.luxSeconds ?? 0) + (rest?.luxSeconds ?? 0))
+  })
+  const after = Math.max(...levels) - Math.min(...levels)
+  return !Number.isFinite(after) || after > spread - 0.1
+    ? []
+    : [
+        {
+          title: `${light.name} round to the camera's axis, over the lens, same distance and height`,
+          gives: `${words.howMany(after)} between the faces`,
+          costs: 'flatter light',
+        },
+      ]
+}
+
+/** Turned about the upright, counter-clockwise from above. */
+const about = ([x, y, z]: Vec3, angle: number): Vec3 => [
+  x * Math.cos(angle) - y * Math.sin(angle),
+  x * Math.sin(angle) + y * Math.cos(angle),
+  z,
+]

@@ -1,0 +1,73 @@
+/** What gear can be set to, in the words of a mend: `lights.paper.power → 1/8 + 0.3`. */
+import type { Plan } from '../language/plan.js'
+import { knobRange, settingsRound } from '../set/knob-range.js'
+import { knobPointer, knobToday, writeKnob } from '../set/knob-value.js'
+import type { Change, Knob } from '../set/knobs.js'
+import { pointerKeys } from '../text/place.js'
+import { markedSpeeds, nearestFNumber } from '../units/marks.js'
+import type { FNumber } from '../units/quantity.js'
+
+export interface Turned {
+  readonly change: Change
+  /** `lights.paper.power → 1/4 + 0.3`. */
+  readonly title: string
+  /** What is missing to what was asked, in the knob's unit; 0 where the gear and the room reach it. */
+  readonly short: number
+}
+
+/**
+ * A knob at the setting that is at least as far from today's as `value`, or at the end of its range. Undefined for a
+ * knob that the plan does not have.
+ */
+export const turn = (plan: Plan, knob: Knob, value: number): Turned | undefined => {
+  const today = knobToday(plan, knob)
+  const range = today === undefined ? undefined : knobRange(plan, knob)
+  if (today === undefined || range === undefined) return undefined
+  const round = settingsRound(plan, range, value)
+  const wanted = value >= today ? round.more : round.less
+  const to = wanted ?? (value >= today ? range.to : range.from)
+  return {
+    change: { knob, to },
+    title: `${dotted(knobPointer(plan, knob))} → ${writeKnob(plan, knob, to)}`,
+    short: wanted === undefined ? Math.abs(value - to) : 0,
+  }
+}
+
+/** A light's strength changed by stops. */
+export const turnLight = (plan: Plan, light: string, stops: number): Turned | undefined =>
+  turn(plan, { knob: 'strength', light }, stops)
+
+const dotted = (at: string): string => pointerKeys(at).join('.')
+
+/** Seconds more that a flash takes to recycle when turned by stops, where the kit says what it takes at full. */
+export const recycleGrows = (plan: Plan, light: string, stops: number): number => {
+  const { unit, power } = plan.lights.get(light)!
+  return unit.kind === 'flash' && unit.recycle !== undefined && power !== undefined
+    ? unit.recycle * power * (2 ** stops - 1)
+    : 0
+}
+
+/** Figures that lie on a mark stay there, whatever the last digit of a division. */
+const onMark = 1e-6
+
+/** The third-stop mark at or over (a smaller opening), at or under, or nearest to an f-number. */
+export const markedAperture = (n: number, towards: 'over' | 'under' | 'nearest' = 'nearest'): FNumber => {
+  const nearest = nearestFNumber(n as FNumber)
+  const third = 2 ** (1 / 6)
+  if (towards === 'over' && nearest.over > onMark) return (nearest.exact * third) as FNumber
+  if (towards === 'under' && nearest.over < -onMark) return (nearest.exact / third) as FNumber
+  return nearest.exact
+}
+
+/** Marked speeds are rounded: ISO 125 stands for 126. */
+const roundedMark = 0.03
+
+/** The marked speed at or over an ISO; undefined beyond the marks. */
+export const markedSpeedOver = (iso: number): number | undefined =>
+  markedSpeeds.find((mark) => mark >= iso * (1 - roundedMark))
+
+/** The marked speed at or under an ISO; undefined under the marks. */
+export const markedSpeedUnder = (iso: number): number | undefined =>
+  markedSpeeds.findLast((mark) => mark <= iso * (1 + roundedMark))
+
+export const secondsText = (seconds: number): string => `${Math.round(seconds * 10) / 10} s`

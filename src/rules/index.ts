@@ -1,0 +1,21 @@
+import { backdropRules } from './backdrop/index.js'
+import { exposureRules } from './exposure/index.js'
+import { frameRules } from './frame/index.js'
+import { planRules } from './plan/index.js'
+import { powerRules } from './power/index.js'
+import type { Rule } from './rule.js'
+import { shutterRules } from './shutter/index.js'
+
+/** Every rule, family by family. */
+export const rules: readonly Rule[] = [
+  ...backdropRules,
+  ...frameRules,
+  ...exposureRules,
+  ...shutterRules,
+  ...powerRules,
+  ...planRules,
+]
+
+const byName = new Map(rules.map((rule) => [rule.id, rule]))
+
+export const ruleNamed = (id: string): Rule | undefined => byName.get(id)

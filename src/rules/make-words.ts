@@ -1,0 +1,41 @@
+import type { Plan } from '../language/plan.js'
+import { toneWord } from '../picture/tone.js'
+import { type LengthStyle, lengthStyle, writeLength } from '../units/length.js'
+import { writeFNumber } from '../units/marks.js'
+import { writePower } from '../units/power.js'
+import type { FNumber, Metres, PowerShare, Seconds, Stops } from '../units/quantity.js'
+import { inDegrees } from '../units/quantity.js'
+import { writeShutter } from '../units/shutter.js'
+import { writeStops } from '../units/stops.js'
+import type { Words } from './words.js'
+
+/** Words in the units that the plan's author writes. */
+export const makeWords = (plan: Plan): Words => {
+  const style = styleOf(plan)
+  const grain = style === 'metric' ? 0.01 : 0.0254
+  const toGrain = (metres: number): Metres => (Math.round(metres / grain) * grain) as Metres
+  return {
+    length: (metres) => writeLength(toGrain(metres), style),
+    small: (metres) => (style === 'metric' ? `${tenths(metres * 100)} cm` : `${tenths(metres / 0.0254)} in`),
+    f: (fNumber) => writeFNumber(fNumber as FNumber),
+    stops: (value) => writeStops(value as Stops, 'always'),
+    howMany: (value) => writeStops(Math.abs(value) as Stops),
+    shutter: (seconds) => writeShutter(seconds as Seconds),
+    power: (share, step = 1 / 3) => writePower(share as PowerShare, step as Stops),
+    tone: (srgb) => `${toneWord(srgb)} (sRGB ${Math.round(srgb)})`,
+    degrees: (radians) => `${Math.round(inDegrees(radians))} deg`,
+    list: (names) =>
+      names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`,
+  }
+}
+
+/** Feet and inches as the camera's distance is written; metres and centimetres otherwise. */
+const styleOf = (plan: Plan): LengthStyle => {
+  if (plan.lengths === 'metric') return 'metric'
+  const written = plan.places.written('/camera/at/distance')
+  return written !== undefined && lengthStyle(written) === 'primes' ? 'primes' : 'feet'
+}
+
+/** Whole from three up, one decimal below. */
+const tenths = (value: number): string =>
+  Math.abs(value) >= 2.95 ? String(Math.round(value)) : String(Math.round(value * 10) / 10)

@@ -1,0 +1,170 @@
+import type { Light } from '../../language/plan.js'
+import type { FNumber } from '../../units/quantity.js'
+import { markedAperture, markedSpeedOver } from '../gear.js'
+import { firstMissing, unknownLight } from '../known.js'
+import { lightPointer } from '../place-pointer.js'
+import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
+import { inside } from '../solving.js'
+import { reached } from '../tiers.js'
+import type { Words } from '../words.js'
+import { atFull, meteredAt, neededPowers, neededStrength, toMeter, wayBlocked } from './full-power.js'
+import { solveDistance } from './hold-by-distance.js'
+
+const umbrella = (meters: string, distance = '2 m'): string => `plan: 1
+title: One flashgun through an umbrella
+camera: { lens: 50 mm, at: { distance: 2.5 m }, aperture: ${meters}, shutter: 1/125, iso: 100 }
+subject: { kind: person }
+kit: { measured: [ { unit: flashgun, modifier: white umbrella 1 m, power: full, distance: 2 m, reads: f/5.6, iso: 100 } ] }
+lights:
+  key: { unit: flashgun, modifier: white umbrella 1 m, meters: ${meters}, at: { angle: 30 deg left, distance: ${distance}, height: 2 m } }
+wanted: { framing: waist }
+`
+
+interface TooWeak extends Evidence {
+  readonly light: Light
+  readonly short: number
+  readonly u: number
+  /** What it gives at full, as an f-number at the point where it is metered. */
+  readonly gives: FNumber
+}
+
+export const unitTooWeak = rule<TooWeak>({
+  id: 'unit-too-weak',
+  family: 'power',
+  level: 'error',
+  finds: 'a light that cannot give what it is to meter even at full power',
+  limits: {
+    warning: { value: 0, unit: 'stop', says: 'short of what it is to meter: warning over this' },
+    error: { value: 1, unit: 'stop', says: 'short of what it is to meter: error over this' },
+  },
+  why: 'An umbrella takes two stops, a large box three, and printed guide numbers are bright ones: a small flash that looks strong on paper ends at f/4.',
+  formula: 'log2(strength that gives the wanted reading where it stands / strength at full power)',
+  sources: [
+    { kind: 'standard', says: 'incident metering N² = H·S/C, C = 250: ISO 2720' },
+    { kind: 'common practice', says: 'printed guide numbers run optimistic by about two thirds of a stop' },
+    { kind: 'common practice', says: 'losses of modifiers, as reported; a reading of your own settles it' },
+  ],
+  basis: 'incident metering, ISO 2720; ratings and losses as stated or guessed',
+  fires: [
+    { title: 'two stops too much to ask', plan: umbrella('f/11') },
+    { title: 'just too much', plan: umbrella('f/6.3') },
+  ],
+  passes: [
+    { title: 'an easy reading', plan: umbrella('f/2.8') },
+    { title: 'just within reach', plan: umbrella('f/5.0') },
+  ],
+
+  needs: ({ set }) => {
+    const lights = toMeter(set)
+    if (lights.length === 0) {
+      const unknown = set.unknown.find((light) => light.unit.kind === 'flash')
+      return unknown === undefined ? 'silent' : unknownLight(unknown)
+    }
+    return lights.length === 1 ? firstMissing(() => wayBlocked(set, lights[0]!)) : undefined
+  },
+
+  detect: ({ set, limits }) =>
+    neededPowers(set).map(({ light, overFull, u }) => {
+      const tier = reached((limit) => overFull - limit, u, [
+        { level: 'warning', limit: limits.warning! },
+        { level: 'error', limit: limits.error! },
+      ])
+      return {
+        pointer: lightPointer(light.name, 'meters'),
+        beyond: tier.beyond,
+        level: tier.level,
+        measured: {
+          short: { value: overFull, unit: 'stop' as const, u, limit: tier.limit, side: 'at-most' as const },
+        },
+        cause: `the power of ${light.name}`,
+        scale: { value: -overFull, u, needs: 0, against: `against what ${light.name} is to meter` },
+        light,
+        short: overFull,
+        u,
+        gives: (light.meters!.reads * 2 ** (-overFull / 2)) as FNumber,
+      }
+    }),
+
+  tell: ({ light, short, gives }, words, { set }) => ({
+    message: `${meteredAt(light)} stays ${words.howMany(short)} too dark: ${light.name} is to meter ${words.f(light.meters!.reads)} there and gives ${words.f(gives)} at full power`,
+    why: [
+      light.unit.name + (light.modifier === undefined ? '' : ` in ${light.modifier.name}`),
+      ...(set.scene.lights.get(light.name)?.distance === undefined
+        ? []
+        : [`${words.length(set.scene.lights.get(light.name)!.distance!)} from the subject`]),
+      ...(light.unit.guessed || light.modifier?.guessed === true
+        ? ['guessed figures: one reading makes them sure']
+        : []),
+    ].join('; '),
+  }),
+
+  mend: (found, words, context) => [
+    ...closer(found, words, context),
+    opened(found, words),
+    ...faster(found, words, context),
+    secondUnit(found, words),
+  ],
+})
+
+const closer = ({ light, u, short }: TooWeak, words: Words, { set }: RuleContext): readonly Advice[] => {
+  const full = atFull(set, light)
+  if (full === undefined) return []
+  const aim = (margin: number) =>
+    solveDistance(
+      set,
+      light,
+      (today) => Math.max(0.4, today * 2 ** (-short / 2 - 1)),
+      (moved) => {
+        const needed = neededStrength(moved, light)
+        return needed === undefined ? undefined : Math.log2(needed / full.candelaSeconds) + margin
+      },
+    )
+  const turned = aim(inside(u)) ?? aim(0.1)
+  return turned === undefined
+    ? []
+    : [
+        {
+          title: turned.title,
+          gives: `${words.f(light.meters!.reads)} at full power`,
+          costs: 'light falls off faster over the subject; keep it out of the frame',
+        },
+      ]
+}
+
+const opened = ({ light, gives }: TooWeak, words: Words): Advice => {
+  const marked = markedAperture(gives, 'under')
+  return {
+    title: `lights.${light.name}.meters → ${words.f(marked)}, and the aperture with it`,
+    gives: 'full power is enough',
+    costs: 'less depth of field; the other lights down by as much',
+  }
+}
+
+const faster = ({ short, u }: TooWeak, words: Words, { plan }: RuleContext): readonly Advice[] => {
+  const iso = markedSpeedOver(plan.camera.iso * 2 ** (short + inside(u)))
+  return iso === undefined
+    ? []
+    : [
+        {
+          title: `camera.iso → ${iso}`,
+          gives: 'the same f-numbers with less light',
+          costs: `what is there anyway counts ${words.howMany(Math.log2(iso / plan.camera.iso))} more`,
+        },
+      ]
+}
+
+/** Alike units side by side add their light: n of them give log2 n stops. */
+const secondUnit = ({ light, short }: TooWeak, words: Words): Advice => {
+  const units = Math.max(2, Math.ceil(2 ** (short + 0.1)))
+  return {
+    title:
+      units === 2
+        ? `a second ${light.unit.name} beside it`
+        : `${units} of ${light.unit.name} side by side in place of one`,
+    gives: `${words.stops(Math.log2(units))}`,
+    costs:
+      units > 4
+        ? 'more units than anyone carries: another unit is the better way'
+        : 'another stand, trigger and battery',
+  }
+}

@@ -1,0 +1,207 @@
+import { type Band, darkBand, fasterThanSync } from '../../picture/shutter.js'
+import { project } from '../../scene/camera-view.js'
+import { reach } from '../../scene/capsule.js'
+import type { Capsule } from '../../scene/scene.js'
+import type { Vec3 } from '../../scene/vector.js'
+import { turnLight } from '../gear.js'
+import { lightPointer } from '../place-pointer.js'
+import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
+import type { Words } from '../words.js'
+import { singleFlashes, syncU } from './sync.js'
+
+const at = (shutter: string, more = '', light = '', distance = '2.5 m'): string => `plan: 1
+title: Flash and a fast shutter
+camera: { lens: 85 mm, frame: horizontal, at: { distance: ${distance} }, aperture: f/4, shutter: ${shutter}, iso: 100, sync: 1/200${more} }
+subject: { kind: person }
+lights:
+  key: { unit: flashgun, meters: f/4, at: { angle: 30 deg left, distance: 1.4 m, height: 2 m }${light} }
+wanted: { framing: head and shoulders }
+`
+
+interface BeyondSync extends Evidence {
+  readonly band: Band
+  readonly crosses: boolean
+  /** Stops from the sync speed to the shutter. */
+  readonly faster: number
+}
+
+export const shutterBeyondSync = rule<BeyondSync>({
+  id: 'shutter-beyond-sync',
+  family: 'shutter',
+  level: 'error',
+  finds: 'a focal-plane shutter faster than flash sync: a dark band along one long edge of the frame',
+  limits: {
+    faster: { value: 0, unit: 'stop', says: 'faster than the sync speed' },
+  },
+  why: 'Faster than sync the shutter is a travelling slit. The flash is over in a moment and lights only the part that is open just then.',
+  formula:
+    'share of the frame that is open = t / T, with the travel T of the curtain: stated, or 0.7 to 1.0 of the sync time',
+  sources: [
+    { kind: 'published', says: 'geometry of the focal-plane shutter: open share min(1, t/T)' },
+    { kind: 'common practice', says: 'the curtain travels in 0.7 to 1.0 of the sync time' },
+    {
+      kind: 'common practice',
+      says: 'high-speed sync loses about two stops on entry, then one for each halving',
+    },
+  ],
+  basis: 'focal-plane geometry; the marks of the dial as they are',
+  fires: [
+    { title: 'a stop faster than sync', plan: at('1/400') },
+    { title: 'the next mark after sync', plan: at('1/250') },
+    { title: 'the band beside the subject', plan: at('1/250', ', curtain: 4.1 ms', '', '6 m') },
+  ],
+  passes: [
+    { title: 'at the sync speed', plan: at('1/200') },
+    { title: 'high-speed sync', plan: at('1/1000', '', ', mode: high-speed') },
+    { title: 'a leaf shutter', plan: at('1/500', ', shutter-kind: leaf') },
+  ],
+
+  needs: ({ plan }) =>
+    plan.camera.shutterKind !== 'focal-plane' || singleFlashes(plan).length === 0 ? 'silent' : undefined,
+
+  detect: ({ set, plan }) => {
+    if (!fasterThanSync(plan.camera)) return []
+    const band = darkBand(plan.camera)
+    if (band === undefined) return []
+    const faster = Math.log2(plan.camera.sync / plan.camera.shutterMarked)
+    const crosses = subjectInBand(set.scene, plan.camera.frame, band.dark.most)
+    const u = syncU(plan)
+    return [
+      {
+        pointer: '/camera/shutter',
+        also: [
+          { pointer: '/camera/sync', says: u === 0 ? 'the sync speed' : 'the plan states no sync speed' },
+          ...singleFlashes(plan).map((light) => ({ pointer: lightPointer(light.name), says: 'this flash' })),
+        ],
+        beyond: u === 0 ? 'certain' : { stops: faster, u },
+        level: crosses ? 'error' : 'warning',
+        measured: {
+          'faster-than-sync': { value: faster, unit: 'stop', limit: 0, side: 'at-most' },
+          'dark-share': { value: band.dark.most, unit: 'share' },
+        },
+        cause: 'the shutter is faster than the flash sync',
+        band,
+        crosses,
+        faster,
+      },
+    ]
+  },
+
+  tell: ({ band, crosses }, words, { plan }) => ({
+    message: `a dark band ${share(band, plan.camera.curtain !== undefined)} of the frame ${crosses ? 'crosses' : 'lies beside'} the subject, along ${plan.camera.frame === 'vertical' ? 'one side' : 'the top or the bottom'}: ${words.shutter(plan.camera.shutterMarked)} is faster than the sync speed of ${words.shutter(plan.camera.sync)}`,
+    why: `the flash finds only ${percent(band.open.least)} to ${percent(band.open.most)} of the frame open`,
+  }),
+
+  mend: (evidence, words, context) => [
+    ...atSync(evidence, words, context),
+    ...neutralDensity(evidence, words, context),
+    ...highSpeed(evidence, words, context),
+  ],
+})
+
+const percent = (value: number): string => `${Math.round(value * 100)} %`
+
+const share = ({ dark }: Band, known: boolean): string => `over ${known ? '' : 'up to '}${percent(dark.most)}`
+
+/** From which long edge it comes depends on how the camera is held: it crosses if it does from either. */
+const subjectInBand = (
+  scene: RuleContext['set']['scene'],
+  frame: 'vertical' | 'horizontal',
+  dark: number,
+): boolean => {
+  const inner = 1 - 2 * dark
+  return scene.subject.figures.some((figure) => {
+    const points = [figure.body, ...(figure.head === undefined ? [] : [figure.head])].flatMap(extremes)
+    const seen = points.map((point) => project(scene.camera, point))
+    const across = seen.map((one) => (frame === 'vertical' ? one.x : one.y))
+    return Math.max(...across) > inner || Math.min(...across) < -inner
+  })
+}
+
+const axes: readonly Vec3[] = [
+  [1, 0, 0],
+  [-1, 0, 0],
+  [0, 0, 1],
+  [0, 0, -1],
+]
+
+/** The outermost places of a capsule to all four sides, in the plane of its middle. */
+const extremes = (capsule: Capsule): readonly Vec3[] => {
+  const y = (capsule.from[1] + capsule.to[1]) / 2
+  const [right, left, top, bottom] = axes.map((axis) => reach(capsule, axis)) as [
+    number,
+    number,
+    number,
+    number,
+  ]
+  const x = (right - left) / 2
+  const z = (top - bottom) / 2
+  return [
+    [right, y, z],
+    [-left, y, z],
+    [x, y, top],
+    [x, y, -bottom],
+  ]
+}
+
+/** What is there anyway then comes up, where it is known. */
+const atSync = ({ faster }: BeyondSync, words: Words, { plan, set }: RuleContext): readonly Advice[] => {
+  const ambient =
+    plan.ambient && set.reading({ at: 'subject', of: ['ambient'], dome: 'raised', faces: 'camera' })
+  const under = ambient && set.key && Math.log2(set.key.luxSeconds / ambient.luxSeconds) - faster
+  return [
+    {
+      title: `camera.shutter → ${words.shutter(plan.camera.sync)}`,
+      gives: 'the whole frame open at the flash',
+      costs:
+        under === undefined
+          ? `what is there anyway counts ${words.howMany(faster)} more`
+          : `what is there anyway comes up to ${words.howMany(under)} ${under < 0 ? 'over' : 'under'} the key`,
+    },
+  ]
+}
+
+/** The same dim surround at sync speed: the lens loses what the shutter took, the flash makes it up. */
+const neutralDensity = (
+  { faster }: BeyondSync,
+  words: Words,
+  { plan, set }: RuleContext,
+): readonly Advice[] => {
+  const stops = Math.ceil(faster - 0.05)
+  const short = singleFlashes(plan).flatMap((light) => {
+    const turned = light.power === undefined ? undefined : turnLight(plan, light.name, stops)
+    return set.strength(light.name) !== undefined && turned !== undefined && turned.short > 0.05
+      ? [`${light.name} is ${words.howMany(turned.short)} short of it`]
+      : []
+  })
+  return [
+    {
+      title: `camera.shutter → ${words.shutter(plan.camera.sync)} with camera.filter → ${words.howMany(plan.camera.filter + stops)} of neutral density`,
+      gives: 'the same aperture, and what is there anyway as dark as now',
+      costs: [`${words.howMany(stops)} more power on every flash`, ...short].join('; '),
+    },
+  ]
+}
+
+const entryLoss = 2
+
+const highSpeed = ({ faster }: BeyondSync, words: Words, { plan }: RuleContext): readonly Advice[] => {
+  const flashes = singleFlashes(plan)
+  const losses = flashes.map(
+    (light) => (light.unit.kind === 'flash' ? (light.unit.highSpeedLoss ?? entryLoss) : entryLoss) + faster,
+  )
+  const loss = Math.max(...losses)
+  const short = flashes.flatMap((light, i) => {
+    const turned = light.power === undefined ? undefined : turnLight(plan, light.name, losses[i]!)
+    return turned !== undefined && turned.short > 0.05
+      ? [`${light.name} is ${words.howMany(turned.short)} short of it`]
+      : []
+  })
+  return [
+    {
+      title: `${flashes.map((light) => `lights.${light.name}.mode → high-speed`).join(', ')}, if the units can`,
+      gives: `all of the frame at ${words.shutter(plan.camera.shutterMarked)}`,
+      costs: [`about ${words.howMany(loss)} of the flash's light`, ...short].join('; '),
+    },
+  ]
+}

@@ -1,0 +1,16 @@
+import type { Light, Plan } from '../../language/plan.js'
+
+/**
+ * Real cameras sync between 1/160 and 1/250, so a sync speed that the plan does not state is good to a third of a stop.
+ * Common practice, no source.
+ */
+const unstatedSync = 1 / 3
+
+/** u of the plan's sync speed, stops. */
+export const syncU = (plan: Plan): number => (plan.places.stated('/camera/sync') ? 0 : unstatedSync)
+
+/** Flashes that are on and fire at once; high-speed sync pulses through the whole run of the slit. */
+export const singleFlashes = (plan: Plan): readonly Light[] =>
+  [...plan.lights.values()].filter(
+    (light) => light.on && light.unit.kind === 'flash' && light.mode !== 'high-speed',
+  )
