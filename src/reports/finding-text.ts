@@ -6,7 +6,7 @@ import { type Look, labelled, labelledWidth } from './look.js'
 import { scale } from './scale.js'
 import { adviceSentence } from './sentences.js'
 import { sourceLine } from './source-line.js'
-import { wrap } from './width.js'
+import { width, wrap } from './width.js'
 
 export interface Shown {
   /** Leave the plan's line out: the finding before has shown it. */
@@ -23,15 +23,20 @@ export const findingText = (finding: Finding, plan: CheckedPlan, look: Look, sho
     ...(shown.sameLine ? [] : written(finding.place, plan, look)),
     ...(finding.scale === undefined ? [] : labelled('stops', scale(finding.scale, look), look)),
     ...words('why', finding.why),
-    ...finding.also.flatMap((place) => words('also', `${where(place, plan)}: ${place.says}`)),
+    ...finding.also.flatMap((place) => words('also', `${where(place, finding.place)}: ${place.says}`)),
     ...finding.advice.flatMap((advice, index) => words(index === 0 ? 'mend' : 'or', adviceSentence(advice))),
-    ...(shown.sameRule
-      ? []
-      : words(
-          'basis',
-          `${finding.basis === '' ? '' : `${finding.basis};  `}thirdstop explain ${finding.rule}`,
-        )),
+    ...(shown.sameRule ? [] : labelled('basis', basisOf(finding, look), look)),
   ]
+}
+
+/** What it rests on, and the command that tells more, which is never broken. */
+const basisOf = ({ basis, rule }: Finding, look: Look): string[] => {
+  const command = `thirdstop explain ${rule}`
+  const lines = basis === '' ? [] : wrap(look.show(basis), labelledWidth)
+  const last = lines.at(-1)
+  return last !== undefined && width(last) + 4 + command.length <= labelledWidth
+    ? [...lines.slice(0, -1), `${last}    ${command}`]
+    : [...lines, command]
 }
 
 /** The line as written, numbered, and the stroke over what is meant. */
@@ -43,5 +48,5 @@ const written = (place: Place, plan: CheckedPlan, look: Look): string[] => {
   return [head!, stroke!]
 }
 
-const where = (place: Place, plan: CheckedPlan): string =>
-  place.file === plan.file ? `line ${place.line}` : `${place.file}:${place.line}:${place.column}`
+const where = (place: Place, from: Place): string =>
+  place.file === from.file ? `line ${place.line}` : `${place.file}:${place.line}:${place.column}`

@@ -9,7 +9,7 @@ import { count, listed } from './notation.js'
 export const adviceSentence = ({ title, gives, costs }: Advice): string =>
   `${title}${gives === undefined ? '' : `: ${gives}`}${costs === undefined ? '' : `; costs ${costs}`}`
 
-/** `not checked: 14 rules, mostly rigging`; undefined where all were. */
+/** `not checked: 14 rules, mostly rigging`, or the families where they are few; undefined where all were checked. */
 export const notCheckedSentence = (notChecked: readonly NotChecked[]): string | undefined => {
   if (notChecked.length === 0) return undefined
   const families = new Map<string, number>()
@@ -17,9 +17,10 @@ export const notCheckedSentence = (notChecked: readonly NotChecked[]): string | 
     const family = rules.find(({ id }) => id === rule)?.family ?? 'plan'
     families.set(family, (families.get(family) ?? 0) + 1)
   }
+  const names = [...families.keys()]
   const [most] = [...families].sort((a, b) => b[1] - a[1])
-  const mostly = families.size > 1 && most![1] > 1 ? `mostly ${most![0]}` : [...families.keys()].join(', ')
-  return `not checked: ${count(notChecked.length, 'rule')}, ${mostly}`
+  const of = names.length > 3 ? `, mostly ${most![0]}` : ` of ${listed(names)}`
+  return `not checked: ${count(notChecked.length, 'rule')}${of}`
 }
 
 /** `one error, two warnings and a note`; what is absent is not named. */

@@ -17,7 +17,7 @@ export interface PlanSource extends FilePort {
 export interface CheckRun {
   readonly plans: readonly CheckedPlan[]
   readonly problems: readonly Problem[]
-  /** Plans on which the program itself failed. */
+  /** Where the program itself failed, on a plan or in one rule of it. */
   readonly defects: readonly Defect[]
   readonly counts: Counts
 }
@@ -47,7 +47,9 @@ export const check = (
       continue
     }
     try {
-      plans.push(checkReading(readPlan(file, opened.text, source), options(file)))
+      const checked = checkReading(readPlan(file, opened.text, source), options(file))
+      plans.push(checked)
+      defects.push(...checked.defects.map(({ rule, error }) => ({ file: `${file} (${rule})`, error })))
     } catch (error) {
       defects.push({ file, error })
     }

@@ -77,6 +77,7 @@ export const checked = (over: Partial<CheckedPlan> = {}): CheckedPlan => ({
   accepted: [],
   notChecked: [],
   remarks: [],
+  defects: [],
   texts: new Map([[file, planText]]),
   ...over,
 })

@@ -1,0 +1,158 @@
+import { describe, expect, it } from 'vitest'
+import { lines } from '../../src/reports/lines.js'
+import { look } from '../../src/reports/look.js'
+import { text } from '../../src/reports/text.js'
+import { runOf } from '../../src/tasks/check.js'
+import { checked, file, short, uneven } from './sample.js'
+
+const report = (plans: Parameters<typeof runOf>[0], options: { ascii?: boolean; all?: boolean } = {}) =>
+  text(runOf(plans), look({ ascii: options.ascii ?? false }), options.all)
+
+const notChecked = [
+  { rule: 'backdrop-uneven', because: 'the plan states no backdrop' },
+  {
+    rule: 'depth-short',
+    because: 'the plan states no lens',
+    enable: { pointer: '/camera/lens', text: 'lens: 85 mm' },
+  },
+  { rule: 'aperture-off-key', because: 'no light lights the subject' },
+]
+
+describe('text', () => {
+  it('shows a finding with its line, scale, why, mends and basis', () => {
+    expect(report([checked()])).toBe(
+      `recipes/white.plan.yaml:6:12: warning: the backdrop records light grey (sRGB 198) at its lower left, 1.1 stops short of white for certain [backdrop-below-white]
+       6 ·     power: 1/16
+                      ‾‾‾‾
+   stops · -2  .  . -1  .  .  0  .  . +1  .  . +2
+                     [  ▲  ]          |   needs +0.4 over the camera, is -0.7 ± 0.3
+     why · camera f/5.6, backdrop f/4.5 at its lower left; paper of 0.90; a quarter stop of headroom
+    also · line 7: white is wanted here
+    mend · lights.paper.power → 1/8 + 0.3: darkest point +0.6; costs recycle 0.4 s longer
+      or · a second light on the paper
+   basis · incident metering, ISO 2720; sRGB, IEC 61966-2-1    thirdstop explain backdrop-below-white
+
+recipes/white.plan.yaml: one warning
+`,
+    )
+  })
+
+  it('takes one line for a good plan', () => {
+    expect(report([checked({ findings: [] })])).toBe('recipes/white.plan.yaml: nothing found against it\n')
+    expect(report([checked({ findings: [], notChecked })])).toBe(
+      'recipes/white.plan.yaml: nothing found against it; not checked: three rules of backdrop and exposure\n',
+    )
+  })
+
+  it('puts findings of one cause under it, and shows their line and a rule’s basis once', () => {
+    const cause = 'the paper light stands close to the paper'
+    const plan = checked({
+      findings: [
+        { ...short, cause },
+        { ...uneven, cause },
+        { ...uneven, cause },
+      ],
+    })
+    const shown = report([plan])
+    expect(shown.split('\n')[0]).toBe(`${file}: three findings of one cause: ${cause}`)
+    expect(shown.match(/power: 1\/16/g)).toHaveLength(1)
+    expect(shown.match(/explain backdrop-uneven/g)).toHaveLength(1)
+    expect(shown).toContain(`${file}: one warning and two notes\n`)
+  })
+
+  it('moves findings of one cause together, and leaves a cause of one finding unsaid', () => {
+    const other = { ...uneven, rule: 'other-rule' }
+    const shown = report([
+      checked({
+        findings: [
+          { ...short, cause: 'one' },
+          { ...other, cause: 'another' },
+          { ...uneven, cause: 'one' },
+        ],
+      }),
+    ])
+    const order = [...shown.matchAll(/\[([a-z-]+)\]$/gm)].map((found) => found[1])
+    expect(order).toEqual(['backdrop-below-white', 'backdrop-uneven', 'other-rule'])
+    expect(shown).not.toContain('another')
+  })
+
+  it('counts in words over several plans, and says once how the light was computed', () => {
+    const good = checked({ file: 'b.plan.yaml', findings: [], remarks: ['direct light only', 'no room'] })
+    const bad = checked({
+      remarks: ['direct light only'],
+      accepted: [{ rule: 'x', because: 'y', finding: short }],
+    })
+    const shown = report([bad, good, { ...good, file: 'c.plan.yaml' }])
+    expect(
+      shown.endsWith(`
+recipes/white.plan.yaml: one warning; one finding accepted
+
+b.plan.yaml: nothing found against it
+c.plan.yaml: nothing found against it
+   light · direct light only
+   light · no room (two plans)
+three plans checked: one warning; one finding accepted
+`),
+    ).toBe(true)
+  })
+
+  it('with --all says everything in full', () => {
+    const accepted = [{ rule: 'backdrop-uneven', because: 'cropped in delivery', finding: uneven }]
+    const shown = report([checked({ findings: [], notChecked, accepted, remarks: ['direct light only'] })], {
+      all: true,
+    })
+    expect(
+      shown,
+    ).toBe(`recipes/white.plan.yaml: nothing found against it; one finding accepted; not checked: three rules of backdrop and exposure
+accepted · backdrop-uneven (line 6): the backdrop falls by 0.9 stop from its left to its right;
+           because cropped in delivery
+   light · direct light only
+left out · backdrop-uneven: the plan states no backdrop
+left out · depth-short: the plan states no lens; write lens: 85 mm
+left out · aperture-off-key: no light lights the subject
+
+one plan checked: nothing found; one finding accepted
+`)
+  })
+
+  it('in ASCII has nothing else', () => {
+    const shown = report([checked({ title: 'Größe' })], { ascii: true })
+    expect(shown).toMatch(/^[\n\x20-\x7e]*$/)
+    expect(shown).toContain('lights.paper.power -> 1/8 + 0.3')
+    expect(shown).toContain('                      ~~~~\n')
+  })
+
+  it('lets nothing that a plan holds steer the terminal or forge a line', () => {
+    const evil = 'x\u001b]0;y\u0007\u202e\nb.plan.yaml:1:1: error: forged'
+    const finding = {
+      ...short,
+      message: evil,
+      why: evil,
+      advice: [{ title: evil, gives: evil, costs: evil }],
+    }
+    const plan = checked({
+      file: evil,
+      findings: [{ ...finding, place: { ...short.place, file: evil } }],
+      remarks: [evil],
+    })
+    for (const shown of [report([plan]), report([plan], { all: true }), lines([plan])]) {
+      expect(shown).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202e]/)
+      expect(shown).not.toMatch(/^b\.plan\.yaml:1:1/m)
+    }
+  })
+
+  it('shows a finding whose text is not at hand without its line', () => {
+    expect(report([checked({ texts: new Map() })])).not.toContain('‾')
+  })
+})
+
+describe('lines', () => {
+  it('are GNU error messages, one a finding', () => {
+    expect(lines([checked({ findings: [short, uneven] })]).split('\n')).toEqual([
+      `${file}:6:12: warning: ${short.message} [backdrop-below-white]`,
+      `${file}:6:12: note: ${uneven.message} [backdrop-uneven]`,
+      '',
+    ])
+    expect(lines([checked({ findings: [] })])).toBe('')
+  })
+})
