@@ -132,6 +132,22 @@ describe('a figure', () => {
     expect(misses).toBeGreaterThan(5000)
   })
 
+  it('has an outline that keeps inside it, also in the notch of the neck, by a hair', () => {
+    fc.assert(
+      fc.property(anySet, (scene) => {
+        const figure = scene.subject.figures[0]!
+        const outline = silhouette(figure, scene.camera)
+        outline.forEach((p, i) => {
+          const q = outline[(i + 1) % outline.length]!
+          const off = seen(figure, scene.camera, (p[0] + q[0]) / 2, (p[1] + q[1]) / 2)
+          expect(off).toBeLessThan(1 + 1e-6)
+          expect(off).toBeGreaterThan(0.995)
+        })
+      }),
+      { numRuns: 40, seed: 3 },
+    )
+  })
+
   it('has an outline that runs round once, counter-clockwise', () => {
     fc.assert(
       fc.property(anySet, (scene) => {
