@@ -29,6 +29,8 @@ type FileKind = 'base' | 'kit' | 'room'
 interface SharedFile {
   readonly text: string
   readonly reading: TextReading
+  /** Without the key that says what the file is; one object for all plans. */
+  readonly content: TextMap | undefined
   readonly mistakes: readonly MistakeAt[]
 }
 
@@ -46,7 +48,8 @@ const sharedFile = (port: FilePort, kind: FileKind, file: string, text: string):
   if (before?.text === text) return before
   const reading = readText(file, text)
   const mistakes = reading.root === undefined ? [] : validate(kind, reading.root)
-  const made = { text, reading, mistakes }
+  const content = reading.root?.kind === 'map' ? withValue(reading.root, kind, undefined) : undefined
+  const made = { text, reading, content, mistakes }
   known.set(name, made)
   return made
 }
@@ -112,10 +115,10 @@ class Gathering {
     }
     this.texts.set(answer.file, answer.text)
     if (!this.asks.has(answer.file)) this.asks.set(answer.file, asked)
-    const { reading, mistakes } = sharedFile(this.port, kind, answer.file, answer.text)
+    const { reading, content, mistakes } = sharedFile(this.port, kind, answer.file, answer.text)
     if (reading.root !== undefined) this.mistakes.know(answer.file, reading.root)
     this.mistakes.addAll([...faultsAsMistakes(reading.faults), ...mistakes], asked)
-    return reading.root?.kind === 'map' ? reading.root : undefined
+    return kind === 'base' && reading.root?.kind === 'map' ? reading.root : content
   }
 
   /** A plan or base with everything that it stands on merged in; undefined where a base could not be had. */
@@ -175,17 +178,11 @@ export const gather = (
   const kit = at(root, 'kit')
   const kitWords = (kit?.kind === 'list' ? kit.items : [kit]).flatMap((one) => textOf(one) ?? [])
   const kits = gathering.named('kit', kitWords, file)
-  if (kit !== undefined && kit.kind !== 'map') {
-    const whole = mergeKits(kits.found)
-    root = withValue(root, 'kit', whole && withValue(whole, 'kit', undefined))
-  }
+  if (kit !== undefined && kit.kind !== 'map') root = withValue(root, 'kit', mergeKits(kits.found))
 
   const room = textOf(at(root, 'room'))
   const rooms = gathering.named('room', room === undefined ? [] : [room], file)
-  if (room !== undefined) {
-    const whole = rooms.found[0]
-    root = withValue(root, 'room', whole && withValue(whole, 'room', undefined))
-  }
+  if (room !== undefined) root = withValue(root, 'room', rooms.found[0])
   return {
     root,
     prefixes: gathering.prefixes,

@@ -50,6 +50,10 @@ export class MistakeList {
     return [...this.#found.values()]
   }
 
+  get count(): number {
+    return this.#found.size
+  }
+
   /** True where something keeps a plan from being computed. */
   get grave(): boolean {
     return this.all.some((mistake) => mistake.rule !== 'value-unused')

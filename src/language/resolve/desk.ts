@@ -156,3 +156,22 @@ export const speedAt = reading(readSpeed, 1)
 /** Reads what is there; what is not stays undefined. */
 export const maybe = <T>(at: At<T>, desk: Desk, pointer: string, text: string | undefined): T | undefined =>
   text === undefined ? undefined : at(desk, pointer, text)
+
+const understood = new WeakMap<KitMap, Map<string, unknown>>()
+
+/**
+ * What is made of a part of the kit is made once for all plans that stand on the same kit; where it holds a mistake, each
+ * plan is told anew.
+ */
+export const onceOfKit = <T>(desk: Desk, part: string, make: () => T): T => {
+  let known = understood.get(desk.kit)
+  if (known === undefined) {
+    known = new Map()
+    understood.set(desk.kit, known)
+  }
+  if (known.has(part)) return known.get(part) as T
+  const before = desk.mistakes.count
+  const made = make()
+  if (desk.mistakes.count === before) known.set(part, made)
+  return made
+}

@@ -22,6 +22,7 @@ import {
   isGridAngle,
   lengthAt,
   maybe,
+  onceOfKit,
   refuse,
   shareAt,
   sizeAt,
@@ -33,9 +34,12 @@ import {
 const statedLossU = 0.2
 
 /** Words for each kind, the longest first, so that `octa softbox` is not taken for something called octa. */
-const words: readonly { readonly word: string; readonly kind: ModifierKind }[] = modifierKinds
-  .flatMap((kind) => [kind, ...(modifierRow(kind).also ?? [])].map((word) => ({ word, kind })))
-  .sort((a, b) => b.word.length - a.word.length)
+const words: readonly { readonly word: string; readonly before: string; readonly kind: ModifierKind }[] =
+  modifierKinds
+    .flatMap((kind) =>
+      [kind, ...(modifierRow(kind).also ?? [])].map((word) => ({ word, before: `${word} `, kind })),
+    )
+    .sort((a, b) => b.word.length - a.word.length)
 
 /** cosⁿ falls to half at half the beam angle. */
 export const cosineOfBeam = (beam: number): number => Math.log(0.5) / Math.log(Math.cos(beam / 2))
@@ -78,7 +82,7 @@ const square = (side: number): Size => ({ width: metres(side), height: metres(si
 
 /** A built-in modifier from its words: `softbox 60 x 90 cm`; undefined where they begin with no kind. */
 export const readModifier = (text: string): Parsed<Modifier> | undefined => {
-  const found = words.find(({ word }) => text === word || text.startsWith(`${word} `))
+  const found = words.find(({ word, before }) => text === word || text.startsWith(before))
   if (found === undefined) return undefined
   const { kind } = found
   const row = modifierRow(kind)
@@ -175,8 +179,10 @@ const modifierOf = (desk: Desk, at: string, name: string, file: ModifierFile): M
 /** A modifier by name: the kit's, else by kind and size. Undefined for a name that is refused elsewhere. */
 export const modifierNamed = (desk: Desk, name: string): Modifier | undefined => {
   const modifiers = desk.kit.modifiers ?? {}
-  if (Object.hasOwn(modifiers, name))
-    return modifierOf(desk, pointer('kit', 'modifiers', name), name, modifiers[name]!)
+  if (Object.hasOwn(modifiers, name)) {
+    const at = pointer('kit', 'modifiers', name)
+    return onceOfKit(desk, at, () => modifierOf(desk, at, name, modifiers[name]!))
+  }
   const read = readModifier(name)
   return read?.ok ? read.value : undefined
 }

@@ -80,13 +80,28 @@ const put = (whole: Whole): { readonly root: TextMap; readonly places: Places } 
   return { root, places }
 }
 
+const without = (root: TextMap, key: string): TextMap => {
+  const entries = new Map(root.entries)
+  entries.delete(key)
+  return { ...root, entries }
+}
+
+const kitFiles = new WeakMap<TextMap, KitMap>()
+
+/** Plans that stand on one kit get one and the same object. */
+const kitFile = (kit: TextMap): KitMap => {
+  const known = kitFiles.get(kit) ?? (plain(kit) as KitMap)
+  kitFiles.set(kit, known)
+  return known
+}
+
 /** Mistakes that turn up make the plan worthless; they are in the list. */
 export const resolvePlan = (whole: Whole): Plan => {
   const { root, places } = put(whole)
+  const kit = mapAt(root, 'kit')
   // Valid by the schema that these types are made from.
-  const file = plain(root) as PlanFile
-  const kitFile = file.kit as KitMap | undefined
-  const desk: Desk = { places, mistakes: whole.mistakes, kit: kitFile ?? {} }
+  const file = plain(without(root, 'kit')) as PlanFile
+  const desk: Desk = { places, mistakes: whole.mistakes, kit: kit === undefined ? {} : kitFile(kit) }
 
   const panelFiles = mapOf<PanelFile>(file.panels)
   const panelNames = new Set(panelFiles.keys())
@@ -126,8 +141,8 @@ export const resolvePlan = (whole: Whole): Plan => {
     wanted: resolveWanted(desk, file.wanted ?? {}, subject, lights),
     readings: resolveReadings(desk, file.readings ?? [], lights, camera.iso),
     accept: (file.accept ?? []).map(({ rule, because, until }) => ({ rule, because, until })),
-    measured: resolveMeasured(desk, kitFile?.measured ?? []),
-    kit: kitFile === undefined ? undefined : resolveKit(desk),
+    measured: resolveMeasured(desk),
+    kit: kit === undefined ? undefined : resolveKit(desk),
     lengths: style === 'feet' || style === 'primes' || style === 'in' ? 'feet' : 'metric',
     places,
   }

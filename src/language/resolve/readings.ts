@@ -3,7 +3,16 @@ import { pointer } from '../../text/place.js'
 import { type Iso, iso } from '../../units/quantity.js'
 import type { Measurement, PlanFile } from '../generated/types.js'
 import type { Kit, KitMeasurement, Light, MeterReading } from '../plan.js'
-import { apertureAt, type Desk, extentAt, focalLengthAt, lengthAt, maybe, weightAt } from './desk.js'
+import {
+  apertureAt,
+  type Desk,
+  extentAt,
+  focalLengthAt,
+  lengthAt,
+  maybe,
+  onceOfKit,
+  weightAt,
+} from './desk.js'
 import { powerOf } from './power.js'
 import { unitNamed } from './unit.js'
 
@@ -74,21 +83,27 @@ export const resolveReadings = (
     }
   })
 
-export const resolveMeasured = (desk: Desk, files: readonly Measurement[]): readonly KitMeasurement[] =>
-  files.map((file, i) => {
-    const at = `/kit/measured/${i}`
-    return {
-      unit: file.unit,
-      modifier: file.modifier,
-      zoom: maybe(focalLengthAt, desk, `${at}/zoom`, file.zoom),
-      power: powerOf(desk, `${at}/power`, file.power, unitNamed(desk, file.unit)),
-      distance: extentAt(desk, `${at}/distance`, file.distance),
-      reads: apertureAt(desk, `${at}/reads`, file.reads),
-      iso: iso(file.iso),
-    }
-  })
+export const resolveMeasured = (desk: Desk): readonly KitMeasurement[] =>
+  onceOfKit(desk, '/kit/measured', () =>
+    (desk.kit.measured ?? []).map((file, i) => measurementOf(desk, i, file)),
+  )
 
-export const resolveKit = (desk: Desk): Kit => ({
+const measurementOf = (desk: Desk, i: number, file: Measurement): KitMeasurement => {
+  const at = `/kit/measured/${i}`
+  return {
+    unit: file.unit,
+    modifier: file.modifier,
+    zoom: maybe(focalLengthAt, desk, `${at}/zoom`, file.zoom),
+    power: powerOf(desk, `${at}/power`, file.power, unitNamed(desk, file.unit)),
+    distance: extentAt(desk, `${at}/distance`, file.distance),
+    reads: apertureAt(desk, `${at}/reads`, file.reads),
+    iso: iso(file.iso),
+  }
+}
+
+export const resolveKit = (desk: Desk): Kit => onceOfKit(desk, '/kit', () => kitOf(desk))
+
+const kitOf = (desk: Desk): Kit => ({
   stands: new Map(
     Object.entries(desk.kit.stands ?? {}).map(([name, file]) => {
       const at = pointer('kit', 'stands', name)

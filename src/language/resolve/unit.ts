@@ -28,6 +28,7 @@ import {
   luxAt,
   maybe,
   meteredAt,
+  onceOfKit,
   refuse,
   sizeAt,
   stopsAt,
@@ -238,7 +239,10 @@ const unknown = builtInUnit('flashgun', unitRow('flashgun')!)
 /** A unit by name: the kit's before the built-in one of that name. */
 export const unitNamed = (desk: Desk, name: string): LightUnit => {
   const units = desk.kit.units ?? {}
-  if (Object.hasOwn(units, name)) return unitOf(desk, pointer('kit', 'units', name), name, units[name]!)
+  if (Object.hasOwn(units, name)) {
+    const at = pointer('kit', 'units', name)
+    return onceOfKit(desk, at, () => unitOf(desk, at, name, units[name]!))
+  }
   const row = unitRow(name)
   return row === undefined ? unknown : builtInUnit(name, row)
 }
