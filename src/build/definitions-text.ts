@@ -2,7 +2,14 @@
 import { definitions } from '../language/schema/language.js'
 
 export const definitionsText = (): string => {
-  const json = JSON.stringify(definitions, (key, value: unknown) => (key === 'x-whole' ? undefined : value))
+  // A quantity's grammar is its reader's business.
+  const worded = Object.fromEntries(
+    Object.entries(definitions).map(([name, { pattern, ...rest }]) => [
+      name,
+      rest['x-quantity'] === undefined && pattern !== undefined ? { pattern, ...rest } : rest,
+    ]),
+  )
+  const json = JSON.stringify(worded, (key, value: unknown) => (key === 'x-whole' ? undefined : value))
   const quoted = json.replace(/[\\']/g, (one) => `\\${one}`)
   return `/** Generated from the definitions in ../schema by \`npm run generate\`. */
 import type { Schema } from '../schema/build.js'

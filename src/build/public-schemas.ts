@@ -2,6 +2,7 @@
 import type { Schema } from '../language/schema/build.js'
 import { type Kind, kinds } from '../language/schema/kinds.js'
 import { definitions } from '../language/schema/language.js'
+import { checkOutput, meterOutput } from '../language/schema/outputs.js'
 
 const titles: Readonly<Record<Kind, string>> = {
   plan: 'thirdstop plan',
@@ -44,8 +45,15 @@ export const publicSchema = (kind: Kind): Schema => {
   }
 }
 
-export const publicSchemas = (): Record<Kind, Schema> =>
-  Object.fromEntries((Object.keys(kinds) as Kind[]).map((kind) => [kind, publicSchema(kind)])) as Record<
-    Kind,
-    Schema
-  >
+const output = (title: string, schema: Schema): Schema => ({
+  $schema: 'http://json-schema.org/draft-07/schema#',
+  title,
+  ...schema,
+})
+
+/** By the name of the file: the kinds that authors write, and the outputs that programs read. */
+export const publicSchemas = (): Readonly<Record<string, Schema>> => ({
+  ...Object.fromEntries((Object.keys(kinds) as Kind[]).map((kind) => [kind, publicSchema(kind)])),
+  check: output('thirdstop check', checkOutput),
+  meter: output('thirdstop meter', meterOutput),
+})

@@ -53,7 +53,8 @@ export const expanded = (definitions: Definitions, schema: Schema, data: unknown
 /** Schemas of a key or item of a value to which `schemas` apply. */
 export const inside = (schemas: readonly Schema[], key: string): readonly Schema[] =>
   schemas.flatMap((schema) => {
-    const named = schema.properties?.[key]
+    const named =
+      schema.properties && Object.hasOwn(schema.properties, key) ? schema.properties[key] : undefined
     if (named !== undefined) return typeof named === 'boolean' ? [] : [named]
     if (schema.properties === undefined && typeof schema.additionalProperties === 'object')
       return [schema.additionalProperties]

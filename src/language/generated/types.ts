@@ -1045,11 +1045,11 @@ export interface Platform {
   /**
    * What its top is made of or covered with.
    */
-  surface: Surface
+  surface?: Surface
   /**
    * Its top, width across the set by depth along it.
    */
-  size: Size
+  size?: Size
 }
 /**
  * The backdrop: what it is, how large, how far behind the subject.

@@ -3601,14 +3601,6 @@ if((data.height === undefined) || (!(Object.hasOwn(data, "height")))){
 vErrors = add(vErrors, instancePath, "required", "height");
 errors++;
 }
-if((data.surface === undefined) || (!(Object.hasOwn(data, "surface")))){
-vErrors = add(vErrors, instancePath, "required", "surface");
-errors++;
-}
-if((data.size === undefined) || (!(Object.hasOwn(data, "size")))){
-vErrors = add(vErrors, instancePath, "required", "size");
-errors++;
-}
 for(const key0 of Object.keys(data)){
 if(!(((key0 === "height") || (key0 === "surface")) || (key0 === "size"))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);

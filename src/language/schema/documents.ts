@@ -20,10 +20,11 @@ const planKeys = {
     examples: ['../base/white.base.yaml'],
   }),
   kit: ref('kit'),
-  room: either('The room, or the path of a room file. Without it the set is dark and open.', {
-    object: ref('room'),
-    string: ref('path'),
-  }),
+  room: either(
+    'The room, or the path of a room file. Without it the set is dark and open.',
+    { object: ref('room'), string: ref('path') },
+    { examples: ['../rooms/front.room.yaml', { width: '4.2 m', length: '7 m', height: '2.6 m' }] },
+  ),
   ambient: use('ambient', 'The light that is there with the flashes off, indoors or out.', {
     examples: [{ reads: 'f/2.8', shutter: '1/60', iso: 100 }],
   }),

@@ -90,7 +90,7 @@ export const placeDefinitions = {
       {
         at: use('target', 'What the light is aimed at before it is feathered.', { examples: ['subject'] }),
         feather: use('feather', "How far the light's axis is turned off the target, and to which side.", {
-          examples: ['15 deg towards camera', '10 deg up'],
+          examples: ['15 deg towards camera', '10 deg towards backdrop'],
         }),
       },
       { required: ['at'] },

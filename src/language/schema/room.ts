@@ -18,7 +18,10 @@ export const roomKeys = {
     'From the centre line of the set to the camera-left wall. Without it, the set stands in the middle.',
     { examples: ['2.1 m'] },
   ),
-  'behind-backdrop': use('length', 'From the backdrop to the wall behind it.', { examples: ['0.4 m'] }),
+  'behind-backdrop': use('length', 'From the backdrop to the wall behind it.', {
+    examples: ['0.4 m'],
+    default: '40 cm',
+  }),
   walls: either(
     'The walls: one surface for all, or one for each side.',
     {
@@ -34,7 +37,7 @@ export const roomKeys = {
     },
     { examples: ['white paint', { left: 'white paint', right: 'black curtain' }], default: 0.5 },
   ),
-  ceiling: use('surface', 'The ceiling.', { examples: ['white paint'], default: 'white paint' }),
+  ceiling: use('surface', 'The ceiling.', { examples: ['white paint'], default: 'white ceiling' }),
   floor: use('surface', 'The floor.', { examples: ['grey carpet', 0.3], default: 0.3 }),
   circuits: named(
     "The room's electrical circuits, by name.",

@@ -33,10 +33,13 @@ export const subjectDefinitions = {
     'A table or platform; a sweep then lies on it.',
     {
       height: use('length', 'Height of its top over the floor.', { examples: ['80 cm'] }),
-      surface: use('surface', 'What its top is made of or covered with.', { examples: ['white paper'] }),
+      surface: use('surface', 'What its top is made of or covered with.', {
+        examples: ['white paper'],
+        default: 'white board',
+      }),
       size: use('size', 'Its top, width across the set by depth along it.', { examples: ['1 x 1.4 m'] }),
     },
-    { required: ['height', 'surface', 'size'] },
+    { required: ['height'] },
   ),
   subject: map(
     'The subject: a person, a group in rows, or an object.',
@@ -62,7 +65,7 @@ export const subjectDefinitions = {
         examples: ['45 cm'],
         default: '45 cm',
       }),
-      depth: use('length', 'Front to back.', { examples: ['28 cm'] }),
+      depth: use('length', 'Front to back.', { examples: ['28 cm'], default: '28 cm' }),
       rows: list(
         "A group's rows. Row 1 is nearest the camera.",
         ref('row'),
