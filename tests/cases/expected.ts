@@ -39,7 +39,7 @@ export const cases: readonly Case[] = [
   { id: 'W01', now: [warning('backdrop-not-black')], later: [shadows('bounce from the low ceiling')] },
   {
     id: 'W03',
-    now: [warning('backdrop-above-limit'), warning('aperture-off-key')],
+    now: [warning('backdrop-above-limit'), note('aperture-off-key')],
     later: [shadows('edge-wrap'), readings('two-nose-shadows'), readings('ratio-off')],
   },
   { id: 'W05', now: [warning('backdrop-above-limit')], later: [shadows('edge-wrap')] },

@@ -14,7 +14,7 @@ const faulty: Readonly<Record<string, readonly string[]>> = {
   'choir-back-row-dark': ['depth-short', 'group-uneven'],
   'sunset-half-black': ['shutter-beyond-sync'],
   'dance-basic-radio': ['trigger-margin'],
-  'open-lens-too-strong': ['aperture-off-key'],
+  'open-lens-too-strong': ['power-beyond-range'],
 }
 
 describe.each(readdirSync(recipes).filter((name) => name.endsWith('.plan.yaml')))('%s', (name) => {
