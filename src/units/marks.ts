@@ -5,7 +5,8 @@
  * The full series of both, the third-stop f-numbers from f/1 to f/22 and the half-stop ones from f/1 to f/16 agree with
  * the public sources that the tests name; all other numbers in these tables are from memory.
  */
-import { type FNumber, fNumber, type Seconds, type Stops, seconds, stops } from './quantity.js'
+import { apertureValue, timeValue } from './apex.js'
+import { type FNumber, fNumber, type Iso, iso, type Seconds, type Stops, seconds, stops } from './quantity.js'
 
 /** Marks by their place in a series. Aperture value Av is 2·log₂ N. */
 const fullFNumbers = [0.5, 0.7, 1, 1.4, 2, 2.8, 4, 5.6, 8, 11, 16, 22, 32, 45, 64, 90, 128]
@@ -62,7 +63,7 @@ export const markedTimes = (
 const same = (a: number, b: number): boolean => Math.abs(a - b) <= 1e-6 * b
 
 /** Place in a series that starts at f/0.5 (Av −2); the third series wins where a mark is in both. */
-const apertureValue = (marked: number): number | undefined => {
+const markedValue = (marked: number): number | undefined => {
   const third = thirdFNumbers.findIndex((mark) => same(marked, mark))
   if (third >= 0) return third / 3 - 2
   const half = halfFNumbers.findIndex((mark) => same(marked, mark))
@@ -74,7 +75,7 @@ const apertureValue = (marked: number): number | undefined => {
  * series and are taken as thirds. A number that is no mark is taken literally.
  */
 export const exactFNumber = (marked: number): FNumber => {
-  const av = apertureValue(marked)
+  const av = markedValue(marked)
   return fNumber(av === undefined ? marked : 2 ** (av / 2))
 }
 
@@ -104,7 +105,7 @@ export const nearestFNumber = (
 ): { readonly marked: number; readonly exact: FNumber; readonly over: Stops } => {
   const marks = markedFNumbers(series)
   const step = { full: 1, half: 2, third: 3 }[series]
-  const av = 2 * Math.log2(n)
+  const av = apertureValue(n)
   const place = Math.min(Math.max(Math.round((av + 2) * step), 0), marks.length - 1)
   const exactAv = place / step - 2
   return { marked: marks[place]!, exact: fNumber(2 ** (exactAv / 2)), over: stops(av - exactAv) }
@@ -120,7 +121,7 @@ export const markedFNumber = (n: FNumber): number | undefined => {
 export const nearestShutter = (time: Seconds, series: Series = 'third'): Seconds => {
   const { denominators, seconds: longer } = markedTimes(series)
   const step = { full: 1, half: 2, third: 3 }[series]
-  const place = Math.round(Math.log2(time) * step)
+  const place = Math.round(-timeValue(time) * step)
   return seconds(
     place >= 0
       ? longer[Math.min(place, longer.length - 1)]!
@@ -138,15 +139,22 @@ const writeMark = (marked: number): string => (marked === 5 ? '5.0' : String(mar
 export const writeFNumber = (n: FNumber): string => {
   const marked = markedFNumber(n)
   if (marked !== undefined) return `f/${writeMark(marked)}`
-  const thirds = Math.floor((2 * Math.log2(n) + 2) * 3)
+  const av = apertureValue(n) + 2
+  const thirds = Math.floor(av * 3)
   const mark = thirdFNumbers[thirds]
   if (mark === undefined || thirds === thirdFNumbers.length - 1) return `f/${Number(n.toPrecision(2))}`
-  const tenths = Math.round((2 * Math.log2(n) + 2 - thirds / 3) * 10)
+  const tenths = Math.round((av - thirds / 3) * 10)
   return `f/${writeMark(mark)} + 0.${tenths}`
 }
 
 /** Marked ISO speeds in third stops; from memory. */
-export const markedSpeeds = [
-  50, 64, 80, 100, 125, 160, 200, 250, 320, 400, 500, 640, 800, 1000, 1250, 1600, 2000, 2500, 3200, 4000,
-  5000, 6400,
+export const markedSpeeds: readonly number[] = [
+  25, 32, 40, 50, 64, 80, 100, 125, 160, 200, 250, 320, 400, 500, 640, 800, 1000, 1250, 1600, 2000, 2500,
+  3200, 4000, 5000, 6400, 8000, 10000, 12800, 16000, 20000, 25600,
 ]
+
+/** The marked speed nearest in stops. Speeds are reckoned as marked: their marks are not snapped. */
+export const nearestSpeed = (speed: Iso): Iso => {
+  const place = Math.round(Math.log2(speed / 100) * 3) + markedSpeeds.indexOf(100)
+  return iso(markedSpeeds[Math.min(Math.max(place, 0), markedSpeeds.length - 1)]!)
+}

@@ -30,9 +30,9 @@ export type ReadPower =
 
 const share = (value: number): Parsed<ReadPower> => {
   if (value === 0) return refused('a light that gives nothing is written off: true')
-  return value >= 2 ** -24 && value <= 64
+  return value >= 2 ** -16 && value <= 64
     ? parsed({ kind: 'share', share: powerShare(value) })
-    : refused('power runs from 1/16777216 to 64 times full')
+    : refused('power runs from 1/65536 to 64 times full')
 }
 
 const otherwise = refusal({
