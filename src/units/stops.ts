@@ -68,5 +68,6 @@ export const writeStops = (value: Stops, sign: 'always' | 'negative' = 'negative
     : String(Number(size.toFixed(1)))
   const zero = figure === '0'
   const mark = zero ? '' : value < 0 ? '-' : sign === 'always' ? '+' : ''
-  return `${mark}${figure} ${!zero && size < 1.005 && (exact || Number(figure) <= 1) ? 'stop' : 'stops'}`
+  const one = !zero && (exact ? thirds <= 3 : Number(figure) <= 1)
+  return `${mark}${figure} ${one ? 'stop' : 'stops'}`
 }
