@@ -66,7 +66,8 @@ export const integrate = (source: AreaSource, receptor: LocalReceptor): number =
     if (seen !== outline) {
       const root = Math.sqrt(sharpness(pattern, true))
       const hidden = hole > 0 ? clipByHorizon(holeOf(source), x, y, z, nx, ny, nz) : []
-      return integratePolygon(seen, receptor, kernel, root) - integratePolygon(hidden, receptor, kernel, root)
+      const whole = integratePolygon(seen, receptor, kernel, root)
+      return Math.max(0, whole - integratePolygon(hidden, receptor, kernel, root))
     }
   }
   if (face.outline !== 'rectangle')

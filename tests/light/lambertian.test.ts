@@ -25,7 +25,7 @@ describe('an even front', () => {
         const random = sequence(7)
         for (let i = 0; i < 12; i++) {
           const receptor = someReceptor(random, front, 0.4, 3, kind)
-          const sum = addedUp(front, receptor, 250)
+          const sum = addedUp(front, receptor, 200)
           // The pieces' own error is some parts in ten thousand near the horizon.
           expect(Math.abs(response(front, receptor) - sum)).toBeLessThan(
             0.001 * sum + 1e-5 * onAxisResponse(front, metres(2)),
