@@ -36,19 +36,30 @@ export const holds = (condition: Schema, data: unknown): boolean => {
   )
 }
 
-/** A schema with everything that it draws in for this value: references, parts, the branches that hold. */
-export const expanded = (definitions: Definitions, schema: Schema, data: unknown): readonly Schema[] => {
+/** A schema with everything that it draws in: references, parts, and of its branches those that `chosen` takes. */
+const drawnIn = (
+  definitions: Definitions,
+  schema: Schema,
+  chosen: (one: Schema) => readonly (Schema | undefined)[],
+): readonly Schema[] => {
   const found: Schema[] = []
   const visit = (one: Schema | undefined): void => {
     if (one === undefined) return
     found.push(one)
     if (one.$ref !== undefined) visit(definitions[one.$ref.slice('#/definitions/'.length)])
     one.allOf?.forEach(visit)
-    if (one.if !== undefined) visit(holds(one.if, data) ? one.then : one.else)
+    if (one.if !== undefined) chosen(one).forEach(visit)
   }
   visit(schema)
   return found
 }
+
+/** With the branches that hold for a value. */
+export const expanded = (definitions: Definitions, schema: Schema, data: unknown): readonly Schema[] =>
+  drawnIn(definitions, schema, (one) => [holds(one.if!, data) ? one.then : one.else])
+
+export const everyBranch = (definitions: Definitions, schema: Schema): readonly Schema[] =>
+  drawnIn(definitions, schema, (one) => [one.then, one.else])
 
 /** Schemas of a key or item of a value to which `schemas` apply. */
 export const inside = (schemas: readonly Schema[], key: string): readonly Schema[] =>

@@ -38,13 +38,9 @@ export const nearest = (word: string, candidates: readonly string[]): string | u
     const here = folded(candidate)
     const allowed = Math.max(1, Math.floor(Math.min(sought.length, here.length) / 3))
     const begins = sought.length >= 3 && here.startsWith(sought)
-    // A letter for another in a word of one or two is no slip.
-    if (
-      !begins &&
-      (Math.abs(here.length - sought.length) > allowed || here.length < 3 || sought.length < 2)
-    ) {
-      if (here !== sought) continue
-    }
+    const apart = Math.abs(here.length - sought.length)
+    // A name of one letter is not mistyped, it is another name.
+    if (here !== sought && !begins && (apart > allowed || here.length < 2 || sought.length < 2)) continue
     const distance = here === sought ? 0 : begins ? 0.5 : edits(sought, here)
     if (distance <= allowed && distance < fewest) {
       found = candidate

@@ -5,7 +5,7 @@
 import { pointer, pointerKeys } from '../text/place.js'
 import { plain } from '../text/plain.js'
 import type { TextMap, TextNode, TextScalar } from '../text/tree.js'
-import { applicable, expanded, isMap, valueAt } from './applicable.js'
+import { applicable, everyBranch, expanded, isMap, valueAt } from './applicable.js'
 import { beyondSchema } from './beyond-schema.js'
 import { definitions } from './generated/definitions.js'
 import * as compiled from './generated/validators.js'
@@ -37,7 +37,11 @@ export const validate = (kind: Kind, root: TextNode): readonly MistakeAt[] => {
   const data = plain(root)
   const validator = validators[kind]
   const worded = validator(data) ? [] : inWords(kind, root, data, validator.errors ?? [])
-  return [...worded, ...beyondSchema(kind, data)]
+  // A slip in a key may be all that is missing: what is already told of a place is not told again.
+  const beyond = beyondSchema(kind, data).filter(
+    ({ at }) => !worded.some((one) => at.keys.every((key, i) => one.at.keys[i] === key)),
+  )
+  return [...worded, ...beyond]
     .map((one) => placed(root, one))
     .sort((a, b) => (a.at.file === b.at.file ? a.at.start - b.at.start : 0))
 }
@@ -53,9 +57,11 @@ const inWords = (kind: Kind, root: TextNode, data: unknown, faults: readonly Fau
       return node.kind === 'scalar' && !node.quoted ? node.source : String(valueAt(data, keys))
     },
     schemasAt: (keys, ...instead) => applicable(all, schema, data, keys, ...instead),
-    expanded: (one) => expanded(all, one, {}),
+    schemasOf: (one, value) => expanded(all, one, value),
+    everyBranch: (one) => everyBranch(all, one),
   }
-  return [...byPath(faults)].flatMap(([path, at]): readonly Worded[] => {
+  const paths = [...byPath(faults)]
+  const worded = paths.slice(0, most).flatMap(([path, at]): readonly Worded[] => {
     const keys = pointerKeys(path)
     if (at.some((fault) => fault.keyword === 'false schema')) return [excludedKey(context, keys)]
     const value = context.dataAt(keys)
@@ -64,8 +70,25 @@ const inWords = (kind: Kind, root: TextNode, data: unknown, faults: readonly Fau
     const named = (keyword: string): readonly string[] => [
       ...new Set(at.flatMap((fault) => (fault.keyword === keyword ? [fault.key!] : []))),
     ]
-    return mapMistakes(context, keys, value, named('additionalProperties'), named('propertyNames'))
+    return mapMistakes(
+      context,
+      keys,
+      value,
+      named('additionalProperties').slice(0, most),
+      named('propertyNames'),
+    )
   })
+  return worded.length < most ? worded : [...worded.slice(0, most), more]
+}
+
+/** Nobody reads more, and a file of nothing but mistakes would take long to word. */
+const most = 100
+
+const more: Worded = {
+  rule: 'plan-unreadable',
+  at: { part: 'owner', keys: [] },
+  message: `there are more mistakes than the first ${most}, which are listed`,
+  why: 'mend these first',
 }
 
 /** Keywords whose faults are about a map's keys. */

@@ -14,7 +14,7 @@ export type Kit = KitMap | Path[] | Path
 /**
  * A light unit: a flash, or (with lux, lumens or a photometric file) a light that burns steadily.
  */
-export type Unit = Continuous | Flash
+export type Unit = Flash | Continuous
 /**
  * A colour temperature.
  */
@@ -27,30 +27,6 @@ export type Watts = string
  * A weight.
  */
 export type Weight = string
-/**
- * Illuminance on the axis at a distance.
- */
-export type Lux = string
-/**
- * Luminous flux.
- */
-export type Lumens = string
-/**
- * An angle in degrees.
- */
-export type Angle = string
-/**
- * A size, width by height as it stands.
- */
-export type Size = string
-/**
- * A power setting: a share of full power with stops beyond, watt-seconds, or the dial's number.
- */
-export type Power = string
-/**
- * A difference of exposure.
- */
-export type Stops = string
 /**
  * A length with its unit.
  */
@@ -68,9 +44,21 @@ export type FocalLength = string
  */
 export type Energy = string
 /**
+ * An angle in degrees.
+ */
+export type Angle = string
+/**
  * What a meter reads at a distance, ISO 100.
  */
 export type Metered = string
+/**
+ * A power setting: a share of full power with stops beyond, watt-seconds, or the dial's number.
+ */
+export type Power = string
+/**
+ * A difference of exposure.
+ */
+export type Stops = string
 /**
  * A range of focal lengths, the shortest first.
  */
@@ -83,6 +71,18 @@ export type Time = string
  * A voltage.
  */
 export type Volts = string
+/**
+ * Illuminance on the axis at a distance.
+ */
+export type Lux = string
+/**
+ * Luminous flux.
+ */
+export type Lumens = string
+/**
+ * A size, width by height as it stands.
+ */
+export type Size = string
 /**
  * Width by height, or a diameter.
  */
@@ -316,6 +316,8 @@ export interface PlanFile {
   accept?: AcceptList
   /**
    * Words to find the plan by.
+   *
+   * Items: A word to find the plan by.
    */
   tags?: string[]
 }
@@ -399,84 +401,6 @@ export interface KitMap {
    * What lights of this kit did meter once, straight ahead: one measurement serves every plan.
    */
   measured?: Measurement[]
-}
-/**
- * A continuous light: panel, lamp, tube.
- */
-export interface Continuous {
-  /**
-   * A light that burns steadily.
-   */
-  kind?: 'continuous'
-  /**
-   * What the unit is called in the output, where it is written out at a light.
-   */
-  name?: string
-  /**
-   * Colour temperature of its light.
-   */
-  colour?: Kelvin
-  /**
-   * What it draws from the mains while charging, or while it burns.
-   */
-  draw?: Watts
-  /**
-   * How many of them the kit holds.
-   */
-  count?: number
-  /**
-   * Weight, as it hangs on the stand.
-   */
-  weight?: Weight
-  /**
-   * Illuminance straight ahead at a distance, at full power.
-   */
-  lux?: Lux
-  /**
-   * Luminous flux at full power.
-   */
-  lumens?: Lumens
-  /**
-   * Beam angle, between the half-peak directions.
-   */
-  beam?: Angle
-  /**
-   * Path of its photometric file (LM-63), relative to this file.
-   */
-  'photometric-file'?: string
-  /**
-   * Size of what glows.
-   */
-  size?: Size
-  /**
-   * The settings of its power.
-   */
-  power?: PowerRange
-  /**
-   * Whether it flickers with the mains.
-   */
-  flicker?: 'none' | 'mains'
-}
-/**
- * The settings of a unit's power.
- */
-export interface PowerRange {
-  /**
-   * The lowest setting.
-   */
-  from?: Power
-  /**
-   * The highest setting.
-   */
-  to?: Power
-  /**
-   * The step between two settings.
-   */
-  step?: Stops
-  /**
-   * For a dial in numbers: the number at its top, which is full power. One whole number is one stop.
-   */
-  dial?: number
 }
 /**
  * A flash: flashgun, head, or head on a pack.
@@ -589,6 +513,84 @@ export interface Flash {
    * Gives a pre-flash before the flash itself.
    */
   'pre-flash'?: boolean
+}
+/**
+ * The settings of a unit's power.
+ */
+export interface PowerRange {
+  /**
+   * The lowest setting.
+   */
+  from?: Power
+  /**
+   * The highest setting.
+   */
+  to?: Power
+  /**
+   * The step between two settings.
+   */
+  step?: Stops
+  /**
+   * For a dial in numbers: the number at its top, which is full power. One whole number is one stop.
+   */
+  dial?: number
+}
+/**
+ * A continuous light: panel, lamp, tube.
+ */
+export interface Continuous {
+  /**
+   * A light that burns steadily.
+   */
+  kind?: 'continuous'
+  /**
+   * What the unit is called in the output, where it is written out at a light.
+   */
+  name?: string
+  /**
+   * Colour temperature of its light.
+   */
+  colour?: Kelvin
+  /**
+   * What it draws from the mains while charging, or while it burns.
+   */
+  draw?: Watts
+  /**
+   * How many of them the kit holds.
+   */
+  count?: number
+  /**
+   * Weight, as it hangs on the stand.
+   */
+  weight?: Weight
+  /**
+   * Illuminance straight ahead at a distance, at full power.
+   */
+  lux?: Lux
+  /**
+   * Luminous flux at full power.
+   */
+  lumens?: Lumens
+  /**
+   * Beam angle, between the half-peak directions.
+   */
+  beam?: Angle
+  /**
+   * Path of its photometric file (LM-63), relative to this file.
+   */
+  'photometric-file'?: string
+  /**
+   * Size of what glows.
+   */
+  size?: Size
+  /**
+   * The settings of its power.
+   */
+  power?: PowerRange
+  /**
+   * Whether it flickers with the mains.
+   */
+  flicker?: 'none' | 'mains'
 }
 /**
  * What stands before the flash: box, umbrella, dish, reflector.
@@ -1719,10 +1721,14 @@ export interface SettingsFile {
   root?: Path
   /**
    * Which files are plans, as patterns of paths; ** stands for any folders.
+   *
+   * Items: A pattern of paths; ** stands for any folders.
    */
   plans?: string[]
   /**
    * Which files and folders are left out.
+   *
+   * Items: A pattern of paths; ** stands for any folders.
    */
   ignore?: string[]
   /**

@@ -16,8 +16,8 @@ function joined(errors, more) {
   for (const error of more) errors.push(error);
   return errors;
 }
-const keys0 = new Set(["kind","name","colour","draw","count","weight","lux","lumens","beam","photometric-file","size","power","flicker"]);
-const keys1 = new Set(["kind","name","colour","draw","count","weight","guide-number","rated-with","rated-as","energy","reflector","meters","power","zoom","durations","regulated","recycle","flashes-per-charge","high-speed-loss","modelling","trigger-voltage","pre-flash"]);
+const keys0 = new Set(["kind","name","colour","draw","count","weight","guide-number","rated-with","rated-as","energy","reflector","meters","power","zoom","durations","regulated","recycle","flashes-per-charge","high-speed-loss","modelling","trigger-voltage","pre-flash"]);
+const keys1 = new Set(["kind","name","colour","draw","count","weight","lux","lumens","beam","photometric-file","size","power","flicker"]);
 const keys2 = new Set(["name","kind","size","outline","loss","transmits","beam","hot-middle","grid","depth","count","weight"]);
 const keys3 = new Set(["title","notes","units","modifiers","stands","cameras","backdrops","meters","measured"]);
 const keys4 = new Set(["width","length","height","left-wall","behind-backdrop","walls","ceiling","floor","circuits"]);
@@ -131,7 +131,7 @@ validate37.errors = vErrors;
 return errors === 0;
 }
 
-const pattern4 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:lx|lux)[ \\u00a0\\u2009\\u202f]{1,4}at[ \\u00a0\\u2009\\u202f]{1,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern4 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}mm[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate39(data, instancePath = ""){
 let vErrors = null;
@@ -150,7 +150,7 @@ validate39.errors = vErrors;
 return errors === 0;
 }
 
-const pattern5 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:lm|lumens?)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern5 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate41(data, instancePath = ""){
 let vErrors = null;
@@ -169,7 +169,7 @@ validate41.errors = vErrors;
 return errors === 0;
 }
 
-const pattern6 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern6 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:GN[ \\u00a0\\u2009\\u202f]{0,4})?((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})[ \\u00a0\\u2009\\u202f]{0,4}(?:m|ft|feet))(?:[ \\u00a0\\u2009\\u202f]{1,4}at[ \\u00a0\\u2009\\u202f]{1,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}mm)?[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate43(data, instancePath = ""){
 let vErrors = null;
@@ -188,28 +188,9 @@ validate43.errors = vErrors;
 return errors === 0;
 }
 
-const pattern7 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4}[x×X][ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern8 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:Ws|ws|WS|J)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate45(data, instancePath = ""){
-let vErrors = null;
-let errors = 0;
-if(typeof data === "string"){
-if(!pattern7.test(data)){
-vErrors = add(vErrors, instancePath, "pattern");
-errors++;
-}
-}
-else {
-vErrors = add(vErrors, instancePath, "type");
-errors++;
-}
-validate45.errors = vErrors;
-return errors === 0;
-}
-
-const pattern8 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:(full|[0-9]{1,4}/[1-9][0-9]{0,5})(?:[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])[ \\u00a0\\u2009\\u202f]{0,4}([0-9]{1,4}/[1-9][0-9]{0,5}|(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))(?:[ \\u00a0\\u2009\\u202f]{0,4}stops?)?)?|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}%|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:Ws|ws|WS|J)|dial[ \\u00a0\\u2009\\u202f]{1,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
-
-function validate48(data, instancePath = ""){
+function validate46(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -222,13 +203,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate48.errors = vErrors;
+validate46.errors = vErrors;
 return errors === 0;
 }
 
-const pattern9 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4}(?:stops?|EV)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern9 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate51(data, instancePath = ""){
+function validate48(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -241,12 +222,69 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate51.errors = vErrors;
+validate48.errors = vErrors;
+return errors === 0;
+}
+
+const pattern10 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}([fFƒ][ \\u00a0\\u2009\\u202f]{0,4}/?[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:\\+|[-\\u2212])[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,4}/[1-9][0-9]{0,5}|(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})))?)[ \\u00a0\\u2009\\u202f]{1,4}at[ \\u00a0\\u2009\\u202f]{1,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate50(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern10.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate50.errors = vErrors;
+return errors === 0;
+}
+
+const pattern11 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:(full|[0-9]{1,4}/[1-9][0-9]{0,5})(?:[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])[ \\u00a0\\u2009\\u202f]{0,4}([0-9]{1,4}/[1-9][0-9]{0,5}|(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))(?:[ \\u00a0\\u2009\\u202f]{0,4}stops?)?)?|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}%|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:Ws|ws|WS|J)|dial[ \\u00a0\\u2009\\u202f]{1,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate53(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern11.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate53.errors = vErrors;
+return errors === 0;
+}
+
+const pattern12 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4}(?:stops?|EV)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate56(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern12.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate56.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate47(data, instancePath = ""){
+function validate52(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -257,20 +295,20 @@ errors++;
 }
 }
 if(data.from !== undefined && Object.hasOwn(data, "from")){
-if(!(validate48(data.from, instancePath+"/from"))){
-vErrors = joined(vErrors, validate48.errors);
+if(!(validate53(data.from, instancePath+"/from"))){
+vErrors = joined(vErrors, validate53.errors);
 errors = vErrors.length;
 }
 }
 if(data.to !== undefined && Object.hasOwn(data, "to")){
-if(!(validate48(data.to, instancePath+"/to"))){
-vErrors = joined(vErrors, validate48.errors);
+if(!(validate53(data.to, instancePath+"/to"))){
+vErrors = joined(vErrors, validate53.errors);
 errors = vErrors.length;
 }
 }
 if(data.step !== undefined && Object.hasOwn(data, "step")){
-if(!(validate51(data.step, instancePath+"/step"))){
-vErrors = joined(vErrors, validate51.errors);
+if(!(validate56(data.step, instancePath+"/step"))){
+vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
 }
 }
@@ -296,12 +334,612 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate47.errors = vErrors;
+validate52.errors = vErrors;
+return errors === 0;
+}
+
+const pattern13 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:mm[ \\u00a0\\u2009\\u202f]{0,4})?(?:\\.\\.|to|–)[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}mm[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate59(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern13.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate59.errors = vErrors;
+return errors === 0;
+}
+
+const pattern14 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:([0-9]{1,4}/[1-9][0-9]{0,5})(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:s|sec|seconds?))?|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(µs|μs|us|ms|s|sec|seconds?|min|minutes?))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate62(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern14.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate62.errors = vErrors;
+return errors === 0;
+}
+
+const pattern15 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}[Vv][ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate68(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern15.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate68.errors = vErrors;
+return errors === 0;
+}
+
+const pattern7 = new RegExp("^\\p{L}", "u");
+
+function validate32(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+const _errs1 = errors;
+let valid0 = false;
+const _errs2 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data["guide-number"] === undefined) || (!(Object.hasOwn(data, "guide-number")))){
+vErrors = add(vErrors, instancePath, "required", "guide-number");
+errors++;
+}
+}
+var _valid0 = _errs2 === errors;
+valid0 = valid0 || _valid0;
+if(!valid0){
+const _errs3 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.energy === undefined) || (!(Object.hasOwn(data, "energy")))){
+vErrors = add(vErrors, instancePath, "required", "energy");
+errors++;
+}
+}
+var _valid0 = _errs3 === errors;
+valid0 = valid0 || _valid0;
+if(!valid0){
+const _errs4 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if((data.meters === undefined) || (!(Object.hasOwn(data, "meters")))){
+vErrors = add(vErrors, instancePath, "required", "meters");
+errors++;
+}
+}
+var _valid0 = _errs4 === errors;
+valid0 = valid0 || _valid0;
+}
+}
+if(!valid0){
+vErrors = add(vErrors, instancePath, "anyOf");
+errors++;
+}
+else {
+errors = _errs1;
+if(vErrors !== null){
+if(_errs1){
+vErrors.length = _errs1;
+}
+else {
+vErrors = null;
+}
+}
+}
+const _errs6 = errors;
+let valid2 = true;
+const _errs7 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing0;
+if(((data["guide-number"] === undefined) || (!(Object.hasOwn(data, "guide-number")))) && (missing0 = "guide-number")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid1 = _errs7 === errors;
+errors = _errs6;
+if(vErrors !== null){
+if(_errs6){
+vErrors.length = _errs6;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid1){
+const _errs8 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+if(data.meters !== undefined && Object.hasOwn(data, "meters")){
+vErrors = add(vErrors, instancePath+"/meters", "false schema");
+errors++;
+}
+}
+var _valid1 = _errs8 === errors;
+valid2 = _valid1;
+}
+if(!valid2){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+if(data && typeof data == "object" && !Array.isArray(data)){
+for(const key0 of Object.keys(data)){
+if(!(keys0.has(key0))){
+vErrors = add(vErrors, instancePath, "additionalProperties", key0);
+errors++;
+}
+}
+if(data.kind !== undefined && Object.hasOwn(data, "kind")){
+let data1 = data.kind;
+if(typeof data1 !== "string"){
+vErrors = add(vErrors, instancePath+"/kind", "type");
+errors++;
+}
+if(!(data1 === "flash")){
+vErrors = add(vErrors, instancePath+"/kind", "enum");
+errors++;
+}
+}
+if(data.name !== undefined && Object.hasOwn(data, "name")){
+let data2 = data.name;
+if(typeof data2 === "string"){
+if(data2.length > 4000){
+vErrors = add(vErrors, instancePath+"/name", "maxLength");
+errors++;
+}
+if(data2.length < 1){
+vErrors = add(vErrors, instancePath+"/name", "minLength");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/name", "type");
+errors++;
+}
+}
+if(data.colour !== undefined && Object.hasOwn(data, "colour")){
+if(!(validate33(data.colour, instancePath+"/colour"))){
+vErrors = joined(vErrors, validate33.errors);
+errors = vErrors.length;
+}
+}
+if(data.draw !== undefined && Object.hasOwn(data, "draw")){
+if(!(validate35(data.draw, instancePath+"/draw"))){
+vErrors = joined(vErrors, validate35.errors);
+errors = vErrors.length;
+}
+}
+if(data.count !== undefined && Object.hasOwn(data, "count")){
+let data5 = data.count;
+if(!(((typeof data5 == "number") && (!(data5 % 1) && !isNaN(data5))) && (isFinite(data5)))){
+vErrors = add(vErrors, instancePath+"/count", "type");
+errors++;
+}
+if((typeof data5 == "number") && (isFinite(data5))){
+if(data5 > 1000 || isNaN(data5)){
+vErrors = add(vErrors, instancePath+"/count", "maximum");
+errors++;
+}
+if(data5 < 0 || isNaN(data5)){
+vErrors = add(vErrors, instancePath+"/count", "minimum");
+errors++;
+}
+}
+}
+if(data.weight !== undefined && Object.hasOwn(data, "weight")){
+if(!(validate37(data.weight, instancePath+"/weight"))){
+vErrors = joined(vErrors, validate37.errors);
+errors = vErrors.length;
+}
+}
+if(data["guide-number"] !== undefined && Object.hasOwn(data, "guide-number")){
+let data7 = data["guide-number"];
+if((!(data7 && typeof data7 == "object" && !Array.isArray(data7))) && (typeof data7 !== "string")){
+vErrors = add(vErrors, instancePath+"/guide-number", "type");
+errors++;
+}
+const _errs24 = errors;
+let valid8 = true;
+const _errs25 = errors;
+if(!(data7 && typeof data7 == "object" && !Array.isArray(data7))){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid2 = _errs25 === errors;
+errors = _errs24;
+if(vErrors !== null){
+if(_errs24){
+vErrors.length = _errs24;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause0;
+if(_valid2){
+const _errs27 = errors;
+if(data7 && typeof data7 == "object" && !Array.isArray(data7)){
+if(Object.keys(data7).length > 40){
+vErrors = add(vErrors, instancePath+"/guide-number", "maxProperties");
+errors++;
+}
+if(Object.keys(data7).length < 1){
+vErrors = add(vErrors, instancePath+"/guide-number", "minProperties");
+errors++;
+}
+for(const key1 of Object.keys(data7)){
+const _errs29 = errors;
+if(!(validate39(key1, instancePath+"/guide-number"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+var valid9 = _errs29 === errors;
+if(!valid9){
+vErrors = add(vErrors, instancePath+"/guide-number", "propertyNames", key1);
+errors++;
+}
+}
+for(const key2 of Object.keys(data7)){
+if(!(validate41(data7[key2], instancePath+"/guide-number/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate41.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/guide-number", "type");
+errors++;
+}
+var _valid2 = _errs27 === errors;
+valid8 = _valid2;
+ifClause0 = "then";
+}
+else {
+const _errs32 = errors;
+if(!(validate43(data7, instancePath+"/guide-number"))){
+vErrors = joined(vErrors, validate43.errors);
+errors = vErrors.length;
+}
+var _valid2 = _errs32 === errors;
+valid8 = _valid2;
+ifClause0 = "else";
+}
+if(!valid8){
+vErrors = add(vErrors, instancePath+"/guide-number", "if");
+errors++;
+}
+}
+if(data["rated-with"] !== undefined && Object.hasOwn(data, "rated-with")){
+let data9 = data["rated-with"];
+if(typeof data9 !== "string"){
+vErrors = add(vErrors, instancePath+"/rated-with", "type");
+errors++;
+}
+const _errs35 = errors;
+let valid11 = true;
+const _errs36 = errors;
+if(typeof data9 === "string"){
+if(!pattern7.test(data9)){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid3 = _errs36 === errors;
+errors = _errs35;
+if(vErrors !== null){
+if(_errs35){
+vErrors.length = _errs35;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause1;
+if(_valid3){
+const _errs37 = errors;
+if(!((data9 === "standard reflector") || (data9 === "bare"))){
+vErrors = add(vErrors, instancePath+"/rated-with", "enum");
+errors++;
+}
+var _valid3 = _errs37 === errors;
+valid11 = _valid3;
+ifClause1 = "then";
+}
+else {
+const _errs38 = errors;
+if(!(validate39(data9, instancePath+"/rated-with"))){
+vErrors = joined(vErrors, validate39.errors);
+errors = vErrors.length;
+}
+var _valid3 = _errs38 === errors;
+valid11 = _valid3;
+ifClause1 = "else";
+}
+if(!valid11){
+vErrors = add(vErrors, instancePath+"/rated-with", "if");
+errors++;
+}
+}
+if(data["rated-as"] !== undefined && Object.hasOwn(data, "rated-as")){
+let data10 = data["rated-as"];
+if(typeof data10 !== "string"){
+vErrors = add(vErrors, instancePath+"/rated-as", "type");
+errors++;
+}
+if(!((data10 === "print") || (data10 === "measured"))){
+vErrors = add(vErrors, instancePath+"/rated-as", "enum");
+errors++;
+}
+}
+if(data.energy !== undefined && Object.hasOwn(data, "energy")){
+if(!(validate46(data.energy, instancePath+"/energy"))){
+vErrors = joined(vErrors, validate46.errors);
+errors = vErrors.length;
+}
+}
+if(data.reflector !== undefined && Object.hasOwn(data, "reflector")){
+if(!(validate48(data.reflector, instancePath+"/reflector"))){
+vErrors = joined(vErrors, validate48.errors);
+errors = vErrors.length;
+}
+}
+if(data.meters !== undefined && Object.hasOwn(data, "meters")){
+if(!(validate50(data.meters, instancePath+"/meters"))){
+vErrors = joined(vErrors, validate50.errors);
+errors = vErrors.length;
+}
+}
+if(data.power !== undefined && Object.hasOwn(data, "power")){
+if(!(validate52(data.power, instancePath+"/power"))){
+vErrors = joined(vErrors, validate52.errors);
+errors = vErrors.length;
+}
+}
+if(data.zoom !== undefined && Object.hasOwn(data, "zoom")){
+if(!(validate59(data.zoom, instancePath+"/zoom"))){
+vErrors = joined(vErrors, validate59.errors);
+errors = vErrors.length;
+}
+}
+if(data.durations !== undefined && Object.hasOwn(data, "durations")){
+let data16 = data.durations;
+if(Array.isArray(data16)){
+if(data16.length > 40){
+vErrors = add(vErrors, instancePath+"/durations", "maxItems");
+errors++;
+}
+if(data16.length < 1){
+vErrors = add(vErrors, instancePath+"/durations", "minItems");
+errors++;
+}
+const len0 = data16.length;
+for(let i0=0; i0<len0; i0++){
+let data17 = data16[i0];
+const _errs55 = errors;
+let valid19 = false;
+const _errs56 = errors;
+if(data17 && typeof data17 == "object" && !Array.isArray(data17)){
+if((data17["t0.1"] === undefined) || (!(Object.hasOwn(data17, "t0.1")))){
+vErrors = add(vErrors, instancePath+"/durations/" + i0, "required", "t0.1");
+errors++;
+}
+}
+var _valid4 = _errs56 === errors;
+valid19 = valid19 || _valid4;
+if(!valid19){
+const _errs57 = errors;
+if(data17 && typeof data17 == "object" && !Array.isArray(data17)){
+if((data17["t0.5"] === undefined) || (!(Object.hasOwn(data17, "t0.5")))){
+vErrors = add(vErrors, instancePath+"/durations/" + i0, "required", "t0.5");
+errors++;
+}
+}
+var _valid4 = _errs57 === errors;
+valid19 = valid19 || _valid4;
+}
+if(!valid19){
+vErrors = add(vErrors, instancePath+"/durations/" + i0, "anyOf");
+errors++;
+}
+else {
+errors = _errs55;
+if(vErrors !== null){
+if(_errs55){
+vErrors.length = _errs55;
+}
+else {
+vErrors = null;
+}
+}
+}
+if(data17 && typeof data17 == "object" && !Array.isArray(data17)){
+if((data17.power === undefined) || (!(Object.hasOwn(data17, "power")))){
+vErrors = add(vErrors, instancePath+"/durations/" + i0, "required", "power");
+errors++;
+}
+for(const key3 of Object.keys(data17)){
+if(!(((key3 === "power") || (key3 === "t0.1")) || (key3 === "t0.5"))){
+vErrors = add(vErrors, instancePath+"/durations/" + i0, "additionalProperties", key3);
+errors++;
+}
+}
+if(data17.power !== undefined && Object.hasOwn(data17, "power")){
+if(!(validate53(data17.power, instancePath+"/durations/" + i0+"/power"))){
+vErrors = joined(vErrors, validate53.errors);
+errors = vErrors.length;
+}
+}
+if(data17["t0.1"] !== undefined && Object.hasOwn(data17, "t0.1")){
+if(!(validate62(data17["t0.1"], instancePath+"/durations/" + i0+"/t0.1"))){
+vErrors = joined(vErrors, validate62.errors);
+errors = vErrors.length;
+}
+}
+if(data17["t0.5"] !== undefined && Object.hasOwn(data17, "t0.5")){
+if(!(validate62(data17["t0.5"], instancePath+"/durations/" + i0+"/t0.5"))){
+vErrors = joined(vErrors, validate62.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/durations/" + i0, "type");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/durations", "type");
+errors++;
+}
+}
+if(data.regulated !== undefined && Object.hasOwn(data, "regulated")){
+let data21 = data.regulated;
+if(typeof data21 !== "string"){
+vErrors = add(vErrors, instancePath+"/regulated", "type");
+errors++;
+}
+if(!((data21 === "igbt") || (data21 === "voltage"))){
+vErrors = add(vErrors, instancePath+"/regulated", "enum");
+errors++;
+}
+}
+if(data.recycle !== undefined && Object.hasOwn(data, "recycle")){
+if(!(validate62(data.recycle, instancePath+"/recycle"))){
+vErrors = joined(vErrors, validate62.errors);
+errors = vErrors.length;
+}
+}
+if(data["flashes-per-charge"] !== undefined && Object.hasOwn(data, "flashes-per-charge")){
+let data23 = data["flashes-per-charge"];
+if(!(((typeof data23 == "number") && (!(data23 % 1) && !isNaN(data23))) && (isFinite(data23)))){
+vErrors = add(vErrors, instancePath+"/flashes-per-charge", "type");
+errors++;
+}
+if((typeof data23 == "number") && (isFinite(data23))){
+if(data23 > 1000000 || isNaN(data23)){
+vErrors = add(vErrors, instancePath+"/flashes-per-charge", "maximum");
+errors++;
+}
+if(data23 < 1 || isNaN(data23)){
+vErrors = add(vErrors, instancePath+"/flashes-per-charge", "minimum");
+errors++;
+}
+}
+}
+if(data["high-speed-loss"] !== undefined && Object.hasOwn(data, "high-speed-loss")){
+if(!(validate56(data["high-speed-loss"], instancePath+"/high-speed-loss"))){
+vErrors = joined(vErrors, validate56.errors);
+errors = vErrors.length;
+}
+}
+if(data.modelling !== undefined && Object.hasOwn(data, "modelling")){
+if(!(validate35(data.modelling, instancePath+"/modelling"))){
+vErrors = joined(vErrors, validate35.errors);
+errors = vErrors.length;
+}
+}
+if(data["trigger-voltage"] !== undefined && Object.hasOwn(data, "trigger-voltage")){
+if(!(validate68(data["trigger-voltage"], instancePath+"/trigger-voltage"))){
+vErrors = joined(vErrors, validate68.errors);
+errors = vErrors.length;
+}
+}
+if(data["pre-flash"] !== undefined && Object.hasOwn(data, "pre-flash")){
+if(typeof data["pre-flash"] !== "boolean"){
+vErrors = add(vErrors, instancePath+"/pre-flash", "type");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate32.errors = vErrors;
+return errors === 0;
+}
+
+const pattern16 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:lx|lux)[ \\u00a0\\u2009\\u202f]{1,4}at[ \\u00a0\\u2009\\u202f]{1,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate75(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern16.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate75.errors = vErrors;
+return errors === 0;
+}
+
+const pattern17 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:lm|lumens?)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate77(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern17.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate77.errors = vErrors;
+return errors === 0;
+}
+
+const pattern18 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4}[x×X][ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate80(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern18.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate80.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate32(data, instancePath = ""){
+function validate71(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -463,7 +1101,7 @@ errors++;
 }
 if(data && typeof data == "object" && !Array.isArray(data)){
 for(const key0 of Object.keys(data)){
-if(!(keys0.has(key0))){
+if(!(keys1.has(key0))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
@@ -532,20 +1170,20 @@ errors = vErrors.length;
 }
 }
 if(data.lux !== undefined && Object.hasOwn(data, "lux")){
-if(!(validate39(data.lux, instancePath+"/lux"))){
-vErrors = joined(vErrors, validate39.errors);
+if(!(validate75(data.lux, instancePath+"/lux"))){
+vErrors = joined(vErrors, validate75.errors);
 errors = vErrors.length;
 }
 }
 if(data.lumens !== undefined && Object.hasOwn(data, "lumens")){
-if(!(validate41(data.lumens, instancePath+"/lumens"))){
-vErrors = joined(vErrors, validate41.errors);
+if(!(validate77(data.lumens, instancePath+"/lumens"))){
+vErrors = joined(vErrors, validate77.errors);
 errors = vErrors.length;
 }
 }
 if(data.beam !== undefined && Object.hasOwn(data, "beam")){
-if(!(validate43(data.beam, instancePath+"/beam"))){
-vErrors = joined(vErrors, validate43.errors);
+if(!(validate48(data.beam, instancePath+"/beam"))){
+vErrors = joined(vErrors, validate48.errors);
 errors = vErrors.length;
 }
 }
@@ -567,14 +1205,14 @@ errors++;
 }
 }
 if(data.size !== undefined && Object.hasOwn(data, "size")){
-if(!(validate45(data.size, instancePath+"/size"))){
-vErrors = joined(vErrors, validate45.errors);
+if(!(validate80(data.size, instancePath+"/size"))){
+vErrors = joined(vErrors, validate80.errors);
 errors = vErrors.length;
 }
 }
 if(data.power !== undefined && Object.hasOwn(data, "power")){
-if(!(validate47(data.power, instancePath+"/power"))){
-vErrors = joined(vErrors, validate47.errors);
+if(!(validate52(data.power, instancePath+"/power"))){
+vErrors = joined(vErrors, validate52.errors);
 errors = vErrors.length;
 }
 }
@@ -594,645 +1232,7 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate32.errors = vErrors;
-return errors === 0;
-}
-
-const pattern10 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}mm[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
-
-function validate59(data, instancePath = ""){
-let vErrors = null;
-let errors = 0;
-if(typeof data === "string"){
-if(!pattern10.test(data)){
-vErrors = add(vErrors, instancePath, "pattern");
-errors++;
-}
-}
-else {
-vErrors = add(vErrors, instancePath, "type");
-errors++;
-}
-validate59.errors = vErrors;
-return errors === 0;
-}
-
-const pattern11 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
-
-function validate61(data, instancePath = ""){
-let vErrors = null;
-let errors = 0;
-if(typeof data === "string"){
-if(!pattern11.test(data)){
-vErrors = add(vErrors, instancePath, "pattern");
-errors++;
-}
-}
-else {
-vErrors = add(vErrors, instancePath, "type");
-errors++;
-}
-validate61.errors = vErrors;
-return errors === 0;
-}
-
-const pattern12 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:GN[ \\u00a0\\u2009\\u202f]{0,4})?((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})[ \\u00a0\\u2009\\u202f]{0,4}(?:m|ft|feet))(?:[ \\u00a0\\u2009\\u202f]{1,4}at[ \\u00a0\\u2009\\u202f]{1,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}mm)?[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
-
-function validate63(data, instancePath = ""){
-let vErrors = null;
-let errors = 0;
-if(typeof data === "string"){
-if(!pattern12.test(data)){
-vErrors = add(vErrors, instancePath, "pattern");
-errors++;
-}
-}
-else {
-vErrors = add(vErrors, instancePath, "type");
-errors++;
-}
-validate63.errors = vErrors;
-return errors === 0;
-}
-
-const pattern14 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:Ws|ws|WS|J)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
-
-function validate66(data, instancePath = ""){
-let vErrors = null;
-let errors = 0;
-if(typeof data === "string"){
-if(!pattern14.test(data)){
-vErrors = add(vErrors, instancePath, "pattern");
-errors++;
-}
-}
-else {
-vErrors = add(vErrors, instancePath, "type");
-errors++;
-}
-validate66.errors = vErrors;
-return errors === 0;
-}
-
-const pattern15 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}([fFƒ][ \\u00a0\\u2009\\u202f]{0,4}/?[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:\\+|[-\\u2212])[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,4}/[1-9][0-9]{0,5}|(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})))?)[ \\u00a0\\u2009\\u202f]{1,4}at[ \\u00a0\\u2009\\u202f]{1,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
-
-function validate69(data, instancePath = ""){
-let vErrors = null;
-let errors = 0;
-if(typeof data === "string"){
-if(!pattern15.test(data)){
-vErrors = add(vErrors, instancePath, "pattern");
-errors++;
-}
-}
-else {
-vErrors = add(vErrors, instancePath, "type");
-errors++;
-}
-validate69.errors = vErrors;
-return errors === 0;
-}
-
-const pattern16 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:mm[ \\u00a0\\u2009\\u202f]{0,4})?(?:\\.\\.|to|–)[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}mm[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
-
-function validate72(data, instancePath = ""){
-let vErrors = null;
-let errors = 0;
-if(typeof data === "string"){
-if(!pattern16.test(data)){
-vErrors = add(vErrors, instancePath, "pattern");
-errors++;
-}
-}
-else {
-vErrors = add(vErrors, instancePath, "type");
-errors++;
-}
-validate72.errors = vErrors;
-return errors === 0;
-}
-
-const pattern17 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:([0-9]{1,4}/[1-9][0-9]{0,5})(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:s|sec|seconds?))?|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(µs|μs|us|ms|s|sec|seconds?|min|minutes?))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
-
-function validate75(data, instancePath = ""){
-let vErrors = null;
-let errors = 0;
-if(typeof data === "string"){
-if(!pattern17.test(data)){
-vErrors = add(vErrors, instancePath, "pattern");
-errors++;
-}
-}
-else {
-vErrors = add(vErrors, instancePath, "type");
-errors++;
-}
-validate75.errors = vErrors;
-return errors === 0;
-}
-
-const pattern18 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}[Vv][ \\u00a0\\u2009\\u202f]{0,4}$", "u");
-
-function validate81(data, instancePath = ""){
-let vErrors = null;
-let errors = 0;
-if(typeof data === "string"){
-if(!pattern18.test(data)){
-vErrors = add(vErrors, instancePath, "pattern");
-errors++;
-}
-}
-else {
-vErrors = add(vErrors, instancePath, "type");
-errors++;
-}
-validate81.errors = vErrors;
-return errors === 0;
-}
-
-const pattern13 = new RegExp("^\\p{L}", "u");
-
-function validate55(data, instancePath = ""){
-let vErrors = null;
-let errors = 0;
-const _errs1 = errors;
-let valid0 = false;
-const _errs2 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data["guide-number"] === undefined) || (!(Object.hasOwn(data, "guide-number")))){
-vErrors = add(vErrors, instancePath, "required", "guide-number");
-errors++;
-}
-}
-var _valid0 = _errs2 === errors;
-valid0 = valid0 || _valid0;
-if(!valid0){
-const _errs3 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.energy === undefined) || (!(Object.hasOwn(data, "energy")))){
-vErrors = add(vErrors, instancePath, "required", "energy");
-errors++;
-}
-}
-var _valid0 = _errs3 === errors;
-valid0 = valid0 || _valid0;
-if(!valid0){
-const _errs4 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.meters === undefined) || (!(Object.hasOwn(data, "meters")))){
-vErrors = add(vErrors, instancePath, "required", "meters");
-errors++;
-}
-}
-var _valid0 = _errs4 === errors;
-valid0 = valid0 || _valid0;
-}
-}
-if(!valid0){
-vErrors = add(vErrors, instancePath, "anyOf");
-errors++;
-}
-else {
-errors = _errs1;
-if(vErrors !== null){
-if(_errs1){
-vErrors.length = _errs1;
-}
-else {
-vErrors = null;
-}
-}
-}
-const _errs6 = errors;
-let valid2 = true;
-const _errs7 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-let missing0;
-if(((data["guide-number"] === undefined) || (!(Object.hasOwn(data, "guide-number")))) && (missing0 = "guide-number")){
-vErrors = add(vErrors);
-errors++;
-}
-}
-var _valid1 = _errs7 === errors;
-errors = _errs6;
-if(vErrors !== null){
-if(_errs6){
-vErrors.length = _errs6;
-}
-else {
-vErrors = null;
-}
-}
-if(_valid1){
-const _errs8 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if(data.meters !== undefined && Object.hasOwn(data, "meters")){
-vErrors = add(vErrors, instancePath+"/meters", "false schema");
-errors++;
-}
-}
-var _valid1 = _errs8 === errors;
-valid2 = _valid1;
-}
-if(!valid2){
-vErrors = add(vErrors, instancePath, "if");
-errors++;
-}
-if(data && typeof data == "object" && !Array.isArray(data)){
-for(const key0 of Object.keys(data)){
-if(!(keys1.has(key0))){
-vErrors = add(vErrors, instancePath, "additionalProperties", key0);
-errors++;
-}
-}
-if(data.kind !== undefined && Object.hasOwn(data, "kind")){
-let data1 = data.kind;
-if(typeof data1 !== "string"){
-vErrors = add(vErrors, instancePath+"/kind", "type");
-errors++;
-}
-if(!(data1 === "flash")){
-vErrors = add(vErrors, instancePath+"/kind", "enum");
-errors++;
-}
-}
-if(data.name !== undefined && Object.hasOwn(data, "name")){
-let data2 = data.name;
-if(typeof data2 === "string"){
-if(data2.length > 4000){
-vErrors = add(vErrors, instancePath+"/name", "maxLength");
-errors++;
-}
-if(data2.length < 1){
-vErrors = add(vErrors, instancePath+"/name", "minLength");
-errors++;
-}
-}
-else {
-vErrors = add(vErrors, instancePath+"/name", "type");
-errors++;
-}
-}
-if(data.colour !== undefined && Object.hasOwn(data, "colour")){
-if(!(validate33(data.colour, instancePath+"/colour"))){
-vErrors = joined(vErrors, validate33.errors);
-errors = vErrors.length;
-}
-}
-if(data.draw !== undefined && Object.hasOwn(data, "draw")){
-if(!(validate35(data.draw, instancePath+"/draw"))){
-vErrors = joined(vErrors, validate35.errors);
-errors = vErrors.length;
-}
-}
-if(data.count !== undefined && Object.hasOwn(data, "count")){
-let data5 = data.count;
-if(!(((typeof data5 == "number") && (!(data5 % 1) && !isNaN(data5))) && (isFinite(data5)))){
-vErrors = add(vErrors, instancePath+"/count", "type");
-errors++;
-}
-if((typeof data5 == "number") && (isFinite(data5))){
-if(data5 > 1000 || isNaN(data5)){
-vErrors = add(vErrors, instancePath+"/count", "maximum");
-errors++;
-}
-if(data5 < 0 || isNaN(data5)){
-vErrors = add(vErrors, instancePath+"/count", "minimum");
-errors++;
-}
-}
-}
-if(data.weight !== undefined && Object.hasOwn(data, "weight")){
-if(!(validate37(data.weight, instancePath+"/weight"))){
-vErrors = joined(vErrors, validate37.errors);
-errors = vErrors.length;
-}
-}
-if(data["guide-number"] !== undefined && Object.hasOwn(data, "guide-number")){
-let data7 = data["guide-number"];
-if((!(data7 && typeof data7 == "object" && !Array.isArray(data7))) && (typeof data7 !== "string")){
-vErrors = add(vErrors, instancePath+"/guide-number", "type");
-errors++;
-}
-const _errs24 = errors;
-let valid8 = true;
-const _errs25 = errors;
-if(!(data7 && typeof data7 == "object" && !Array.isArray(data7))){
-vErrors = add(vErrors);
-errors++;
-}
-var _valid2 = _errs25 === errors;
-errors = _errs24;
-if(vErrors !== null){
-if(_errs24){
-vErrors.length = _errs24;
-}
-else {
-vErrors = null;
-}
-}
-let ifClause0;
-if(_valid2){
-const _errs27 = errors;
-if(data7 && typeof data7 == "object" && !Array.isArray(data7)){
-if(Object.keys(data7).length > 40){
-vErrors = add(vErrors, instancePath+"/guide-number", "maxProperties");
-errors++;
-}
-if(Object.keys(data7).length < 1){
-vErrors = add(vErrors, instancePath+"/guide-number", "minProperties");
-errors++;
-}
-for(const key1 of Object.keys(data7)){
-const _errs29 = errors;
-if(!(validate59(key1, instancePath+"/guide-number"))){
-vErrors = joined(vErrors, validate59.errors);
-errors = vErrors.length;
-}
-var valid9 = _errs29 === errors;
-if(!valid9){
-vErrors = add(vErrors, instancePath+"/guide-number", "propertyNames", key1);
-errors++;
-}
-}
-for(const key2 of Object.keys(data7)){
-if(!(validate61(data7[key2], instancePath+"/guide-number/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate61.errors);
-errors = vErrors.length;
-}
-}
-}
-else {
-vErrors = add(vErrors, instancePath+"/guide-number", "type");
-errors++;
-}
-var _valid2 = _errs27 === errors;
-valid8 = _valid2;
-ifClause0 = "then";
-}
-else {
-const _errs32 = errors;
-if(!(validate63(data7, instancePath+"/guide-number"))){
-vErrors = joined(vErrors, validate63.errors);
-errors = vErrors.length;
-}
-var _valid2 = _errs32 === errors;
-valid8 = _valid2;
-ifClause0 = "else";
-}
-if(!valid8){
-vErrors = add(vErrors, instancePath+"/guide-number", "if");
-errors++;
-}
-}
-if(data["rated-with"] !== undefined && Object.hasOwn(data, "rated-with")){
-let data9 = data["rated-with"];
-if(typeof data9 !== "string"){
-vErrors = add(vErrors, instancePath+"/rated-with", "type");
-errors++;
-}
-const _errs35 = errors;
-let valid11 = true;
-const _errs36 = errors;
-if(typeof data9 === "string"){
-if(!pattern13.test(data9)){
-vErrors = add(vErrors);
-errors++;
-}
-}
-var _valid3 = _errs36 === errors;
-errors = _errs35;
-if(vErrors !== null){
-if(_errs35){
-vErrors.length = _errs35;
-}
-else {
-vErrors = null;
-}
-}
-let ifClause1;
-if(_valid3){
-const _errs37 = errors;
-if(!((data9 === "standard reflector") || (data9 === "bare"))){
-vErrors = add(vErrors, instancePath+"/rated-with", "enum");
-errors++;
-}
-var _valid3 = _errs37 === errors;
-valid11 = _valid3;
-ifClause1 = "then";
-}
-else {
-const _errs38 = errors;
-if(!(validate59(data9, instancePath+"/rated-with"))){
-vErrors = joined(vErrors, validate59.errors);
-errors = vErrors.length;
-}
-var _valid3 = _errs38 === errors;
-valid11 = _valid3;
-ifClause1 = "else";
-}
-if(!valid11){
-vErrors = add(vErrors, instancePath+"/rated-with", "if");
-errors++;
-}
-}
-if(data["rated-as"] !== undefined && Object.hasOwn(data, "rated-as")){
-let data10 = data["rated-as"];
-if(typeof data10 !== "string"){
-vErrors = add(vErrors, instancePath+"/rated-as", "type");
-errors++;
-}
-if(!((data10 === "print") || (data10 === "measured"))){
-vErrors = add(vErrors, instancePath+"/rated-as", "enum");
-errors++;
-}
-}
-if(data.energy !== undefined && Object.hasOwn(data, "energy")){
-if(!(validate66(data.energy, instancePath+"/energy"))){
-vErrors = joined(vErrors, validate66.errors);
-errors = vErrors.length;
-}
-}
-if(data.reflector !== undefined && Object.hasOwn(data, "reflector")){
-if(!(validate43(data.reflector, instancePath+"/reflector"))){
-vErrors = joined(vErrors, validate43.errors);
-errors = vErrors.length;
-}
-}
-if(data.meters !== undefined && Object.hasOwn(data, "meters")){
-if(!(validate69(data.meters, instancePath+"/meters"))){
-vErrors = joined(vErrors, validate69.errors);
-errors = vErrors.length;
-}
-}
-if(data.power !== undefined && Object.hasOwn(data, "power")){
-if(!(validate47(data.power, instancePath+"/power"))){
-vErrors = joined(vErrors, validate47.errors);
-errors = vErrors.length;
-}
-}
-if(data.zoom !== undefined && Object.hasOwn(data, "zoom")){
-if(!(validate72(data.zoom, instancePath+"/zoom"))){
-vErrors = joined(vErrors, validate72.errors);
-errors = vErrors.length;
-}
-}
-if(data.durations !== undefined && Object.hasOwn(data, "durations")){
-let data16 = data.durations;
-if(Array.isArray(data16)){
-if(data16.length > 40){
-vErrors = add(vErrors, instancePath+"/durations", "maxItems");
-errors++;
-}
-if(data16.length < 1){
-vErrors = add(vErrors, instancePath+"/durations", "minItems");
-errors++;
-}
-const len0 = data16.length;
-for(let i0=0; i0<len0; i0++){
-let data17 = data16[i0];
-const _errs55 = errors;
-let valid19 = false;
-const _errs56 = errors;
-if(data17 && typeof data17 == "object" && !Array.isArray(data17)){
-if((data17["t0.1"] === undefined) || (!(Object.hasOwn(data17, "t0.1")))){
-vErrors = add(vErrors, instancePath+"/durations/" + i0, "required", "t0.1");
-errors++;
-}
-}
-var _valid4 = _errs56 === errors;
-valid19 = valid19 || _valid4;
-if(!valid19){
-const _errs57 = errors;
-if(data17 && typeof data17 == "object" && !Array.isArray(data17)){
-if((data17["t0.5"] === undefined) || (!(Object.hasOwn(data17, "t0.5")))){
-vErrors = add(vErrors, instancePath+"/durations/" + i0, "required", "t0.5");
-errors++;
-}
-}
-var _valid4 = _errs57 === errors;
-valid19 = valid19 || _valid4;
-}
-if(!valid19){
-vErrors = add(vErrors, instancePath+"/durations/" + i0, "anyOf");
-errors++;
-}
-else {
-errors = _errs55;
-if(vErrors !== null){
-if(_errs55){
-vErrors.length = _errs55;
-}
-else {
-vErrors = null;
-}
-}
-}
-if(data17 && typeof data17 == "object" && !Array.isArray(data17)){
-if((data17.power === undefined) || (!(Object.hasOwn(data17, "power")))){
-vErrors = add(vErrors, instancePath+"/durations/" + i0, "required", "power");
-errors++;
-}
-for(const key3 of Object.keys(data17)){
-if(!(((key3 === "power") || (key3 === "t0.1")) || (key3 === "t0.5"))){
-vErrors = add(vErrors, instancePath+"/durations/" + i0, "additionalProperties", key3);
-errors++;
-}
-}
-if(data17.power !== undefined && Object.hasOwn(data17, "power")){
-if(!(validate48(data17.power, instancePath+"/durations/" + i0+"/power"))){
-vErrors = joined(vErrors, validate48.errors);
-errors = vErrors.length;
-}
-}
-if(data17["t0.1"] !== undefined && Object.hasOwn(data17, "t0.1")){
-if(!(validate75(data17["t0.1"], instancePath+"/durations/" + i0+"/t0.1"))){
-vErrors = joined(vErrors, validate75.errors);
-errors = vErrors.length;
-}
-}
-if(data17["t0.5"] !== undefined && Object.hasOwn(data17, "t0.5")){
-if(!(validate75(data17["t0.5"], instancePath+"/durations/" + i0+"/t0.5"))){
-vErrors = joined(vErrors, validate75.errors);
-errors = vErrors.length;
-}
-}
-}
-else {
-vErrors = add(vErrors, instancePath+"/durations/" + i0, "type");
-errors++;
-}
-}
-}
-else {
-vErrors = add(vErrors, instancePath+"/durations", "type");
-errors++;
-}
-}
-if(data.regulated !== undefined && Object.hasOwn(data, "regulated")){
-let data21 = data.regulated;
-if(typeof data21 !== "string"){
-vErrors = add(vErrors, instancePath+"/regulated", "type");
-errors++;
-}
-if(!((data21 === "igbt") || (data21 === "voltage"))){
-vErrors = add(vErrors, instancePath+"/regulated", "enum");
-errors++;
-}
-}
-if(data.recycle !== undefined && Object.hasOwn(data, "recycle")){
-if(!(validate75(data.recycle, instancePath+"/recycle"))){
-vErrors = joined(vErrors, validate75.errors);
-errors = vErrors.length;
-}
-}
-if(data["flashes-per-charge"] !== undefined && Object.hasOwn(data, "flashes-per-charge")){
-let data23 = data["flashes-per-charge"];
-if(!(((typeof data23 == "number") && (!(data23 % 1) && !isNaN(data23))) && (isFinite(data23)))){
-vErrors = add(vErrors, instancePath+"/flashes-per-charge", "type");
-errors++;
-}
-if((typeof data23 == "number") && (isFinite(data23))){
-if(data23 > 1000000 || isNaN(data23)){
-vErrors = add(vErrors, instancePath+"/flashes-per-charge", "maximum");
-errors++;
-}
-if(data23 < 1 || isNaN(data23)){
-vErrors = add(vErrors, instancePath+"/flashes-per-charge", "minimum");
-errors++;
-}
-}
-}
-if(data["high-speed-loss"] !== undefined && Object.hasOwn(data, "high-speed-loss")){
-if(!(validate51(data["high-speed-loss"], instancePath+"/high-speed-loss"))){
-vErrors = joined(vErrors, validate51.errors);
-errors = vErrors.length;
-}
-}
-if(data.modelling !== undefined && Object.hasOwn(data, "modelling")){
-if(!(validate35(data.modelling, instancePath+"/modelling"))){
-vErrors = joined(vErrors, validate35.errors);
-errors = vErrors.length;
-}
-}
-if(data["trigger-voltage"] !== undefined && Object.hasOwn(data, "trigger-voltage")){
-if(!(validate81(data["trigger-voltage"], instancePath+"/trigger-voltage"))){
-vErrors = joined(vErrors, validate81.errors);
-errors = vErrors.length;
-}
-}
-if(data["pre-flash"] !== undefined && Object.hasOwn(data, "pre-flash")){
-if(typeof data["pre-flash"] !== "boolean"){
-vErrors = add(vErrors, instancePath+"/pre-flash", "type");
-errors++;
-}
-}
-}
-else {
-vErrors = add(vErrors, instancePath, "type");
-errors++;
-}
-validate55.errors = vErrors;
+validate71.errors = vErrors;
 return errors === 0;
 }
 
@@ -1252,7 +1252,7 @@ let valid1 = false;
 const _errs4 = errors;
 if(data && typeof data == "object" && !Array.isArray(data)){
 let missing0;
-if(((data.lux === undefined) || (!(Object.hasOwn(data, "lux")))) && (missing0 = "lux")){
+if(((data["guide-number"] === undefined) || (!(Object.hasOwn(data, "guide-number")))) && (missing0 = "guide-number")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -1263,7 +1263,7 @@ if(!valid1){
 const _errs5 = errors;
 if(data && typeof data == "object" && !Array.isArray(data)){
 let missing1;
-if(((data.lumens === undefined) || (!(Object.hasOwn(data, "lumens")))) && (missing1 = "lumens")){
+if(((data.energy === undefined) || (!(Object.hasOwn(data, "energy")))) && (missing1 = "energy")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -1274,7 +1274,7 @@ if(!valid1){
 const _errs6 = errors;
 if(data && typeof data == "object" && !Array.isArray(data)){
 let missing2;
-if(((data["photometric-file"] === undefined) || (!(Object.hasOwn(data, "photometric-file")))) && (missing2 = "photometric-file")){
+if(((data.meters === undefined) || (!(Object.hasOwn(data, "meters")))) && (missing2 = "meters")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -1291,7 +1291,7 @@ errors++;
 }
 else {
 if(data.kind !== undefined && Object.hasOwn(data, "kind")){
-if("continuous" !== data.kind){
+if("flash" !== data.kind){
 vErrors = add(vErrors);
 errors++;
 }
@@ -1341,9 +1341,150 @@ ifClause0 = "then";
 }
 else {
 const _errs10 = errors;
-if(!(validate55(data, instancePath))){
-vErrors = joined(vErrors, validate55.errors);
+const _errs11 = errors;
+let valid3 = true;
+const _errs12 = errors;
+const _errs13 = errors;
+let valid4 = false;
+const _errs14 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing4;
+if(((data.lux === undefined) || (!(Object.hasOwn(data, "lux")))) && (missing4 = "lux")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid3 = _errs14 === errors;
+valid4 = valid4 || _valid3;
+if(!valid4){
+const _errs15 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing5;
+if(((data.lumens === undefined) || (!(Object.hasOwn(data, "lumens")))) && (missing5 = "lumens")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid3 = _errs15 === errors;
+valid4 = valid4 || _valid3;
+if(!valid4){
+const _errs16 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing6;
+if(((data["photometric-file"] === undefined) || (!(Object.hasOwn(data, "photometric-file")))) && (missing6 = "photometric-file")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid3 = _errs16 === errors;
+valid4 = valid4 || _valid3;
+if(!valid4){
+const _errs17 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing7;
+if(((data.beam === undefined) || (!(Object.hasOwn(data, "beam")))) && (missing7 = "beam")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid3 = _errs17 === errors;
+valid4 = valid4 || _valid3;
+if(!valid4){
+const _errs18 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing8;
+if(((data.size === undefined) || (!(Object.hasOwn(data, "size")))) && (missing8 = "size")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid3 = _errs18 === errors;
+valid4 = valid4 || _valid3;
+if(!valid4){
+const _errs19 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing9;
+if(((data.flicker === undefined) || (!(Object.hasOwn(data, "flicker")))) && (missing9 = "flicker")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid3 = _errs19 === errors;
+valid4 = valid4 || _valid3;
+if(!valid4){
+const _errs20 = errors;
+if(data && typeof data == "object" && !Array.isArray(data)){
+let missing10;
+if(((data.kind === undefined) || (!(Object.hasOwn(data, "kind")))) && (missing10 = "kind")){
+vErrors = add(vErrors);
+errors++;
+}
+else {
+if(data.kind !== undefined && Object.hasOwn(data, "kind")){
+if("continuous" !== data.kind){
+vErrors = add(vErrors);
+errors++;
+}
+}
+}
+}
+var _valid3 = _errs20 === errors;
+valid4 = valid4 || _valid3;
+}
+}
+}
+}
+}
+}
+if(!valid4){
+vErrors = add(vErrors);
+errors++;
+}
+else {
+errors = _errs13;
+if(vErrors !== null){
+if(_errs13){
+vErrors.length = _errs13;
+}
+else {
+vErrors = null;
+}
+}
+}
+var _valid2 = _errs12 === errors;
+errors = _errs11;
+if(vErrors !== null){
+if(_errs11){
+vErrors.length = _errs11;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause1;
+if(_valid2){
+const _errs22 = errors;
+if(!(validate71(data, instancePath))){
+vErrors = joined(vErrors, validate71.errors);
 errors = vErrors.length;
+}
+var _valid2 = _errs22 === errors;
+valid3 = _valid2;
+ifClause1 = "then";
+}
+else {
+const _errs23 = errors;
+if(!(validate32(data, instancePath))){
+vErrors = joined(vErrors, validate32.errors);
+errors = vErrors.length;
+}
+var _valid2 = _errs23 === errors;
+valid3 = _valid2;
+ifClause1 = "else";
+}
+if(!valid3){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
 }
 var _valid0 = _errs10 === errors;
 valid0 = _valid0;
@@ -1359,7 +1500,7 @@ return errors === 0;
 
 const pattern19 = new RegExp("[x×X]", "u");
 
-function validate87(data, instancePath = ""){
+function validate88(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data !== "string"){
@@ -1388,8 +1529,8 @@ vErrors = null;
 let ifClause0;
 if(_valid0){
 const _errs3 = errors;
-if(!(validate45(data, instancePath))){
-vErrors = joined(vErrors, validate45.errors);
+if(!(validate80(data, instancePath))){
+vErrors = joined(vErrors, validate80.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs3 === errors;
@@ -1398,8 +1539,8 @@ ifClause0 = "then";
 }
 else {
 const _errs4 = errors;
-if(!(validate61(data, instancePath))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data, instancePath))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs4 === errors;
@@ -1410,13 +1551,13 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate87.errors = vErrors;
+validate88.errors = vErrors;
 return errors === 0;
 }
 
 const pattern20 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}%[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate92(data, instancePath = ""){
+function validate93(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -1429,12 +1570,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate92.errors = vErrors;
+validate93.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate95(data, instancePath = ""){
+function validate96(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if((!(data && typeof data == "object" && !Array.isArray(data))) && (typeof data !== "string")){
@@ -1488,8 +1629,8 @@ errors++;
 }
 }
 if(data.angle !== undefined && Object.hasOwn(data, "angle")){
-if(!(validate43(data.angle, instancePath+"/angle"))){
-vErrors = joined(vErrors, validate43.errors);
+if(!(validate48(data.angle, instancePath+"/angle"))){
+vErrors = joined(vErrors, validate48.errors);
 errors = vErrors.length;
 }
 }
@@ -1504,8 +1645,8 @@ ifClause0 = "then";
 }
 else {
 const _errs11 = errors;
-if(!(validate43(data, instancePath))){
-vErrors = joined(vErrors, validate43.errors);
+if(!(validate48(data, instancePath))){
+vErrors = joined(vErrors, validate48.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs11 === errors;
@@ -1516,12 +1657,12 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate95.errors = vErrors;
+validate96.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate86(data, instancePath = ""){
+function validate87(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -1564,8 +1705,8 @@ errors++;
 }
 }
 if(data.size !== undefined && Object.hasOwn(data, "size")){
-if(!(validate87(data.size, instancePath+"/size"))){
-vErrors = joined(vErrors, validate87.errors);
+if(!(validate88(data.size, instancePath+"/size"))){
+vErrors = joined(vErrors, validate88.errors);
 errors = vErrors.length;
 }
 }
@@ -1581,20 +1722,20 @@ errors++;
 }
 }
 if(data.loss !== undefined && Object.hasOwn(data, "loss")){
-if(!(validate51(data.loss, instancePath+"/loss"))){
-vErrors = joined(vErrors, validate51.errors);
+if(!(validate56(data.loss, instancePath+"/loss"))){
+vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
 }
 }
 if(data.transmits !== undefined && Object.hasOwn(data, "transmits")){
-if(!(validate92(data.transmits, instancePath+"/transmits"))){
-vErrors = joined(vErrors, validate92.errors);
+if(!(validate93(data.transmits, instancePath+"/transmits"))){
+vErrors = joined(vErrors, validate93.errors);
 errors = vErrors.length;
 }
 }
 if(data.beam !== undefined && Object.hasOwn(data, "beam")){
-if(!(validate43(data.beam, instancePath+"/beam"))){
-vErrors = joined(vErrors, validate43.errors);
+if(!(validate48(data.beam, instancePath+"/beam"))){
+vErrors = joined(vErrors, validate48.errors);
 errors = vErrors.length;
 }
 }
@@ -1605,14 +1746,14 @@ errors++;
 }
 }
 if(data.grid !== undefined && Object.hasOwn(data, "grid")){
-if(!(validate95(data.grid, instancePath+"/grid"))){
-vErrors = joined(vErrors, validate95.errors);
+if(!(validate96(data.grid, instancePath+"/grid"))){
+vErrors = joined(vErrors, validate96.errors);
 errors = vErrors.length;
 }
 }
 if(data.depth !== undefined && Object.hasOwn(data, "depth")){
-if(!(validate61(data.depth, instancePath+"/depth"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.depth, instancePath+"/depth"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
@@ -1644,12 +1785,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate86.errors = vErrors;
+validate87.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate103(data, instancePath = ""){
+function validate104(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -1660,14 +1801,14 @@ errors++;
 }
 }
 if(data.highest !== undefined && Object.hasOwn(data, "highest")){
-if(!(validate61(data.highest, instancePath+"/highest"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.highest, instancePath+"/highest"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
 if(data.base !== undefined && Object.hasOwn(data, "base")){
-if(!(validate61(data.base, instancePath+"/base"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.base, instancePath+"/base"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
@@ -1705,13 +1846,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate103.errors = vErrors;
+validate104.errors = vErrors;
 return errors === 0;
 }
 
 const pattern22 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:([0-9]{1,4}/[1-9][0-9]{0,5}(?:\\.[0-9]{1,3})?)(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:s|sec|seconds?))?|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(s|sec|seconds?|ms))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate111(data, instancePath = ""){
+function validate112(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -1724,14 +1865,14 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate111.errors = vErrors;
+validate112.errors = vErrors;
 return errors === 0;
 }
 
 const pattern23 = new RegExp("^#", "u");
 const pattern24 = new RegExp("^#(?:[0-9A-Fa-f]{3}|[0-9A-Fa-f]{6})$", "u");
 
-function validate119(data, instancePath = ""){
+function validate120(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data !== "string"){
@@ -1784,12 +1925,12 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate119.errors = vErrors;
+validate120.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate118(data, instancePath = ""){
+function validate119(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(((!(data && typeof data == "object" && !Array.isArray(data))) && (!((typeof data == "number") && (isFinite(data))))) && (typeof data !== "string")){
@@ -1895,8 +2036,8 @@ errors++;
 }
 }
 if(data.colour !== undefined && Object.hasOwn(data, "colour")){
-if(!(validate119(data.colour, instancePath+"/colour"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate120(data.colour, instancePath+"/colour"))){
+vErrors = joined(vErrors, validate120.errors);
 errors = vErrors.length;
 }
 }
@@ -1981,12 +2122,12 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate118.errors = vErrors;
+validate119.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate117(data, instancePath = ""){
+function validate118(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -2001,20 +2142,20 @@ errors++;
 }
 }
 if(data.surface !== undefined && Object.hasOwn(data, "surface")){
-if(!(validate118(data.surface, instancePath+"/surface"))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate119(data.surface, instancePath+"/surface"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
 if(data.width !== undefined && Object.hasOwn(data, "width")){
-if(!(validate61(data.width, instancePath+"/width"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.width, instancePath+"/width"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
 if(data.height !== undefined && Object.hasOwn(data, "height")){
-if(!(validate61(data.height, instancePath+"/height"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
@@ -2051,12 +2192,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate117.errors = vErrors;
+validate118.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate126(data, instancePath = ""){
+function validate127(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -2067,14 +2208,14 @@ errors++;
 }
 }
 if(data.offset !== undefined && Object.hasOwn(data, "offset")){
-if(!(validate51(data.offset, instancePath+"/offset"))){
-vErrors = joined(vErrors, validate51.errors);
+if(!(validate56(data.offset, instancePath+"/offset"))){
+vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
 }
 }
 if(data["flat-over-dome"] !== undefined && Object.hasOwn(data, "flat-over-dome")){
-if(!(validate51(data["flat-over-dome"], instancePath+"/flat-over-dome"))){
-vErrors = joined(vErrors, validate51.errors);
+if(!(validate56(data["flat-over-dome"], instancePath+"/flat-over-dome"))){
+vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
 }
 }
@@ -2083,13 +2224,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate126.errors = vErrors;
+validate127.errors = vErrors;
 return errors === 0;
 }
 
 const pattern25 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}[fFƒ][ \\u00a0\\u2009\\u202f]{0,4}/?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))(?:[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])[ \\u00a0\\u2009\\u202f]{0,4}([0-9]{1,4}/[1-9][0-9]{0,5}|(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})))?[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate136(data, instancePath = ""){
+function validate137(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -2102,12 +2243,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate136.errors = vErrors;
+validate137.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate138(data, instancePath = ""){
+function validate139(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if((typeof data == "number") && (isFinite(data))){
@@ -2124,12 +2265,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate138.errors = vErrors;
+validate139.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate130(data, instancePath = ""){
+function validate131(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -2172,32 +2313,32 @@ errors = vErrors.length;
 }
 }
 if(data.zoom !== undefined && Object.hasOwn(data, "zoom")){
-if(!(validate59(data.zoom, instancePath+"/zoom"))){
-vErrors = joined(vErrors, validate59.errors);
+if(!(validate39(data.zoom, instancePath+"/zoom"))){
+vErrors = joined(vErrors, validate39.errors);
 errors = vErrors.length;
 }
 }
 if(data.power !== undefined && Object.hasOwn(data, "power")){
-if(!(validate48(data.power, instancePath+"/power"))){
-vErrors = joined(vErrors, validate48.errors);
+if(!(validate53(data.power, instancePath+"/power"))){
+vErrors = joined(vErrors, validate53.errors);
 errors = vErrors.length;
 }
 }
 if(data.distance !== undefined && Object.hasOwn(data, "distance")){
-if(!(validate61(data.distance, instancePath+"/distance"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.distance, instancePath+"/distance"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
 if(data.reads !== undefined && Object.hasOwn(data, "reads")){
-if(!(validate136(data.reads, instancePath+"/reads"))){
-vErrors = joined(vErrors, validate136.errors);
+if(!(validate137(data.reads, instancePath+"/reads"))){
+vErrors = joined(vErrors, validate137.errors);
 errors = vErrors.length;
 }
 }
 if(data.iso !== undefined && Object.hasOwn(data, "iso")){
-if(!(validate138(data.iso, instancePath+"/iso"))){
-vErrors = joined(vErrors, validate138.errors);
+if(!(validate139(data.iso, instancePath+"/iso"))){
+vErrors = joined(vErrors, validate139.errors);
 errors = vErrors.length;
 }
 }
@@ -2206,7 +2347,7 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate130.errors = vErrors;
+validate131.errors = vErrors;
 return errors === 0;
 }
 
@@ -2306,8 +2447,8 @@ errors++;
 }
 }
 for(const key4 of Object.keys(data4)){
-if(!(validate86(data4[key4], instancePath+"/modifiers/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate86.errors);
+if(!(validate87(data4[key4], instancePath+"/modifiers/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate87.errors);
 errors = vErrors.length;
 }
 }
@@ -2337,8 +2478,8 @@ errors++;
 }
 }
 for(const key6 of Object.keys(data6)){
-if(!(validate103(data6[key6], instancePath+"/stands/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate103.errors);
+if(!(validate104(data6[key6], instancePath+"/stands/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate104.errors);
 errors = vErrors.length;
 }
 }
@@ -2386,7 +2527,7 @@ const _errs30 = errors;
 let valid10 = true;
 const _errs31 = errors;
 if(typeof data10 === "string"){
-if(!pattern13.test(data10)){
+if(!pattern7.test(data10)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -2414,8 +2555,8 @@ ifClause0 = "then";
 }
 else {
 const _errs33 = errors;
-if(!(validate45(data10, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor"))){
-vErrors = joined(vErrors, validate45.errors);
+if(!(validate80(data10, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor"))){
+vErrors = joined(vErrors, validate80.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs33 === errors;
@@ -2428,14 +2569,14 @@ errors++;
 }
 }
 if(data9.sync !== undefined && Object.hasOwn(data9, "sync")){
-if(!(validate111(data9.sync, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sync"))){
-vErrors = joined(vErrors, validate111.errors);
+if(!(validate112(data9.sync, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sync"))){
+vErrors = joined(vErrors, validate112.errors);
 errors = vErrors.length;
 }
 }
 if(data9.curtain !== undefined && Object.hasOwn(data9, "curtain")){
-if(!(validate75(data9.curtain, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/curtain"))){
-vErrors = joined(vErrors, validate75.errors);
+if(!(validate62(data9.curtain, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/curtain"))){
+vErrors = joined(vErrors, validate62.errors);
 errors = vErrors.length;
 }
 }
@@ -2451,14 +2592,14 @@ errors++;
 }
 }
 if(data9.readout !== undefined && Object.hasOwn(data9, "readout")){
-if(!(validate75(data9.readout, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/readout"))){
-vErrors = joined(vErrors, validate75.errors);
+if(!(validate62(data9.readout, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/readout"))){
+vErrors = joined(vErrors, validate62.errors);
 errors = vErrors.length;
 }
 }
 if(data9.headroom !== undefined && Object.hasOwn(data9, "headroom")){
-if(!(validate51(data9.headroom, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/headroom"))){
-vErrors = joined(vErrors, validate51.errors);
+if(!(validate56(data9.headroom, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/headroom"))){
+vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
 }
 }
@@ -2494,8 +2635,8 @@ errors++;
 }
 }
 for(const key11 of Object.keys(data16)){
-if(!(validate117(data16[key11], instancePath+"/backdrops/" + key11.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate117.errors);
+if(!(validate118(data16[key11], instancePath+"/backdrops/" + key11.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 }
@@ -2525,8 +2666,8 @@ errors++;
 }
 }
 for(const key13 of Object.keys(data18)){
-if(!(validate126(data18[key13], instancePath+"/meters/" + key13.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate126.errors);
+if(!(validate127(data18[key13], instancePath+"/meters/" + key13.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate127.errors);
 errors = vErrors.length;
 }
 }
@@ -2545,8 +2686,8 @@ errors++;
 }
 const len0 = data20.length;
 for(let i0=0; i0<len0; i0++){
-if(!(validate130(data20[i0], instancePath+"/measured/" + i0))){
-vErrors = joined(vErrors, validate130.errors);
+if(!(validate131(data20[i0], instancePath+"/measured/" + i0))){
+vErrors = joined(vErrors, validate131.errors);
 errors = vErrors.length;
 }
 }
@@ -2672,7 +2813,7 @@ return errors === 0;
 
 const pattern26 = new RegExp("^\\p{L}(?:[\\p{L}\\p{M}\\p{N}_-]| (?=[\\p{L}\\p{N}])){0,39}$", "u");
 
-function validate160(data, instancePath = ""){
+function validate161(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -2685,13 +2826,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate160.errors = vErrors;
+validate161.errors = vErrors;
 return errors === 0;
 }
 
 const pattern27 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:A|a|amps?)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate163(data, instancePath = ""){
+function validate164(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -2704,12 +2845,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate163.errors = vErrors;
+validate164.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate145(data, instancePath = ""){
+function validate146(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -2720,32 +2861,32 @@ errors++;
 }
 }
 if(data.width !== undefined && Object.hasOwn(data, "width")){
-if(!(validate61(data.width, instancePath+"/width"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.width, instancePath+"/width"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
 if(data.length !== undefined && Object.hasOwn(data, "length")){
-if(!(validate61(data.length, instancePath+"/length"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.length, instancePath+"/length"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
 if(data.height !== undefined && Object.hasOwn(data, "height")){
-if(!(validate61(data.height, instancePath+"/height"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
 if(data["left-wall"] !== undefined && Object.hasOwn(data, "left-wall")){
-if(!(validate61(data["left-wall"], instancePath+"/left-wall"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data["left-wall"], instancePath+"/left-wall"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
 if(data["behind-backdrop"] !== undefined && Object.hasOwn(data, "behind-backdrop")){
-if(!(validate61(data["behind-backdrop"], instancePath+"/behind-backdrop"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data["behind-backdrop"], instancePath+"/behind-backdrop"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
@@ -2830,8 +2971,8 @@ vErrors = null;
 let ifClause1;
 if(_valid1){
 const _errs23 = errors;
-if(!(validate118(data5, instancePath+"/walls"))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate119(data5, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 var _valid1 = _errs23 === errors;
@@ -2848,26 +2989,26 @@ errors++;
 }
 }
 if(data5.left !== undefined && Object.hasOwn(data5, "left")){
-if(!(validate118(data5.left, instancePath+"/walls/left"))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate119(data5.left, instancePath+"/walls/left"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
 if(data5.right !== undefined && Object.hasOwn(data5, "right")){
-if(!(validate118(data5.right, instancePath+"/walls/right"))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate119(data5.right, instancePath+"/walls/right"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
 if(data5.front !== undefined && Object.hasOwn(data5, "front")){
-if(!(validate118(data5.front, instancePath+"/walls/front"))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate119(data5.front, instancePath+"/walls/front"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
 if(data5.back !== undefined && Object.hasOwn(data5, "back")){
-if(!(validate118(data5.back, instancePath+"/walls/back"))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate119(data5.back, instancePath+"/walls/back"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
@@ -2910,8 +3051,8 @@ vErrors = null;
 let ifClause2;
 if(_valid3){
 const _errs39 = errors;
-if(!(validate118(data5, instancePath+"/walls"))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate119(data5, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 var _valid3 = _errs39 === errors;
@@ -2920,8 +3061,8 @@ ifClause2 = "then";
 }
 else {
 const _errs40 = errors;
-if(!(validate118(data5, instancePath+"/walls"))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate119(data5, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 var _valid3 = _errs40 === errors;
@@ -2942,14 +3083,14 @@ errors++;
 }
 }
 if(data.ceiling !== undefined && Object.hasOwn(data, "ceiling")){
-if(!(validate118(data.ceiling, instancePath+"/ceiling"))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate119(data.ceiling, instancePath+"/ceiling"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
 if(data.floor !== undefined && Object.hasOwn(data, "floor")){
-if(!(validate118(data.floor, instancePath+"/floor"))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate119(data.floor, instancePath+"/floor"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
@@ -2962,8 +3103,8 @@ errors++;
 }
 for(const key2 of Object.keys(data12)){
 const _errs47 = errors;
-if(!(validate160(key2, instancePath+"/circuits"))){
-vErrors = joined(vErrors, validate160.errors);
+if(!(validate161(key2, instancePath+"/circuits"))){
+vErrors = joined(vErrors, validate161.errors);
 errors = vErrors.length;
 }
 var valid17 = _errs47 === errors;
@@ -2990,14 +3131,14 @@ errors++;
 }
 }
 if(data13.voltage !== undefined && Object.hasOwn(data13, "voltage")){
-if(!(validate81(data13.voltage, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/voltage"))){
-vErrors = joined(vErrors, validate81.errors);
+if(!(validate68(data13.voltage, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/voltage"))){
+vErrors = joined(vErrors, validate68.errors);
 errors = vErrors.length;
 }
 }
 if(data13.breaker !== undefined && Object.hasOwn(data13, "breaker")){
-if(!(validate163(data13.breaker, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/breaker"))){
-vErrors = joined(vErrors, validate163.errors);
+if(!(validate164(data13.breaker, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/breaker"))){
+vErrors = joined(vErrors, validate164.errors);
 errors = vErrors.length;
 }
 }
@@ -3018,12 +3159,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate145.errors = vErrors;
+validate146.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate167(data, instancePath = ""){
+function validate168(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -3046,20 +3187,20 @@ errors++;
 }
 }
 if(data.reads !== undefined && Object.hasOwn(data, "reads")){
-if(!(validate136(data.reads, instancePath+"/reads"))){
-vErrors = joined(vErrors, validate136.errors);
+if(!(validate137(data.reads, instancePath+"/reads"))){
+vErrors = joined(vErrors, validate137.errors);
 errors = vErrors.length;
 }
 }
 if(data.shutter !== undefined && Object.hasOwn(data, "shutter")){
-if(!(validate111(data.shutter, instancePath+"/shutter"))){
-vErrors = joined(vErrors, validate111.errors);
+if(!(validate112(data.shutter, instancePath+"/shutter"))){
+vErrors = joined(vErrors, validate112.errors);
 errors = vErrors.length;
 }
 }
 if(data.iso !== undefined && Object.hasOwn(data, "iso")){
-if(!(validate138(data.iso, instancePath+"/iso"))){
-vErrors = joined(vErrors, validate138.errors);
+if(!(validate139(data.iso, instancePath+"/iso"))){
+vErrors = joined(vErrors, validate139.errors);
 errors = vErrors.length;
 }
 }
@@ -3074,13 +3215,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate167.errors = vErrors;
+validate168.errors = vErrors;
 return errors === 0;
 }
 
 const pattern29 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))(?:[ \\u00a0\\u2009\\u202f]{1,4}(?:over|above)[ \\u00a0\\u2009\\u202f]{1,4}(?:the[ \\u00a0\\u2009\\u202f]{1,4})?(table|floor))?[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate183(data, instancePath = ""){
+function validate184(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -3093,13 +3234,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate183.errors = vErrors;
+validate184.errors = vErrors;
 return errors === 0;
 }
 
 const pattern30 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{1,4}(?:camera[- ])?(left|right)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate185(data, instancePath = ""){
+function validate186(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -3112,12 +3253,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate185.errors = vErrors;
+validate186.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate181(data, instancePath = ""){
+function validate182(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -3132,20 +3273,20 @@ errors++;
 }
 }
 if(data.distance !== undefined && Object.hasOwn(data, "distance")){
-if(!(validate61(data.distance, instancePath+"/distance"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.distance, instancePath+"/distance"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
 if(data.height !== undefined && Object.hasOwn(data, "height")){
-if(!(validate183(data.height, instancePath+"/height"))){
-vErrors = joined(vErrors, validate183.errors);
+if(!(validate184(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate184.errors);
 errors = vErrors.length;
 }
 }
 if(data.aside !== undefined && Object.hasOwn(data, "aside")){
-if(!(validate185(data.aside, instancePath+"/aside"))){
-vErrors = joined(vErrors, validate185.errors);
+if(!(validate186(data.aside, instancePath+"/aside"))){
+vErrors = joined(vErrors, validate186.errors);
 errors = vErrors.length;
 }
 }
@@ -3154,12 +3295,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate181.errors = vErrors;
+validate182.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate188(data, instancePath = ""){
+function validate189(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -3171,7 +3312,7 @@ if(data.length < 1){
 vErrors = add(vErrors, instancePath, "minLength");
 errors++;
 }
-if(!pattern13.test(data)){
+if(!pattern7.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -3180,12 +3321,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate188.errors = vErrors;
+validate189.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate190(data, instancePath = ""){
+function validate191(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -3197,7 +3338,7 @@ if(data.length < 1){
 vErrors = add(vErrors, instancePath, "minLength");
 errors++;
 }
-if(!pattern13.test(data)){
+if(!pattern7.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -3206,12 +3347,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate190.errors = vErrors;
+validate191.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate173(data, instancePath = ""){
+function validate174(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -3237,7 +3378,7 @@ const _errs6 = errors;
 let valid2 = true;
 const _errs7 = errors;
 if(typeof data1 === "string"){
-if(!pattern13.test(data1)){
+if(!pattern7.test(data1)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -3265,8 +3406,8 @@ ifClause0 = "then";
 }
 else {
 const _errs9 = errors;
-if(!(validate45(data1, instancePath+"/sensor"))){
-vErrors = joined(vErrors, validate45.errors);
+if(!(validate80(data1, instancePath+"/sensor"))){
+vErrors = joined(vErrors, validate80.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs9 === errors;
@@ -3279,14 +3420,14 @@ errors++;
 }
 }
 if(data.sync !== undefined && Object.hasOwn(data, "sync")){
-if(!(validate111(data.sync, instancePath+"/sync"))){
-vErrors = joined(vErrors, validate111.errors);
+if(!(validate112(data.sync, instancePath+"/sync"))){
+vErrors = joined(vErrors, validate112.errors);
 errors = vErrors.length;
 }
 }
 if(data.curtain !== undefined && Object.hasOwn(data, "curtain")){
-if(!(validate75(data.curtain, instancePath+"/curtain"))){
-vErrors = joined(vErrors, validate75.errors);
+if(!(validate62(data.curtain, instancePath+"/curtain"))){
+vErrors = joined(vErrors, validate62.errors);
 errors = vErrors.length;
 }
 }
@@ -3302,20 +3443,20 @@ errors++;
 }
 }
 if(data.readout !== undefined && Object.hasOwn(data, "readout")){
-if(!(validate75(data.readout, instancePath+"/readout"))){
-vErrors = joined(vErrors, validate75.errors);
+if(!(validate62(data.readout, instancePath+"/readout"))){
+vErrors = joined(vErrors, validate62.errors);
 errors = vErrors.length;
 }
 }
 if(data.headroom !== undefined && Object.hasOwn(data, "headroom")){
-if(!(validate51(data.headroom, instancePath+"/headroom"))){
-vErrors = joined(vErrors, validate51.errors);
+if(!(validate56(data.headroom, instancePath+"/headroom"))){
+vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
 }
 }
 if(data.lens !== undefined && Object.hasOwn(data, "lens")){
-if(!(validate59(data.lens, instancePath+"/lens"))){
-vErrors = joined(vErrors, validate59.errors);
+if(!(validate39(data.lens, instancePath+"/lens"))){
+vErrors = joined(vErrors, validate39.errors);
 errors = vErrors.length;
 }
 }
@@ -3331,14 +3472,14 @@ errors++;
 }
 }
 if(data.at !== undefined && Object.hasOwn(data, "at")){
-if(!(validate181(data.at, instancePath+"/at"))){
-vErrors = joined(vErrors, validate181.errors);
+if(!(validate182(data.at, instancePath+"/at"))){
+vErrors = joined(vErrors, validate182.errors);
 errors = vErrors.length;
 }
 }
 if(data.aim !== undefined && Object.hasOwn(data, "aim")){
-if(!(validate188(data.aim, instancePath+"/aim"))){
-vErrors = joined(vErrors, validate188.errors);
+if(!(validate189(data.aim, instancePath+"/aim"))){
+vErrors = joined(vErrors, validate189.errors);
 errors = vErrors.length;
 }
 }
@@ -3348,7 +3489,7 @@ const _errs30 = errors;
 let valid10 = true;
 const _errs31 = errors;
 if(typeof data11 === "string"){
-if(!pattern13.test(data11)){
+if(!pattern7.test(data11)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -3366,8 +3507,8 @@ vErrors = null;
 let ifClause1;
 if(_valid1){
 const _errs32 = errors;
-if(!(validate190(data11, instancePath+"/focus"))){
-vErrors = joined(vErrors, validate190.errors);
+if(!(validate191(data11, instancePath+"/focus"))){
+vErrors = joined(vErrors, validate191.errors);
 errors = vErrors.length;
 }
 var _valid1 = _errs32 === errors;
@@ -3376,8 +3517,8 @@ ifClause1 = "then";
 }
 else {
 const _errs33 = errors;
-if(!(validate61(data11, instancePath+"/focus"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data11, instancePath+"/focus"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 var _valid1 = _errs33 === errors;
@@ -3404,26 +3545,26 @@ errors++;
 }
 }
 if(data.aperture !== undefined && Object.hasOwn(data, "aperture")){
-if(!(validate136(data.aperture, instancePath+"/aperture"))){
-vErrors = joined(vErrors, validate136.errors);
+if(!(validate137(data.aperture, instancePath+"/aperture"))){
+vErrors = joined(vErrors, validate137.errors);
 errors = vErrors.length;
 }
 }
 if(data.shutter !== undefined && Object.hasOwn(data, "shutter")){
-if(!(validate111(data.shutter, instancePath+"/shutter"))){
-vErrors = joined(vErrors, validate111.errors);
+if(!(validate112(data.shutter, instancePath+"/shutter"))){
+vErrors = joined(vErrors, validate112.errors);
 errors = vErrors.length;
 }
 }
 if(data.iso !== undefined && Object.hasOwn(data, "iso")){
-if(!(validate138(data.iso, instancePath+"/iso"))){
-vErrors = joined(vErrors, validate138.errors);
+if(!(validate139(data.iso, instancePath+"/iso"))){
+vErrors = joined(vErrors, validate139.errors);
 errors = vErrors.length;
 }
 }
 if(data.filter !== undefined && Object.hasOwn(data, "filter")){
-if(!(validate51(data.filter, instancePath+"/filter"))){
-vErrors = joined(vErrors, validate51.errors);
+if(!(validate56(data.filter, instancePath+"/filter"))){
+vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
 }
 }
@@ -3460,13 +3601,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate173.errors = vErrors;
+validate174.errors = vErrors;
 return errors === 0;
 }
 
 const pattern34 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?)[ \\u00a0\\u2009\\u202f]{0,4}(?:camera[- ])?(left|right)|(0|180)[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate202(data, instancePath = ""){
+function validate203(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -3479,12 +3620,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate202.errors = vErrors;
+validate203.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate206(data, instancePath = ""){
+function validate207(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs2 = errors;
@@ -3499,10 +3640,17 @@ errors++;
 else {
 if(data.people !== undefined && Object.hasOwn(data, "people")){
 let data0 = data.people;
+const _errs4 = errors;
+if(!(((typeof data0 == "number") && (!(data0 % 1) && !isNaN(data0))) && (isFinite(data0)))){
+vErrors = add(vErrors);
+errors++;
+}
+if(errors === _errs4){
 if((typeof data0 == "number") && (isFinite(data0))){
 if(data0 < 2 || isNaN(data0)){
 vErrors = add(vErrors);
 errors++;
+}
 }
 }
 }
@@ -3519,14 +3667,14 @@ vErrors = null;
 }
 }
 if(_valid0){
-const _errs5 = errors;
+const _errs6 = errors;
 if(data && typeof data == "object" && !Array.isArray(data)){
 if((data.spacing === undefined) || (!(Object.hasOwn(data, "spacing")))){
 vErrors = add(vErrors, instancePath, "required", "spacing");
 errors++;
 }
 }
-var _valid0 = _errs5 === errors;
+var _valid0 = _errs6 === errors;
 valid1 = _valid0;
 }
 if(!valid1){
@@ -3566,20 +3714,20 @@ errors++;
 }
 }
 if(data.spacing !== undefined && Object.hasOwn(data, "spacing")){
-if(!(validate61(data.spacing, instancePath+"/spacing"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.spacing, instancePath+"/spacing"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
 if(data.behind !== undefined && Object.hasOwn(data, "behind")){
-if(!(validate61(data.behind, instancePath+"/behind"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.behind, instancePath+"/behind"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
 if(data["faces-at"] !== undefined && Object.hasOwn(data, "faces-at")){
-if(!(validate183(data["faces-at"], instancePath+"/faces-at"))){
-vErrors = joined(vErrors, validate183.errors);
+if(!(validate184(data["faces-at"], instancePath+"/faces-at"))){
+vErrors = joined(vErrors, validate184.errors);
 errors = vErrors.length;
 }
 }
@@ -3588,12 +3736,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate206.errors = vErrors;
+validate207.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate211(data, instancePath = ""){
+function validate212(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -3608,20 +3756,20 @@ errors++;
 }
 }
 if(data.height !== undefined && Object.hasOwn(data, "height")){
-if(!(validate61(data.height, instancePath+"/height"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
 if(data.surface !== undefined && Object.hasOwn(data, "surface")){
-if(!(validate118(data.surface, instancePath+"/surface"))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate119(data.surface, instancePath+"/surface"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
 if(data.size !== undefined && Object.hasOwn(data, "size")){
-if(!(validate45(data.size, instancePath+"/size"))){
-vErrors = joined(vErrors, validate45.errors);
+if(!(validate80(data.size, instancePath+"/size"))){
+vErrors = joined(vErrors, validate80.errors);
 errors = vErrors.length;
 }
 }
@@ -3630,13 +3778,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate211.errors = vErrors;
+validate212.errors = vErrors;
 return errors === 0;
 }
 
 const pattern35 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(m/s|cm/s|km/h|ft/s)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate216(data, instancePath = ""){
+function validate217(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -3649,12 +3797,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate216.errors = vErrors;
+validate217.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate199(data, instancePath = ""){
+function validate200(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -3676,8 +3824,8 @@ errors++;
 }
 }
 if(data.height !== undefined && Object.hasOwn(data, "height")){
-if(!(validate61(data.height, instancePath+"/height"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
@@ -3693,26 +3841,26 @@ errors++;
 }
 }
 if(data["faces-at"] !== undefined && Object.hasOwn(data, "faces-at")){
-if(!(validate183(data["faces-at"], instancePath+"/faces-at"))){
-vErrors = joined(vErrors, validate183.errors);
+if(!(validate184(data["faces-at"], instancePath+"/faces-at"))){
+vErrors = joined(vErrors, validate184.errors);
 errors = vErrors.length;
 }
 }
 if(data.turned !== undefined && Object.hasOwn(data, "turned")){
-if(!(validate202(data.turned, instancePath+"/turned"))){
-vErrors = joined(vErrors, validate202.errors);
+if(!(validate203(data.turned, instancePath+"/turned"))){
+vErrors = joined(vErrors, validate203.errors);
 errors = vErrors.length;
 }
 }
 if(data.width !== undefined && Object.hasOwn(data, "width")){
-if(!(validate61(data.width, instancePath+"/width"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.width, instancePath+"/width"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
 if(data.depth !== undefined && Object.hasOwn(data, "depth")){
-if(!(validate61(data.depth, instancePath+"/depth"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.depth, instancePath+"/depth"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
@@ -3729,8 +3877,8 @@ errors++;
 }
 const len0 = data7.length;
 for(let i0=0; i0<len0; i0++){
-if(!(validate206(data7[i0], instancePath+"/rows/" + i0))){
-vErrors = joined(vErrors, validate206.errors);
+if(!(validate207(data7[i0], instancePath+"/rows/" + i0))){
+vErrors = joined(vErrors, validate207.errors);
 errors = vErrors.length;
 }
 }
@@ -3741,8 +3889,8 @@ errors++;
 }
 }
 if(data["stands-on"] !== undefined && Object.hasOwn(data, "stands-on")){
-if(!(validate211(data["stands-on"], instancePath+"/stands-on"))){
-vErrors = joined(vErrors, validate211.errors);
+if(!(validate212(data["stands-on"], instancePath+"/stands-on"))){
+vErrors = joined(vErrors, validate212.errors);
 errors = vErrors.length;
 }
 }
@@ -3775,14 +3923,14 @@ errors++;
 }
 }
 if(data.moves !== undefined && Object.hasOwn(data, "moves")){
-if(!(validate216(data.moves, instancePath+"/moves"))){
-vErrors = joined(vErrors, validate216.errors);
+if(!(validate217(data.moves, instancePath+"/moves"))){
+vErrors = joined(vErrors, validate217.errors);
 errors = vErrors.length;
 }
 }
 if(data.area !== undefined && Object.hasOwn(data, "area")){
-if(!(validate45(data.area, instancePath+"/area"))){
-vErrors = joined(vErrors, validate45.errors);
+if(!(validate80(data.area, instancePath+"/area"))){
+vErrors = joined(vErrors, validate80.errors);
 errors = vErrors.length;
 }
 }
@@ -3819,12 +3967,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate199.errors = vErrors;
+validate200.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate222(data, instancePath = ""){
+function validate223(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -3847,8 +3995,8 @@ errors++;
 }
 }
 if(data.reads !== undefined && Object.hasOwn(data, "reads")){
-if(!(validate136(data.reads, instancePath+"/reads"))){
-vErrors = joined(vErrors, validate136.errors);
+if(!(validate137(data.reads, instancePath+"/reads"))){
+vErrors = joined(vErrors, validate137.errors);
 errors = vErrors.length;
 }
 }
@@ -3864,14 +4012,14 @@ errors++;
 }
 }
 if(data.shutter !== undefined && Object.hasOwn(data, "shutter")){
-if(!(validate111(data.shutter, instancePath+"/shutter"))){
-vErrors = joined(vErrors, validate111.errors);
+if(!(validate112(data.shutter, instancePath+"/shutter"))){
+vErrors = joined(vErrors, validate112.errors);
 errors = vErrors.length;
 }
 }
 if(data.iso !== undefined && Object.hasOwn(data, "iso")){
-if(!(validate138(data.iso, instancePath+"/iso"))){
-vErrors = joined(vErrors, validate138.errors);
+if(!(validate139(data.iso, instancePath+"/iso"))){
+vErrors = joined(vErrors, validate139.errors);
 errors = vErrors.length;
 }
 }
@@ -3886,12 +4034,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate222.errors = vErrors;
+validate223.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate220(data, instancePath = ""){
+function validate221(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs2 = errors;
@@ -3972,38 +4120,38 @@ errors++;
 }
 }
 if(data.surface !== undefined && Object.hasOwn(data, "surface")){
-if(!(validate118(data.surface, instancePath+"/surface"))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate119(data.surface, instancePath+"/surface"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
 if(data.sky !== undefined && Object.hasOwn(data, "sky")){
-if(!(validate222(data.sky, instancePath+"/sky"))){
-vErrors = joined(vErrors, validate222.errors);
+if(!(validate223(data.sky, instancePath+"/sky"))){
+vErrors = joined(vErrors, validate223.errors);
 errors = vErrors.length;
 }
 }
 if(data.width !== undefined && Object.hasOwn(data, "width")){
-if(!(validate61(data.width, instancePath+"/width"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.width, instancePath+"/width"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
 if(data.height !== undefined && Object.hasOwn(data, "height")){
-if(!(validate61(data.height, instancePath+"/height"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
 if(data.behind !== undefined && Object.hasOwn(data, "behind")){
-if(!(validate61(data.behind, instancePath+"/behind"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.behind, instancePath+"/behind"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
 if(data["behind-last-row"] !== undefined && Object.hasOwn(data, "behind-last-row")){
-if(!(validate61(data["behind-last-row"], instancePath+"/behind-last-row"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data["behind-last-row"], instancePath+"/behind-last-row"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
@@ -4021,8 +4169,8 @@ errors++;
 }
 }
 if(data8.front !== undefined && Object.hasOwn(data8, "front")){
-if(!(validate61(data8.front, instancePath+"/sweep/front"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data8.front, instancePath+"/sweep/front"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
@@ -4048,12 +4196,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate220.errors = vErrors;
+validate221.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate234(data, instancePath = ""){
+function validate235(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -4088,12 +4236,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate234.errors = vErrors;
+validate235.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate237(data, instancePath = ""){
+function validate238(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if((!(data && typeof data == "object" && !Array.isArray(data))) && (typeof data !== "string")){
@@ -4152,12 +4300,12 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate237.errors = vErrors;
+validate238.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate240(data, instancePath = ""){
+function validate241(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if((!(data && typeof data == "object" && !Array.isArray(data))) && (typeof data !== "string")){
@@ -4184,8 +4332,8 @@ vErrors = null;
 let ifClause0;
 if(_valid0){
 const _errs4 = errors;
-if(!(validate86(data, instancePath))){
-vErrors = joined(vErrors, validate86.errors);
+if(!(validate87(data, instancePath))){
+vErrors = joined(vErrors, validate87.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs4 === errors;
@@ -4216,13 +4364,13 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate240.errors = vErrors;
+validate241.errors = vErrors;
 return errors === 0;
 }
 
 const pattern37 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:mireds?|MK⁻¹)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate250(data, instancePath = ""){
+function validate251(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -4235,12 +4383,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate250.errors = vErrors;
+validate251.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate249(data, instancePath = ""){
+function validate250(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -4327,20 +4475,20 @@ errors++;
 }
 }
 if(data.shift !== undefined && Object.hasOwn(data, "shift")){
-if(!(validate250(data.shift, instancePath+"/shift"))){
-vErrors = joined(vErrors, validate250.errors);
+if(!(validate251(data.shift, instancePath+"/shift"))){
+vErrors = joined(vErrors, validate251.errors);
 errors = vErrors.length;
 }
 }
 if(data.colour !== undefined && Object.hasOwn(data, "colour")){
-if(!(validate119(data.colour, instancePath+"/colour"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate120(data.colour, instancePath+"/colour"))){
+vErrors = joined(vErrors, validate120.errors);
 errors = vErrors.length;
 }
 }
 if(data.loss !== undefined && Object.hasOwn(data, "loss")){
-if(!(validate51(data.loss, instancePath+"/loss"))){
-vErrors = joined(vErrors, validate51.errors);
+if(!(validate56(data.loss, instancePath+"/loss"))){
+vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
 }
 }
@@ -4349,12 +4497,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate249.errors = vErrors;
+validate250.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate256(data, instancePath = ""){
+function validate257(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -4747,56 +4895,56 @@ errors++;
 }
 }
 if(data.angle !== undefined && Object.hasOwn(data, "angle")){
-if(!(validate202(data.angle, instancePath+"/angle"))){
-vErrors = joined(vErrors, validate202.errors);
+if(!(validate203(data.angle, instancePath+"/angle"))){
+vErrors = joined(vErrors, validate203.errors);
 errors = vErrors.length;
 }
 }
 if(data.distance !== undefined && Object.hasOwn(data, "distance")){
-if(!(validate61(data.distance, instancePath+"/distance"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.distance, instancePath+"/distance"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
 if(data.height !== undefined && Object.hasOwn(data, "height")){
-if(!(validate183(data.height, instancePath+"/height"))){
-vErrors = joined(vErrors, validate183.errors);
+if(!(validate184(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate184.errors);
 errors = vErrors.length;
 }
 }
 if(data.up !== undefined && Object.hasOwn(data, "up")){
-if(!(validate43(data.up, instancePath+"/up"))){
-vErrors = joined(vErrors, validate43.errors);
+if(!(validate48(data.up, instancePath+"/up"))){
+vErrors = joined(vErrors, validate48.errors);
 errors = vErrors.length;
 }
 }
 if(data.left !== undefined && Object.hasOwn(data, "left")){
-if(!(validate61(data.left, instancePath+"/left"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.left, instancePath+"/left"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
 if(data.right !== undefined && Object.hasOwn(data, "right")){
-if(!(validate61(data.right, instancePath+"/right"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.right, instancePath+"/right"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
 if(data.front !== undefined && Object.hasOwn(data, "front")){
-if(!(validate61(data.front, instancePath+"/front"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.front, instancePath+"/front"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
 if(data.behind !== undefined && Object.hasOwn(data, "behind")){
-if(!(validate61(data.behind, instancePath+"/behind"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.behind, instancePath+"/behind"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
 if(data["before-backdrop"] !== undefined && Object.hasOwn(data, "before-backdrop")){
-if(!(validate61(data["before-backdrop"], instancePath+"/before-backdrop"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data["before-backdrop"], instancePath+"/before-backdrop"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
@@ -4805,12 +4953,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate256.errors = vErrors;
+validate257.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate255(data, instancePath = ""){
+function validate256(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if((!(data && typeof data == "object" && !Array.isArray(data))) && (typeof data !== "string")){
@@ -4837,8 +4985,8 @@ vErrors = null;
 let ifClause0;
 if(_valid0){
 const _errs4 = errors;
-if(!(validate256(data, instancePath))){
-vErrors = joined(vErrors, validate256.errors);
+if(!(validate257(data, instancePath))){
+vErrors = joined(vErrors, validate257.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs4 === errors;
@@ -4859,13 +5007,13 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate255.errors = vErrors;
+validate256.errors = vErrors;
 return errors === 0;
 }
 
 const pattern38 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?)[ \\u00a0\\u2009\\u202f]{0,4}towards?[ \\u00a0\\u2009\\u202f]{1,4}(?:the[ \\u00a0\\u2009\\u202f]{1,4})?(left|right|up|down|camera|backdrop)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate270(data, instancePath = ""){
+function validate271(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -4878,12 +5026,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate270.errors = vErrors;
+validate271.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate268(data, instancePath = ""){
+function validate269(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if((!(data && typeof data == "object" && !Array.isArray(data))) && (typeof data !== "string")){
@@ -4922,14 +5070,14 @@ errors++;
 }
 }
 if(data.at !== undefined && Object.hasOwn(data, "at")){
-if(!(validate188(data.at, instancePath+"/at"))){
-vErrors = joined(vErrors, validate188.errors);
+if(!(validate189(data.at, instancePath+"/at"))){
+vErrors = joined(vErrors, validate189.errors);
 errors = vErrors.length;
 }
 }
 if(data.feather !== undefined && Object.hasOwn(data, "feather")){
-if(!(validate270(data.feather, instancePath+"/feather"))){
-vErrors = joined(vErrors, validate270.errors);
+if(!(validate271(data.feather, instancePath+"/feather"))){
+vErrors = joined(vErrors, validate271.errors);
 errors = vErrors.length;
 }
 }
@@ -4944,8 +5092,8 @@ ifClause0 = "then";
 }
 else {
 const _errs11 = errors;
-if(!(validate188(data, instancePath))){
-vErrors = joined(vErrors, validate188.errors);
+if(!(validate189(data, instancePath))){
+vErrors = joined(vErrors, validate189.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs11 === errors;
@@ -4956,12 +5104,12 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate268.errors = vErrors;
+validate269.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate275(data, instancePath = ""){
+function validate276(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -5021,12 +5169,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate275.errors = vErrors;
+validate276.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate277(data, instancePath = ""){
+function validate278(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -5047,8 +5195,8 @@ errors = vErrors.length;
 }
 }
 if(data.arm !== undefined && Object.hasOwn(data, "arm")){
-if(!(validate61(data.arm, instancePath+"/arm"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.arm, instancePath+"/arm"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
@@ -5069,19 +5217,19 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate277.errors = vErrors;
+validate278.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate285(data, instancePath = ""){
+function validate286(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
 let valid0 = true;
 const _errs2 = errors;
 if(typeof data === "string"){
-if(!pattern13.test(data)){
+if(!pattern7.test(data)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -5099,8 +5247,8 @@ vErrors = null;
 let ifClause0;
 if(_valid0){
 const _errs3 = errors;
-if(!(validate190(data, instancePath))){
-vErrors = joined(vErrors, validate190.errors);
+if(!(validate191(data, instancePath))){
+vErrors = joined(vErrors, validate191.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs3 === errors;
@@ -5109,8 +5257,8 @@ ifClause0 = "then";
 }
 else {
 const _errs4 = errors;
-if(!(validate202(data, instancePath))){
-vErrors = joined(vErrors, validate202.errors);
+if(!(validate203(data, instancePath))){
+vErrors = joined(vErrors, validate203.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs4 === errors;
@@ -5135,12 +5283,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate285.errors = vErrors;
+validate286.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate236(data, instancePath = ""){
+function validate237(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs2 = errors;
@@ -5201,14 +5349,14 @@ errors++;
 }
 }
 if(data.unit !== undefined && Object.hasOwn(data, "unit")){
-if(!(validate237(data.unit, instancePath+"/unit"))){
-vErrors = joined(vErrors, validate237.errors);
+if(!(validate238(data.unit, instancePath+"/unit"))){
+vErrors = joined(vErrors, validate238.errors);
 errors = vErrors.length;
 }
 }
 if(data.modifier !== undefined && Object.hasOwn(data, "modifier")){
-if(!(validate240(data.modifier, instancePath+"/modifier"))){
-vErrors = joined(vErrors, validate240.errors);
+if(!(validate241(data.modifier, instancePath+"/modifier"))){
+vErrors = joined(vErrors, validate241.errors);
 errors = vErrors.length;
 }
 }
@@ -5219,8 +5367,8 @@ errors++;
 }
 }
 if(data.power !== undefined && Object.hasOwn(data, "power")){
-if(!(validate48(data.power, instancePath+"/power"))){
-vErrors = joined(vErrors, validate48.errors);
+if(!(validate53(data.power, instancePath+"/power"))){
+vErrors = joined(vErrors, validate53.errors);
 errors = vErrors.length;
 }
 }
@@ -5262,14 +5410,14 @@ errors++;
 }
 }
 if(data5.reads !== undefined && Object.hasOwn(data5, "reads")){
-if(!(validate136(data5.reads, instancePath+"/meters/reads"))){
-vErrors = joined(vErrors, validate136.errors);
+if(!(validate137(data5.reads, instancePath+"/meters/reads"))){
+vErrors = joined(vErrors, validate137.errors);
 errors = vErrors.length;
 }
 }
 if(data5.at !== undefined && Object.hasOwn(data5, "at")){
-if(!(validate190(data5.at, instancePath+"/meters/at"))){
-vErrors = joined(vErrors, validate190.errors);
+if(!(validate191(data5.at, instancePath+"/meters/at"))){
+vErrors = joined(vErrors, validate191.errors);
 errors = vErrors.length;
 }
 }
@@ -5284,8 +5432,8 @@ ifClause0 = "then";
 }
 else {
 const _errs28 = errors;
-if(!(validate136(data5, instancePath+"/meters"))){
-vErrors = joined(vErrors, validate136.errors);
+if(!(validate137(data5, instancePath+"/meters"))){
+vErrors = joined(vErrors, validate137.errors);
 errors = vErrors.length;
 }
 var _valid1 = _errs28 === errors;
@@ -5298,38 +5446,38 @@ errors++;
 }
 }
 if(data.zoom !== undefined && Object.hasOwn(data, "zoom")){
-if(!(validate59(data.zoom, instancePath+"/zoom"))){
-vErrors = joined(vErrors, validate59.errors);
+if(!(validate39(data.zoom, instancePath+"/zoom"))){
+vErrors = joined(vErrors, validate39.errors);
 errors = vErrors.length;
 }
 }
 if(data.grid !== undefined && Object.hasOwn(data, "grid")){
-if(!(validate95(data.grid, instancePath+"/grid"))){
-vErrors = joined(vErrors, validate95.errors);
+if(!(validate96(data.grid, instancePath+"/grid"))){
+vErrors = joined(vErrors, validate96.errors);
 errors = vErrors.length;
 }
 }
 if(data.gel !== undefined && Object.hasOwn(data, "gel")){
-if(!(validate249(data.gel, instancePath+"/gel"))){
-vErrors = joined(vErrors, validate249.errors);
+if(!(validate250(data.gel, instancePath+"/gel"))){
+vErrors = joined(vErrors, validate250.errors);
 errors = vErrors.length;
 }
 }
 if(data.at !== undefined && Object.hasOwn(data, "at")){
-if(!(validate255(data.at, instancePath+"/at"))){
-vErrors = joined(vErrors, validate255.errors);
+if(!(validate256(data.at, instancePath+"/at"))){
+vErrors = joined(vErrors, validate256.errors);
 errors = vErrors.length;
 }
 }
 if(data.aim !== undefined && Object.hasOwn(data, "aim")){
-if(!(validate268(data.aim, instancePath+"/aim"))){
-vErrors = joined(vErrors, validate268.errors);
+if(!(validate269(data.aim, instancePath+"/aim"))){
+vErrors = joined(vErrors, validate269.errors);
 errors = vErrors.length;
 }
 }
 if(data.like !== undefined && Object.hasOwn(data, "like")){
-if(!(validate234(data.like, instancePath+"/like"))){
-vErrors = joined(vErrors, validate234.errors);
+if(!(validate235(data.like, instancePath+"/like"))){
+vErrors = joined(vErrors, validate235.errors);
 errors = vErrors.length;
 }
 }
@@ -5368,50 +5516,50 @@ errors++;
 }
 }
 if(data.trigger !== undefined && Object.hasOwn(data, "trigger")){
-if(!(validate275(data.trigger, instancePath+"/trigger"))){
-vErrors = joined(vErrors, validate275.errors);
+if(!(validate276(data.trigger, instancePath+"/trigger"))){
+vErrors = joined(vErrors, validate276.errors);
 errors = vErrors.length;
 }
 }
 if(data.stand !== undefined && Object.hasOwn(data, "stand")){
-if(!(validate277(data.stand, instancePath+"/stand"))){
-vErrors = joined(vErrors, validate277.errors);
+if(!(validate278(data.stand, instancePath+"/stand"))){
+vErrors = joined(vErrors, validate278.errors);
 errors = vErrors.length;
 }
 }
 if(data.circuit !== undefined && Object.hasOwn(data, "circuit")){
-if(!(validate160(data.circuit, instancePath+"/circuit"))){
-vErrors = joined(vErrors, validate160.errors);
+if(!(validate161(data.circuit, instancePath+"/circuit"))){
+vErrors = joined(vErrors, validate161.errors);
 errors = vErrors.length;
 }
 }
 if(data.size !== undefined && Object.hasOwn(data, "size")){
-if(!(validate45(data.size, instancePath+"/size"))){
-vErrors = joined(vErrors, validate45.errors);
+if(!(validate80(data.size, instancePath+"/size"))){
+vErrors = joined(vErrors, validate80.errors);
 errors = vErrors.length;
 }
 }
 if(data.faces !== undefined && Object.hasOwn(data, "faces")){
-if(!(validate285(data.faces, instancePath+"/faces"))){
-vErrors = joined(vErrors, validate285.errors);
+if(!(validate286(data.faces, instancePath+"/faces"))){
+vErrors = joined(vErrors, validate286.errors);
 errors = vErrors.length;
 }
 }
 if(data.reads !== undefined && Object.hasOwn(data, "reads")){
-if(!(validate136(data.reads, instancePath+"/reads"))){
-vErrors = joined(vErrors, validate136.errors);
+if(!(validate137(data.reads, instancePath+"/reads"))){
+vErrors = joined(vErrors, validate137.errors);
 errors = vErrors.length;
 }
 }
 if(data.shutter !== undefined && Object.hasOwn(data, "shutter")){
-if(!(validate111(data.shutter, instancePath+"/shutter"))){
-vErrors = joined(vErrors, validate111.errors);
+if(!(validate112(data.shutter, instancePath+"/shutter"))){
+vErrors = joined(vErrors, validate112.errors);
 errors = vErrors.length;
 }
 }
 if(data.iso !== undefined && Object.hasOwn(data, "iso")){
-if(!(validate138(data.iso, instancePath+"/iso"))){
-vErrors = joined(vErrors, validate138.errors);
+if(!(validate139(data.iso, instancePath+"/iso"))){
+vErrors = joined(vErrors, validate139.errors);
 errors = vErrors.length;
 }
 }
@@ -5426,12 +5574,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate236.errors = vErrors;
+validate237.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate294(data, instancePath = ""){
+function validate295(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -5466,12 +5614,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate294.errors = vErrors;
+validate295.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate296(data, instancePath = ""){
+function validate297(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -5493,50 +5641,50 @@ errors++;
 }
 }
 if(data.size !== undefined && Object.hasOwn(data, "size")){
-if(!(validate45(data.size, instancePath+"/size"))){
-vErrors = joined(vErrors, validate45.errors);
+if(!(validate80(data.size, instancePath+"/size"))){
+vErrors = joined(vErrors, validate80.errors);
 errors = vErrors.length;
 }
 }
 if(data.at !== undefined && Object.hasOwn(data, "at")){
-if(!(validate256(data.at, instancePath+"/at"))){
-vErrors = joined(vErrors, validate256.errors);
+if(!(validate257(data.at, instancePath+"/at"))){
+vErrors = joined(vErrors, validate257.errors);
 errors = vErrors.length;
 }
 }
 if(data.faces !== undefined && Object.hasOwn(data, "faces")){
-if(!(validate285(data.faces, instancePath+"/faces"))){
-vErrors = joined(vErrors, validate285.errors);
+if(!(validate286(data.faces, instancePath+"/faces"))){
+vErrors = joined(vErrors, validate286.errors);
 errors = vErrors.length;
 }
 }
 if(data.surface !== undefined && Object.hasOwn(data, "surface")){
-if(!(validate118(data.surface, instancePath+"/surface"))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate119(data.surface, instancePath+"/surface"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
 if(data.opening !== undefined && Object.hasOwn(data, "opening")){
-if(!(validate43(data.opening, instancePath+"/opening"))){
-vErrors = joined(vErrors, validate43.errors);
+if(!(validate48(data.opening, instancePath+"/opening"))){
+vErrors = joined(vErrors, validate48.errors);
 errors = vErrors.length;
 }
 }
 if(data.inside !== undefined && Object.hasOwn(data, "inside")){
-if(!(validate118(data.inside, instancePath+"/inside"))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate119(data.inside, instancePath+"/inside"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
 if(data.outside !== undefined && Object.hasOwn(data, "outside")){
-if(!(validate118(data.outside, instancePath+"/outside"))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate119(data.outside, instancePath+"/outside"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
 if(data.transmits !== undefined && Object.hasOwn(data, "transmits")){
-if(!(validate92(data.transmits, instancePath+"/transmits"))){
-vErrors = joined(vErrors, validate92.errors);
+if(!(validate93(data.transmits, instancePath+"/transmits"))){
+vErrors = joined(vErrors, validate93.errors);
 errors = vErrors.length;
 }
 }
@@ -5545,13 +5693,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate296.errors = vErrors;
+validate297.errors = vErrors;
 return errors === 0;
 }
 
 const pattern41 = new RegExp("^row-[0-9]", "u");
 
-function validate306(data, instancePath = ""){
+function validate307(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -5610,13 +5758,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate306.errors = vErrors;
+validate307.errors = vErrors;
 return errors === 0;
 }
 
 const pattern43 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4}(?:(?:(?:stops?|EV)[ \\u00a0\\u2009\\u202f]{0,4})?(?:\\.\\.|to|–)[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4})?(?:stops?|EV)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate311(data, instancePath = ""){
+function validate312(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -5629,13 +5777,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate311.errors = vErrors;
+validate312.errors = vErrors;
 return errors === 0;
 }
 
 const pattern44 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}:[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate315(data, instancePath = ""){
+function validate316(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -5648,12 +5796,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate315.errors = vErrors;
+validate316.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate309(data, instancePath = ""){
+function validate310(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -5735,8 +5883,8 @@ errors++;
 }
 }
 if(data1.colour !== undefined && Object.hasOwn(data1, "colour")){
-if(!(validate119(data1.colour, instancePath+"/backdrop/colour"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate120(data1.colour, instancePath+"/backdrop/colour"))){
+vErrors = joined(vErrors, validate120.errors);
 errors = vErrors.length;
 }
 }
@@ -5812,14 +5960,14 @@ errors++;
 }
 }
 if(data["backdrop-over-key"] !== undefined && Object.hasOwn(data, "backdrop-over-key")){
-if(!(validate311(data["backdrop-over-key"], instancePath+"/backdrop-over-key"))){
-vErrors = joined(vErrors, validate311.errors);
+if(!(validate312(data["backdrop-over-key"], instancePath+"/backdrop-over-key"))){
+vErrors = joined(vErrors, validate312.errors);
 errors = vErrors.length;
 }
 }
 if(data["backdrop-even"] !== undefined && Object.hasOwn(data, "backdrop-even")){
-if(!(validate51(data["backdrop-even"], instancePath+"/backdrop-even"))){
-vErrors = joined(vErrors, validate51.errors);
+if(!(validate56(data["backdrop-even"], instancePath+"/backdrop-even"))){
+vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
 }
 }
@@ -5835,22 +5983,86 @@ errors++;
 }
 }
 if(data.exposure !== undefined && Object.hasOwn(data, "exposure")){
-if(!(validate51(data.exposure, instancePath+"/exposure"))){
-vErrors = joined(vErrors, validate51.errors);
+if(!(validate56(data.exposure, instancePath+"/exposure"))){
+vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
 }
 }
 if(data.ratio !== undefined && Object.hasOwn(data, "ratio")){
 let data8 = data.ratio;
+const _errs33 = errors;
+let valid9 = false;
+const _errs34 = errors;
 if(data8 && typeof data8 == "object" && !Array.isArray(data8)){
-if(Object.keys(data8).length > 1){
-vErrors = add(vErrors, instancePath+"/ratio", "maxProperties");
+if((data8["lit-to-shadow"] === undefined) || (!(Object.hasOwn(data8, "lit-to-shadow")))){
+vErrors = add(vErrors, instancePath+"/ratio", "required", "lit-to-shadow");
 errors++;
 }
-if(Object.keys(data8).length < 1){
-vErrors = add(vErrors, instancePath+"/ratio", "minProperties");
+}
+var _valid2 = _errs34 === errors;
+valid9 = valid9 || _valid2;
+if(!valid9){
+const _errs35 = errors;
+if(data8 && typeof data8 == "object" && !Array.isArray(data8)){
+if((data8["key-to-fill"] === undefined) || (!(Object.hasOwn(data8, "key-to-fill")))){
+vErrors = add(vErrors, instancePath+"/ratio", "required", "key-to-fill");
 errors++;
 }
+}
+var _valid2 = _errs35 === errors;
+valid9 = valid9 || _valid2;
+}
+if(!valid9){
+vErrors = add(vErrors, instancePath+"/ratio", "anyOf");
+errors++;
+}
+else {
+errors = _errs33;
+if(vErrors !== null){
+if(_errs33){
+vErrors.length = _errs33;
+}
+else {
+vErrors = null;
+}
+}
+}
+const _errs37 = errors;
+let valid11 = true;
+const _errs38 = errors;
+if(data8 && typeof data8 == "object" && !Array.isArray(data8)){
+let missing1;
+if(((data8["lit-to-shadow"] === undefined) || (!(Object.hasOwn(data8, "lit-to-shadow")))) && (missing1 = "lit-to-shadow")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid3 = _errs38 === errors;
+errors = _errs37;
+if(vErrors !== null){
+if(_errs37){
+vErrors.length = _errs37;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid3){
+const _errs39 = errors;
+if(data8 && typeof data8 == "object" && !Array.isArray(data8)){
+if(data8["key-to-fill"] !== undefined && Object.hasOwn(data8, "key-to-fill")){
+vErrors = add(vErrors, instancePath+"/ratio/key-to-fill", "false schema");
+errors++;
+}
+}
+var _valid3 = _errs39 === errors;
+valid11 = _valid3;
+}
+if(!valid11){
+vErrors = add(vErrors, instancePath+"/ratio", "if");
+errors++;
+}
+if(data8 && typeof data8 == "object" && !Array.isArray(data8)){
 for(const key3 of Object.keys(data8)){
 if(!((key3 === "lit-to-shadow") || (key3 === "key-to-fill"))){
 vErrors = add(vErrors, instancePath+"/ratio", "additionalProperties", key3);
@@ -5858,14 +6070,14 @@ errors++;
 }
 }
 if(data8["lit-to-shadow"] !== undefined && Object.hasOwn(data8, "lit-to-shadow")){
-if(!(validate315(data8["lit-to-shadow"], instancePath+"/ratio/lit-to-shadow"))){
-vErrors = joined(vErrors, validate315.errors);
+if(!(validate316(data8["lit-to-shadow"], instancePath+"/ratio/lit-to-shadow"))){
+vErrors = joined(vErrors, validate316.errors);
 errors = vErrors.length;
 }
 }
 if(data8["key-to-fill"] !== undefined && Object.hasOwn(data8, "key-to-fill")){
-if(!(validate315(data8["key-to-fill"], instancePath+"/ratio/key-to-fill"))){
-vErrors = joined(vErrors, validate315.errors);
+if(!(validate316(data8["key-to-fill"], instancePath+"/ratio/key-to-fill"))){
+vErrors = joined(vErrors, validate316.errors);
 errors = vErrors.length;
 }
 }
@@ -5876,118 +6088,118 @@ errors++;
 }
 }
 if(data.shadow !== undefined && Object.hasOwn(data, "shadow")){
-let data11 = data.shadow;
-if(typeof data11 !== "string"){
+let data12 = data.shadow;
+if(typeof data12 !== "string"){
 vErrors = add(vErrors, instancePath+"/shadow", "type");
 errors++;
 }
-if(!(((data11 === "hidden") || (data11 === "soft")) || (data11 === "any"))){
+if(!(((data12 === "hidden") || (data12 === "soft")) || (data12 === "any"))){
 vErrors = add(vErrors, instancePath+"/shadow", "enum");
 errors++;
 }
 }
 if(data.sharp !== undefined && Object.hasOwn(data, "sharp")){
-let data12 = data.sharp;
-if(typeof data12 !== "string"){
+let data13 = data.sharp;
+if(typeof data13 !== "string"){
 vErrors = add(vErrors, instancePath+"/sharp", "type");
 errors++;
 }
-const _errs42 = errors;
-let valid12 = true;
-const _errs43 = errors;
-if(typeof data12 === "string"){
-if(!pattern13.test(data12)){
+const _errs49 = errors;
+let valid16 = true;
+const _errs50 = errors;
+if(typeof data13 === "string"){
+if(!pattern7.test(data13)){
 vErrors = add(vErrors);
 errors++;
 }
 }
-var _valid2 = _errs43 === errors;
-errors = _errs42;
+var _valid4 = _errs50 === errors;
+errors = _errs49;
 if(vErrors !== null){
-if(_errs42){
-vErrors.length = _errs42;
+if(_errs49){
+vErrors.length = _errs49;
 }
 else {
 vErrors = null;
 }
 }
 let ifClause2;
-if(_valid2){
-const _errs44 = errors;
-if(!(((data12 === "face") || (data12 === "subject")) || (data12 === "rows"))){
+if(_valid4){
+const _errs51 = errors;
+if(!(((data13 === "face") || (data13 === "subject")) || (data13 === "rows"))){
 vErrors = add(vErrors, instancePath+"/sharp", "enum");
 errors++;
 }
-var _valid2 = _errs44 === errors;
-valid12 = _valid2;
+var _valid4 = _errs51 === errors;
+valid16 = _valid4;
 ifClause2 = "then";
 }
 else {
-const _errs45 = errors;
-if(!(validate61(data12, instancePath+"/sharp"))){
-vErrors = joined(vErrors, validate61.errors);
+const _errs52 = errors;
+if(!(validate41(data13, instancePath+"/sharp"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
-var _valid2 = _errs45 === errors;
-valid12 = _valid2;
+var _valid4 = _errs52 === errors;
+valid16 = _valid4;
 ifClause2 = "else";
 }
-if(!valid12){
+if(!valid16){
 vErrors = add(vErrors, instancePath+"/sharp", "if");
 errors++;
 }
 }
 if(data.motion !== undefined && Object.hasOwn(data, "motion")){
-let data13 = data.motion;
-if(typeof data13 !== "string"){
+let data14 = data.motion;
+if(typeof data14 !== "string"){
 vErrors = add(vErrors, instancePath+"/motion", "type");
 errors++;
 }
-if(!((data13 === "frozen") || (data13 === "any"))){
+if(!((data14 === "frozen") || (data14 === "any"))){
 vErrors = add(vErrors, instancePath+"/motion", "enum");
 errors++;
 }
 }
 if(data.ambient !== undefined && Object.hasOwn(data, "ambient")){
-let data14 = data.ambient;
-if((!(data14 && typeof data14 == "object" && !Array.isArray(data14))) && (typeof data14 !== "string")){
+let data15 = data.ambient;
+if((!(data15 && typeof data15 == "object" && !Array.isArray(data15))) && (typeof data15 !== "string")){
 vErrors = add(vErrors, instancePath+"/ambient", "type");
 errors++;
 }
-const _errs50 = errors;
-let valid13 = true;
-const _errs51 = errors;
-if(!(data14 && typeof data14 == "object" && !Array.isArray(data14))){
+const _errs57 = errors;
+let valid17 = true;
+const _errs58 = errors;
+if(!(data15 && typeof data15 == "object" && !Array.isArray(data15))){
 vErrors = add(vErrors);
 errors++;
 }
-var _valid3 = _errs51 === errors;
-errors = _errs50;
+var _valid5 = _errs58 === errors;
+errors = _errs57;
 if(vErrors !== null){
-if(_errs50){
-vErrors.length = _errs50;
+if(_errs57){
+vErrors.length = _errs57;
 }
 else {
 vErrors = null;
 }
 }
 let ifClause3;
-if(_valid3){
-const _errs53 = errors;
-if(data14 && typeof data14 == "object" && !Array.isArray(data14)){
-if((data14["under-key"] === undefined) || (!(Object.hasOwn(data14, "under-key")))){
+if(_valid5){
+const _errs60 = errors;
+if(data15 && typeof data15 == "object" && !Array.isArray(data15)){
+if((data15["under-key"] === undefined) || (!(Object.hasOwn(data15, "under-key")))){
 vErrors = add(vErrors, instancePath+"/ambient", "required", "under-key");
 errors++;
 }
-for(const key4 of Object.keys(data14)){
+for(const key4 of Object.keys(data15)){
 if(!(key4 === "under-key")){
 vErrors = add(vErrors, instancePath+"/ambient", "additionalProperties", key4);
 errors++;
 }
 }
-if(data14["under-key"] !== undefined && Object.hasOwn(data14, "under-key")){
-if(!(validate51(data14["under-key"], instancePath+"/ambient/under-key"))){
-vErrors = joined(vErrors, validate51.errors);
+if(data15["under-key"] !== undefined && Object.hasOwn(data15, "under-key")){
+if(!(validate56(data15["under-key"], instancePath+"/ambient/under-key"))){
+vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
 }
 }
@@ -5996,56 +6208,56 @@ else {
 vErrors = add(vErrors, instancePath+"/ambient", "type");
 errors++;
 }
-var _valid3 = _errs53 === errors;
-valid13 = _valid3;
+var _valid5 = _errs60 === errors;
+valid17 = _valid5;
 ifClause3 = "then";
 }
 else {
-const _errs58 = errors;
-if(!((data14 === "none") || (data14 === "any"))){
+const _errs65 = errors;
+if(!((data15 === "none") || (data15 === "any"))){
 vErrors = add(vErrors, instancePath+"/ambient", "enum");
 errors++;
 }
-var _valid3 = _errs58 === errors;
-valid13 = _valid3;
+var _valid5 = _errs65 === errors;
+valid17 = _valid5;
 ifClause3 = "else";
 }
-if(!valid13){
+if(!valid17){
 vErrors = add(vErrors, instancePath+"/ambient", "if");
 errors++;
 }
 }
 if(data.shooting !== undefined && Object.hasOwn(data, "shooting")){
-let data16 = data.shooting;
-if(data16 && typeof data16 == "object" && !Array.isArray(data16)){
-if((data16.every === undefined) || (!(Object.hasOwn(data16, "every")))){
+let data17 = data.shooting;
+if(data17 && typeof data17 == "object" && !Array.isArray(data17)){
+if((data17.every === undefined) || (!(Object.hasOwn(data17, "every")))){
 vErrors = add(vErrors, instancePath+"/shooting", "required", "every");
 errors++;
 }
-for(const key5 of Object.keys(data16)){
+for(const key5 of Object.keys(data17)){
 if(!((key5 === "every") || (key5 === "frames"))){
 vErrors = add(vErrors, instancePath+"/shooting", "additionalProperties", key5);
 errors++;
 }
 }
-if(data16.every !== undefined && Object.hasOwn(data16, "every")){
-if(!(validate75(data16.every, instancePath+"/shooting/every"))){
-vErrors = joined(vErrors, validate75.errors);
+if(data17.every !== undefined && Object.hasOwn(data17, "every")){
+if(!(validate62(data17.every, instancePath+"/shooting/every"))){
+vErrors = joined(vErrors, validate62.errors);
 errors = vErrors.length;
 }
 }
-if(data16.frames !== undefined && Object.hasOwn(data16, "frames")){
-let data18 = data16.frames;
-if(!(((typeof data18 == "number") && (!(data18 % 1) && !isNaN(data18))) && (isFinite(data18)))){
+if(data17.frames !== undefined && Object.hasOwn(data17, "frames")){
+let data19 = data17.frames;
+if(!(((typeof data19 == "number") && (!(data19 % 1) && !isNaN(data19))) && (isFinite(data19)))){
 vErrors = add(vErrors, instancePath+"/shooting/frames", "type");
 errors++;
 }
-if((typeof data18 == "number") && (isFinite(data18))){
-if(data18 > 1000000 || isNaN(data18)){
+if((typeof data19 == "number") && (isFinite(data19))){
+if(data19 > 1000000 || isNaN(data19)){
 vErrors = add(vErrors, instancePath+"/shooting/frames", "maximum");
 errors++;
 }
-if(data18 < 1 || isNaN(data18)){
+if(data19 < 1 || isNaN(data19)){
 vErrors = add(vErrors, instancePath+"/shooting/frames", "minimum");
 errors++;
 }
@@ -6062,12 +6274,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate309.errors = vErrors;
+validate310.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate323(data, instancePath = ""){
+function validate324(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -6158,8 +6370,8 @@ errors++;
 }
 }
 if(data.at !== undefined && Object.hasOwn(data, "at")){
-if(!(validate190(data.at, instancePath+"/at"))){
-vErrors = joined(vErrors, validate190.errors);
+if(!(validate191(data.at, instancePath+"/at"))){
+vErrors = joined(vErrors, validate191.errors);
 errors = vErrors.length;
 }
 }
@@ -6200,8 +6412,8 @@ errors++;
 }
 const len0 = data2.length;
 for(let i0=0; i0<len0; i0++){
-if(!(validate234(data2[i0], instancePath+"/of/" + i0))){
-vErrors = joined(vErrors, validate234.errors);
+if(!(validate235(data2[i0], instancePath+"/of/" + i0))){
+vErrors = joined(vErrors, validate235.errors);
 errors = vErrors.length;
 }
 }
@@ -6236,8 +6448,8 @@ errors++;
 }
 }
 if(data.reads !== undefined && Object.hasOwn(data, "reads")){
-if(!(validate136(data.reads, instancePath+"/reads"))){
-vErrors = joined(vErrors, validate136.errors);
+if(!(validate137(data.reads, instancePath+"/reads"))){
+vErrors = joined(vErrors, validate137.errors);
 errors = vErrors.length;
 }
 }
@@ -6267,8 +6479,8 @@ errors++;
 }
 for(const key1 of Object.keys(data6)){
 const _errs26 = errors;
-if(!(validate234(key1, instancePath+"/taken"))){
-vErrors = joined(vErrors, validate234.errors);
+if(!(validate235(key1, instancePath+"/taken"))){
+vErrors = joined(vErrors, validate235.errors);
 errors = vErrors.length;
 }
 var valid10 = _errs26 === errors;
@@ -6287,14 +6499,14 @@ errors++;
 }
 }
 if(data7.power !== undefined && Object.hasOwn(data7, "power")){
-if(!(validate48(data7.power, instancePath+"/taken/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/power"))){
-vErrors = joined(vErrors, validate48.errors);
+if(!(validate53(data7.power, instancePath+"/taken/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/power"))){
+vErrors = joined(vErrors, validate53.errors);
 errors = vErrors.length;
 }
 }
 if(data7.distance !== undefined && Object.hasOwn(data7, "distance")){
-if(!(validate61(data7.distance, instancePath+"/taken/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/distance"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data7.distance, instancePath+"/taken/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/distance"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
@@ -6333,14 +6545,39 @@ errors++;
 }
 }
 if(data.faces !== undefined && Object.hasOwn(data, "faces")){
-if(!(validate190(data.faces, instancePath+"/faces"))){
-vErrors = joined(vErrors, validate190.errors);
+if(!(validate191(data.faces, instancePath+"/faces"))){
+vErrors = joined(vErrors, validate191.errors);
 errors = vErrors.length;
 }
 }
 if(data.iso !== undefined && Object.hasOwn(data, "iso")){
-if(!(validate138(data.iso, instancePath+"/iso"))){
-vErrors = joined(vErrors, validate138.errors);
+if(!(validate139(data.iso, instancePath+"/iso"))){
+vErrors = joined(vErrors, validate139.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate324.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate323(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(Array.isArray(data)){
+if(data.length > 500){
+vErrors = add(vErrors, instancePath, "maxItems");
+errors++;
+}
+const len0 = data.length;
+for(let i0=0; i0<len0; i0++){
+if(!(validate324(data[i0], instancePath+"/" + i0))){
+vErrors = joined(vErrors, validate324.errors);
 errors = vErrors.length;
 }
 }
@@ -6353,34 +6590,9 @@ validate323.errors = vErrors;
 return errors === 0;
 }
 
-
-function validate322(data, instancePath = ""){
-let vErrors = null;
-let errors = 0;
-if(Array.isArray(data)){
-if(data.length > 500){
-vErrors = add(vErrors, instancePath, "maxItems");
-errors++;
-}
-const len0 = data.length;
-for(let i0=0; i0<len0; i0++){
-if(!(validate323(data[i0], instancePath+"/" + i0))){
-vErrors = joined(vErrors, validate323.errors);
-errors = vErrors.length;
-}
-}
-}
-else {
-vErrors = add(vErrors, instancePath, "type");
-errors++;
-}
-validate322.errors = vErrors;
-return errors === 0;
-}
-
 const pattern46 = new RegExp("^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$", "u");
 
-function validate335(data, instancePath = ""){
+function validate336(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -6450,12 +6662,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate335.errors = vErrors;
+validate336.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate334(data, instancePath = ""){
+function validate335(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(Array.isArray(data)){
@@ -6465,8 +6677,8 @@ errors++;
 }
 const len0 = data.length;
 for(let i0=0; i0<len0; i0++){
-if(!(validate335(data[i0], instancePath+"/" + i0))){
-vErrors = joined(vErrors, validate335.errors);
+if(!(validate336(data[i0], instancePath+"/" + i0))){
+vErrors = joined(vErrors, validate336.errors);
 errors = vErrors.length;
 }
 }
@@ -6475,7 +6687,7 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate334.errors = vErrors;
+validate335.errors = vErrors;
 return errors === 0;
 }
 
@@ -6568,8 +6780,8 @@ vErrors = null;
 let ifClause0;
 if(_valid0){
 const _errs15 = errors;
-if(!(validate145(data5, instancePath+"/room"))){
-vErrors = joined(vErrors, validate145.errors);
+if(!(validate146(data5, instancePath+"/room"))){
+vErrors = joined(vErrors, validate146.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs15 === errors;
@@ -6592,26 +6804,26 @@ errors++;
 }
 }
 if(data.ambient !== undefined && Object.hasOwn(data, "ambient")){
-if(!(validate167(data.ambient, instancePath+"/ambient"))){
-vErrors = joined(vErrors, validate167.errors);
+if(!(validate168(data.ambient, instancePath+"/ambient"))){
+vErrors = joined(vErrors, validate168.errors);
 errors = vErrors.length;
 }
 }
 if(data.camera !== undefined && Object.hasOwn(data, "camera")){
-if(!(validate173(data.camera, instancePath+"/camera"))){
-vErrors = joined(vErrors, validate173.errors);
+if(!(validate174(data.camera, instancePath+"/camera"))){
+vErrors = joined(vErrors, validate174.errors);
 errors = vErrors.length;
 }
 }
 if(data.subject !== undefined && Object.hasOwn(data, "subject")){
-if(!(validate199(data.subject, instancePath+"/subject"))){
-vErrors = joined(vErrors, validate199.errors);
+if(!(validate200(data.subject, instancePath+"/subject"))){
+vErrors = joined(vErrors, validate200.errors);
 errors = vErrors.length;
 }
 }
 if(data.backdrop !== undefined && Object.hasOwn(data, "backdrop")){
-if(!(validate220(data.backdrop, instancePath+"/backdrop"))){
-vErrors = joined(vErrors, validate220.errors);
+if(!(validate221(data.backdrop, instancePath+"/backdrop"))){
+vErrors = joined(vErrors, validate221.errors);
 errors = vErrors.length;
 }
 }
@@ -6624,8 +6836,8 @@ errors++;
 }
 for(const key1 of Object.keys(data10)){
 const _errs24 = errors;
-if(!(validate234(key1, instancePath+"/lights"))){
-vErrors = joined(vErrors, validate234.errors);
+if(!(validate235(key1, instancePath+"/lights"))){
+vErrors = joined(vErrors, validate235.errors);
 errors = vErrors.length;
 }
 var valid4 = _errs24 === errors;
@@ -6655,8 +6867,8 @@ vErrors = null;
 }
 if(!_valid1){
 const _errs30 = errors;
-if(!(validate236(data11, instancePath+"/lights/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate236.errors);
+if(!(validate237(data11, instancePath+"/lights/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate237.errors);
 errors = vErrors.length;
 }
 var _valid1 = _errs30 === errors;
@@ -6682,8 +6894,8 @@ errors++;
 }
 for(const key3 of Object.keys(data12)){
 const _errs33 = errors;
-if(!(validate294(key3, instancePath+"/panels"))){
-vErrors = joined(vErrors, validate294.errors);
+if(!(validate295(key3, instancePath+"/panels"))){
+vErrors = joined(vErrors, validate295.errors);
 errors = vErrors.length;
 }
 var valid7 = _errs33 === errors;
@@ -6713,8 +6925,8 @@ vErrors = null;
 }
 if(!_valid2){
 const _errs39 = errors;
-if(!(validate296(data13, instancePath+"/panels/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate296.errors);
+if(!(validate297(data13, instancePath+"/panels/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate297.errors);
 errors = vErrors.length;
 }
 var _valid2 = _errs39 === errors;
@@ -6740,8 +6952,8 @@ errors++;
 }
 for(const key5 of Object.keys(data14)){
 const _errs42 = errors;
-if(!(validate306(key5, instancePath+"/points"))){
-vErrors = joined(vErrors, validate306.errors);
+if(!(validate307(key5, instancePath+"/points"))){
+vErrors = joined(vErrors, validate307.errors);
 errors = vErrors.length;
 }
 var valid10 = _errs42 === errors;
@@ -6751,8 +6963,8 @@ errors++;
 }
 }
 for(const key6 of Object.keys(data14)){
-if(!(validate256(data14[key6], instancePath+"/points/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate256.errors);
+if(!(validate257(data14[key6], instancePath+"/points/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate257.errors);
 errors = vErrors.length;
 }
 }
@@ -6763,20 +6975,20 @@ errors++;
 }
 }
 if(data.wanted !== undefined && Object.hasOwn(data, "wanted")){
-if(!(validate309(data.wanted, instancePath+"/wanted"))){
-vErrors = joined(vErrors, validate309.errors);
+if(!(validate310(data.wanted, instancePath+"/wanted"))){
+vErrors = joined(vErrors, validate310.errors);
 errors = vErrors.length;
 }
 }
 if(data.readings !== undefined && Object.hasOwn(data, "readings")){
-if(!(validate322(data.readings, instancePath+"/readings"))){
-vErrors = joined(vErrors, validate322.errors);
+if(!(validate323(data.readings, instancePath+"/readings"))){
+vErrors = joined(vErrors, validate323.errors);
 errors = vErrors.length;
 }
 }
 if(data.accept !== undefined && Object.hasOwn(data, "accept")){
-if(!(validate334(data.accept, instancePath+"/accept"))){
-vErrors = joined(vErrors, validate334.errors);
+if(!(validate335(data.accept, instancePath+"/accept"))){
+vErrors = joined(vErrors, validate335.errors);
 errors = vErrors.length;
 }
 }
@@ -6821,7 +7033,7 @@ return errors === 0;
 }
 
 
-function validate339(data, instancePath = ""){
+function validate340(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -7139,7 +7351,7 @@ errors++;
 }
 }
 }
-validate339.errors = vErrors;
+validate340.errors = vErrors;
 return errors === 0;
 }
 
@@ -7185,8 +7397,8 @@ vErrors = null;
 }
 if(!_valid0){
 const _errs5 = errors;
-if(!(validate339(data, instancePath))){
-vErrors = joined(vErrors, validate339.errors);
+if(!(validate340(data, instancePath))){
+vErrors = joined(vErrors, validate340.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs5 === errors;
@@ -7213,9 +7425,9 @@ validate21.errors = vErrors;
 return errors === 0;
 }
 
-export const base = validate342;
+export const base = validate343;
 
-function validate343(data, instancePath = ""){
+function validate344(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -7303,8 +7515,8 @@ vErrors = null;
 let ifClause0;
 if(_valid0){
 const _errs15 = errors;
-if(!(validate145(data5, instancePath+"/room"))){
-vErrors = joined(vErrors, validate145.errors);
+if(!(validate146(data5, instancePath+"/room"))){
+vErrors = joined(vErrors, validate146.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs15 === errors;
@@ -7327,26 +7539,26 @@ errors++;
 }
 }
 if(data.ambient !== undefined && Object.hasOwn(data, "ambient")){
-if(!(validate167(data.ambient, instancePath+"/ambient"))){
-vErrors = joined(vErrors, validate167.errors);
+if(!(validate168(data.ambient, instancePath+"/ambient"))){
+vErrors = joined(vErrors, validate168.errors);
 errors = vErrors.length;
 }
 }
 if(data.camera !== undefined && Object.hasOwn(data, "camera")){
-if(!(validate173(data.camera, instancePath+"/camera"))){
-vErrors = joined(vErrors, validate173.errors);
+if(!(validate174(data.camera, instancePath+"/camera"))){
+vErrors = joined(vErrors, validate174.errors);
 errors = vErrors.length;
 }
 }
 if(data.subject !== undefined && Object.hasOwn(data, "subject")){
-if(!(validate199(data.subject, instancePath+"/subject"))){
-vErrors = joined(vErrors, validate199.errors);
+if(!(validate200(data.subject, instancePath+"/subject"))){
+vErrors = joined(vErrors, validate200.errors);
 errors = vErrors.length;
 }
 }
 if(data.backdrop !== undefined && Object.hasOwn(data, "backdrop")){
-if(!(validate220(data.backdrop, instancePath+"/backdrop"))){
-vErrors = joined(vErrors, validate220.errors);
+if(!(validate221(data.backdrop, instancePath+"/backdrop"))){
+vErrors = joined(vErrors, validate221.errors);
 errors = vErrors.length;
 }
 }
@@ -7359,8 +7571,8 @@ errors++;
 }
 for(const key1 of Object.keys(data10)){
 const _errs24 = errors;
-if(!(validate234(key1, instancePath+"/lights"))){
-vErrors = joined(vErrors, validate234.errors);
+if(!(validate235(key1, instancePath+"/lights"))){
+vErrors = joined(vErrors, validate235.errors);
 errors = vErrors.length;
 }
 var valid4 = _errs24 === errors;
@@ -7390,8 +7602,8 @@ vErrors = null;
 }
 if(!_valid1){
 const _errs30 = errors;
-if(!(validate236(data11, instancePath+"/lights/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate236.errors);
+if(!(validate237(data11, instancePath+"/lights/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate237.errors);
 errors = vErrors.length;
 }
 var _valid1 = _errs30 === errors;
@@ -7417,8 +7629,8 @@ errors++;
 }
 for(const key3 of Object.keys(data12)){
 const _errs33 = errors;
-if(!(validate294(key3, instancePath+"/panels"))){
-vErrors = joined(vErrors, validate294.errors);
+if(!(validate295(key3, instancePath+"/panels"))){
+vErrors = joined(vErrors, validate295.errors);
 errors = vErrors.length;
 }
 var valid7 = _errs33 === errors;
@@ -7448,8 +7660,8 @@ vErrors = null;
 }
 if(!_valid2){
 const _errs39 = errors;
-if(!(validate296(data13, instancePath+"/panels/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate296.errors);
+if(!(validate297(data13, instancePath+"/panels/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate297.errors);
 errors = vErrors.length;
 }
 var _valid2 = _errs39 === errors;
@@ -7475,8 +7687,8 @@ errors++;
 }
 for(const key5 of Object.keys(data14)){
 const _errs42 = errors;
-if(!(validate306(key5, instancePath+"/points"))){
-vErrors = joined(vErrors, validate306.errors);
+if(!(validate307(key5, instancePath+"/points"))){
+vErrors = joined(vErrors, validate307.errors);
 errors = vErrors.length;
 }
 var valid10 = _errs42 === errors;
@@ -7486,8 +7698,8 @@ errors++;
 }
 }
 for(const key6 of Object.keys(data14)){
-if(!(validate256(data14[key6], instancePath+"/points/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate256.errors);
+if(!(validate257(data14[key6], instancePath+"/points/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate257.errors);
 errors = vErrors.length;
 }
 }
@@ -7498,20 +7710,20 @@ errors++;
 }
 }
 if(data.wanted !== undefined && Object.hasOwn(data, "wanted")){
-if(!(validate309(data.wanted, instancePath+"/wanted"))){
-vErrors = joined(vErrors, validate309.errors);
+if(!(validate310(data.wanted, instancePath+"/wanted"))){
+vErrors = joined(vErrors, validate310.errors);
 errors = vErrors.length;
 }
 }
 if(data.readings !== undefined && Object.hasOwn(data, "readings")){
-if(!(validate322(data.readings, instancePath+"/readings"))){
-vErrors = joined(vErrors, validate322.errors);
+if(!(validate323(data.readings, instancePath+"/readings"))){
+vErrors = joined(vErrors, validate323.errors);
 errors = vErrors.length;
 }
 }
 if(data.accept !== undefined && Object.hasOwn(data, "accept")){
-if(!(validate334(data.accept, instancePath+"/accept"))){
-vErrors = joined(vErrors, validate334.errors);
+if(!(validate335(data.accept, instancePath+"/accept"))){
+vErrors = joined(vErrors, validate335.errors);
 errors = vErrors.length;
 }
 }
@@ -7551,26 +7763,26 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
+validate344.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate343(data, instancePath = ""){
+/*# sourceURL="base" */;
+let vErrors = null;
+let errors = 0;
+if(!(validate344(data, instancePath))){
+vErrors = joined(vErrors, validate344.errors);
+errors = vErrors.length;
+}
 validate343.errors = vErrors;
 return errors === 0;
 }
 
+export const kit = validate363;
 
-function validate342(data, instancePath = ""){
-/*# sourceURL="base" */;
-let vErrors = null;
-let errors = 0;
-if(!(validate343(data, instancePath))){
-vErrors = joined(vErrors, validate343.errors);
-errors = vErrors.length;
-}
-validate342.errors = vErrors;
-return errors === 0;
-}
-
-export const kit = validate362;
-
-function validate363(data, instancePath = ""){
+function validate364(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -7679,8 +7891,8 @@ errors++;
 }
 }
 for(const key4 of Object.keys(data5)){
-if(!(validate86(data5[key4], instancePath+"/modifiers/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate86.errors);
+if(!(validate87(data5[key4], instancePath+"/modifiers/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate87.errors);
 errors = vErrors.length;
 }
 }
@@ -7710,8 +7922,8 @@ errors++;
 }
 }
 for(const key6 of Object.keys(data7)){
-if(!(validate103(data7[key6], instancePath+"/stands/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate103.errors);
+if(!(validate104(data7[key6], instancePath+"/stands/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate104.errors);
 errors = vErrors.length;
 }
 }
@@ -7759,7 +7971,7 @@ const _errs31 = errors;
 let valid10 = true;
 const _errs32 = errors;
 if(typeof data11 === "string"){
-if(!pattern13.test(data11)){
+if(!pattern7.test(data11)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -7787,8 +7999,8 @@ ifClause0 = "then";
 }
 else {
 const _errs34 = errors;
-if(!(validate45(data11, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor"))){
-vErrors = joined(vErrors, validate45.errors);
+if(!(validate80(data11, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor"))){
+vErrors = joined(vErrors, validate80.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs34 === errors;
@@ -7801,14 +8013,14 @@ errors++;
 }
 }
 if(data10.sync !== undefined && Object.hasOwn(data10, "sync")){
-if(!(validate111(data10.sync, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sync"))){
-vErrors = joined(vErrors, validate111.errors);
+if(!(validate112(data10.sync, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sync"))){
+vErrors = joined(vErrors, validate112.errors);
 errors = vErrors.length;
 }
 }
 if(data10.curtain !== undefined && Object.hasOwn(data10, "curtain")){
-if(!(validate75(data10.curtain, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/curtain"))){
-vErrors = joined(vErrors, validate75.errors);
+if(!(validate62(data10.curtain, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/curtain"))){
+vErrors = joined(vErrors, validate62.errors);
 errors = vErrors.length;
 }
 }
@@ -7824,14 +8036,14 @@ errors++;
 }
 }
 if(data10.readout !== undefined && Object.hasOwn(data10, "readout")){
-if(!(validate75(data10.readout, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/readout"))){
-vErrors = joined(vErrors, validate75.errors);
+if(!(validate62(data10.readout, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/readout"))){
+vErrors = joined(vErrors, validate62.errors);
 errors = vErrors.length;
 }
 }
 if(data10.headroom !== undefined && Object.hasOwn(data10, "headroom")){
-if(!(validate51(data10.headroom, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/headroom"))){
-vErrors = joined(vErrors, validate51.errors);
+if(!(validate56(data10.headroom, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/headroom"))){
+vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
 }
 }
@@ -7867,8 +8079,8 @@ errors++;
 }
 }
 for(const key11 of Object.keys(data17)){
-if(!(validate117(data17[key11], instancePath+"/backdrops/" + key11.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate117.errors);
+if(!(validate118(data17[key11], instancePath+"/backdrops/" + key11.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
 }
@@ -7898,8 +8110,8 @@ errors++;
 }
 }
 for(const key13 of Object.keys(data19)){
-if(!(validate126(data19[key13], instancePath+"/meters/" + key13.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate126.errors);
+if(!(validate127(data19[key13], instancePath+"/meters/" + key13.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate127.errors);
 errors = vErrors.length;
 }
 }
@@ -7918,8 +8130,8 @@ errors++;
 }
 const len0 = data21.length;
 for(let i0=0; i0<len0; i0++){
-if(!(validate130(data21[i0], instancePath+"/measured/" + i0))){
-vErrors = joined(vErrors, validate130.errors);
+if(!(validate131(data21[i0], instancePath+"/measured/" + i0))){
+vErrors = joined(vErrors, validate131.errors);
 errors = vErrors.length;
 }
 }
@@ -7934,26 +8146,26 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
+validate364.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate363(data, instancePath = ""){
+/*# sourceURL="kit" */;
+let vErrors = null;
+let errors = 0;
+if(!(validate364(data, instancePath))){
+vErrors = joined(vErrors, validate364.errors);
+errors = vErrors.length;
+}
 validate363.errors = vErrors;
 return errors === 0;
 }
 
+export const room = validate383;
 
-function validate362(data, instancePath = ""){
-/*# sourceURL="kit" */;
-let vErrors = null;
-let errors = 0;
-if(!(validate363(data, instancePath))){
-vErrors = joined(vErrors, validate363.errors);
-errors = vErrors.length;
-}
-validate362.errors = vErrors;
-return errors === 0;
-}
-
-export const room = validate382;
-
-function validate383(data, instancePath = ""){
+function validate384(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -8003,32 +8215,32 @@ errors++;
 }
 }
 if(data.width !== undefined && Object.hasOwn(data, "width")){
-if(!(validate61(data.width, instancePath+"/width"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.width, instancePath+"/width"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
 if(data.length !== undefined && Object.hasOwn(data, "length")){
-if(!(validate61(data.length, instancePath+"/length"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.length, instancePath+"/length"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
 if(data.height !== undefined && Object.hasOwn(data, "height")){
-if(!(validate61(data.height, instancePath+"/height"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
 if(data["left-wall"] !== undefined && Object.hasOwn(data, "left-wall")){
-if(!(validate61(data["left-wall"], instancePath+"/left-wall"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data["left-wall"], instancePath+"/left-wall"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
 if(data["behind-backdrop"] !== undefined && Object.hasOwn(data, "behind-backdrop")){
-if(!(validate61(data["behind-backdrop"], instancePath+"/behind-backdrop"))){
-vErrors = joined(vErrors, validate61.errors);
+if(!(validate41(data["behind-backdrop"], instancePath+"/behind-backdrop"))){
+vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
@@ -8113,8 +8325,8 @@ vErrors = null;
 let ifClause1;
 if(_valid1){
 const _errs26 = errors;
-if(!(validate118(data7, instancePath+"/walls"))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate119(data7, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 var _valid1 = _errs26 === errors;
@@ -8131,26 +8343,26 @@ errors++;
 }
 }
 if(data7.left !== undefined && Object.hasOwn(data7, "left")){
-if(!(validate118(data7.left, instancePath+"/walls/left"))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate119(data7.left, instancePath+"/walls/left"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
 if(data7.right !== undefined && Object.hasOwn(data7, "right")){
-if(!(validate118(data7.right, instancePath+"/walls/right"))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate119(data7.right, instancePath+"/walls/right"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
 if(data7.front !== undefined && Object.hasOwn(data7, "front")){
-if(!(validate118(data7.front, instancePath+"/walls/front"))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate119(data7.front, instancePath+"/walls/front"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
 if(data7.back !== undefined && Object.hasOwn(data7, "back")){
-if(!(validate118(data7.back, instancePath+"/walls/back"))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate119(data7.back, instancePath+"/walls/back"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
@@ -8193,8 +8405,8 @@ vErrors = null;
 let ifClause2;
 if(_valid3){
 const _errs42 = errors;
-if(!(validate118(data7, instancePath+"/walls"))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate119(data7, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 var _valid3 = _errs42 === errors;
@@ -8203,8 +8415,8 @@ ifClause2 = "then";
 }
 else {
 const _errs43 = errors;
-if(!(validate118(data7, instancePath+"/walls"))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate119(data7, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 var _valid3 = _errs43 === errors;
@@ -8225,14 +8437,14 @@ errors++;
 }
 }
 if(data.ceiling !== undefined && Object.hasOwn(data, "ceiling")){
-if(!(validate118(data.ceiling, instancePath+"/ceiling"))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate119(data.ceiling, instancePath+"/ceiling"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
 if(data.floor !== undefined && Object.hasOwn(data, "floor")){
-if(!(validate118(data.floor, instancePath+"/floor"))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate119(data.floor, instancePath+"/floor"))){
+vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
@@ -8245,8 +8457,8 @@ errors++;
 }
 for(const key2 of Object.keys(data14)){
 const _errs50 = errors;
-if(!(validate160(key2, instancePath+"/circuits"))){
-vErrors = joined(vErrors, validate160.errors);
+if(!(validate161(key2, instancePath+"/circuits"))){
+vErrors = joined(vErrors, validate161.errors);
 errors = vErrors.length;
 }
 var valid17 = _errs50 === errors;
@@ -8273,14 +8485,14 @@ errors++;
 }
 }
 if(data15.voltage !== undefined && Object.hasOwn(data15, "voltage")){
-if(!(validate81(data15.voltage, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/voltage"))){
-vErrors = joined(vErrors, validate81.errors);
+if(!(validate68(data15.voltage, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/voltage"))){
+vErrors = joined(vErrors, validate68.errors);
 errors = vErrors.length;
 }
 }
 if(data15.breaker !== undefined && Object.hasOwn(data15, "breaker")){
-if(!(validate163(data15.breaker, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/breaker"))){
-vErrors = joined(vErrors, validate163.errors);
+if(!(validate164(data15.breaker, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/breaker"))){
+vErrors = joined(vErrors, validate164.errors);
 errors = vErrors.length;
 }
 }
@@ -8301,28 +8513,28 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
+validate384.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate383(data, instancePath = ""){
+/*# sourceURL="room" */;
+let vErrors = null;
+let errors = 0;
+if(!(validate384(data, instancePath))){
+vErrors = joined(vErrors, validate384.errors);
+errors = vErrors.length;
+}
 validate383.errors = vErrors;
 return errors === 0;
 }
 
-
-function validate382(data, instancePath = ""){
-/*# sourceURL="room" */;
-let vErrors = null;
-let errors = 0;
-if(!(validate383(data, instancePath))){
-vErrors = joined(vErrors, validate383.errors);
-errors = vErrors.length;
-}
-validate382.errors = vErrors;
-return errors === 0;
-}
-
-export const settings = validate402;
+export const settings = validate403;
 const pattern48 = new RegExp("^[a-z]+(?:-[a-z]+){0,8}$", "u");
 const pattern50 = new RegExp("^[a-z0-9]+(?:-[a-z0-9]+){0,8}$", "u");
 
-function validate403(data, instancePath = ""){
+function validate404(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(data && typeof data == "object" && !Array.isArray(data)){
@@ -8701,19 +8913,19 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate403.errors = vErrors;
+validate404.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate402(data, instancePath = ""){
+function validate403(data, instancePath = ""){
 /*# sourceURL="settings" */;
 let vErrors = null;
 let errors = 0;
-if(!(validate403(data, instancePath))){
-vErrors = joined(vErrors, validate403.errors);
+if(!(validate404(data, instancePath))){
+vErrors = joined(vErrors, validate404.errors);
 errors = vErrors.length;
 }
-validate402.errors = vErrors;
+validate403.errors = vErrors;
 return errors === 0;
 }

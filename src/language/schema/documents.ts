@@ -45,7 +45,7 @@ const planKeys = {
   accept: ref('accept-list'),
   tags: list(
     'Words to find the plan by.',
-    { type: 'string', minLength: 1, maxLength: 60 },
+    { type: 'string', minLength: 1, maxLength: 60, description: 'A word to find the plan by.' },
     { maxItems: 100 },
     {
       examples: [['white', 'portrait']],

@@ -167,9 +167,15 @@ const continuous: Schema = map(
   },
 )
 
-/** What only a continuous light has tells it from a flash; it may say so besides. */
+/** A unit says what it is by how its strength is told; failing that, by what only a continuous light has. */
+const flashes: Schema = {
+  anyOf: [written('guide-number'), written('energy'), written('meters'), says('kind', 'flash')],
+}
 const burnsSteadily: Schema = {
-  anyOf: [written('lux'), written('lumens'), written('photometric-file'), says('kind', 'continuous')],
+  anyOf: [
+    ...['lux', 'lumens', 'photometric-file', 'beam', 'size', 'flicker'].map(written),
+    says('kind', 'continuous'),
+  ],
 }
 
 export const gearDefinitions = {
@@ -178,7 +184,7 @@ export const gearDefinitions = {
     description:
       'A light unit: a flash, or (with lux, lumens or a photometric file) a light that burns steadily.',
     type: 'object',
-    ...when(burnsSteadily, ref('continuous'), ref('flash')),
+    ...when(flashes, ref('flash'), when(burnsSteadily, ref('continuous'), ref('flash'))),
   },
   flash,
   continuous,

@@ -1,12 +1,23 @@
 /** A studio's settings, `thirdstop.yaml`: house limits and levels, what plans start with, which files are plans. */
 import { choice, either, list, map, ref, type Schema, text, use, yes } from './build.js'
 
-const ruleName: Schema = { type: 'string', pattern: '^[a-z]+(?:-[a-z]+){0,8}$', 'x-name': 'rule' }
+const ruleName: Schema = {
+  type: 'string',
+  pattern: '^[a-z]+(?:-[a-z]+){0,8}$',
+  'x-name': 'rule',
+  description: 'The name of a rule, as its findings show it: small letters and hyphens.',
+}
 
 const patterns = (description: string, examples: readonly string[], standard: readonly string[]): Schema =>
   list(
     description,
-    { type: 'string', minLength: 1, maxLength: 300 },
+    {
+      type: 'string',
+      minLength: 1,
+      maxLength: 300,
+      description: 'A pattern of paths; ** stands for any folders.',
+      examples: ['recipes/**/*.plan.yaml'],
+    },
     { maxItems: 100 },
     { examples: [examples], default: standard },
   )
@@ -50,7 +61,12 @@ export const settingsDefinitions = {
         additionalProperties: {
           type: 'object',
           description: 'Limits of the rule, by name.',
-          propertyNames: { type: 'string', pattern: '^[a-z0-9]+(?:-[a-z0-9]+){0,8}$', 'x-name': 'limit' },
+          propertyNames: {
+            type: 'string',
+            pattern: '^[a-z0-9]+(?:-[a-z0-9]+){0,8}$',
+            'x-name': 'limit',
+            description: 'The name of a limit of the rule: small letters and hyphens.',
+          },
           additionalProperties: either('A limit with its unit.', {
             number: { minimum: -100_000, maximum: 100_000 },
             string: text('A quantity.', { examples: ['1 stop', '30 cm'] }),

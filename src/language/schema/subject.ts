@@ -25,7 +25,10 @@ export const subjectDefinitions = {
     {
       required: ['people', 'faces-at'],
       allOf: [
-        when({ properties: { people: { minimum: 2 } }, required: ['people'] }, { required: ['spacing'] }),
+        when(
+          { properties: { people: { type: 'integer', minimum: 2 } }, required: ['people'] },
+          { required: ['spacing'] },
+        ),
       ],
     },
   ),

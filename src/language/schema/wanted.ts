@@ -1,5 +1,17 @@
 /** The picture that is wanted: what the rules hold the light against. */
-import { choice, either, map, type Schema, use, when, whole, wordOr, written } from './build.js'
+import {
+  alone,
+  choice,
+  either,
+  map,
+  oneOfKeys,
+  type Schema,
+  use,
+  when,
+  whole,
+  wordOr,
+  written,
+} from './build.js'
 
 export const wantedDefinitions = {
   wanted: map('The picture that is wanted. What is not said here is not judged.', {
@@ -43,19 +55,20 @@ export const wantedDefinitions = {
       examples: ['+1/3 stop'],
       default: '0 stops',
     }),
-    ratio: {
-      ...map(
-        'The lighting ratio, of a named kind.',
-        {
-          'lit-to-shadow': use('ratio', '(key + fill) to fill, at the face, dome to the camera.', {
-            examples: ['3:1'],
-          }),
-          'key-to-fill': use('ratio', 'Key to fill, each alone, dome to the light.', { examples: ['2:1'] }),
-        },
-        { minProperties: 1, examples: [{ 'lit-to-shadow': '3:1' }] },
-      ),
-      maxProperties: 1,
-    },
+    ratio: map(
+      'The lighting ratio, of a named kind.',
+      {
+        'lit-to-shadow': use('ratio', '(key + fill) to fill, at the face, dome to the camera.', {
+          examples: ['3:1'],
+        }),
+        'key-to-fill': use('ratio', 'Key to fill, each alone, dome to the light.', { examples: ['2:1'] }),
+      },
+      {
+        examples: [{ 'lit-to-shadow': '3:1' }],
+        ...oneOfKeys('lit-to-shadow', 'key-to-fill'),
+        allOf: [alone('lit-to-shadow', ['key-to-fill'])],
+      },
+    ),
     shadow: choice(
       ['hidden', 'soft', 'any'],
       "The subject's shadow on the backdrop. Without it: hidden when white is wanted, else any.",

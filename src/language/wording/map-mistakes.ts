@@ -19,6 +19,42 @@ const alternatives = (schema: Schema): readonly string[] | undefined => {
   return keys?.every(isDefined) ? keys : undefined
 }
 
+const lackingKeys = (schemas: readonly Schema[], data: PlainMap): readonly string[] => [
+  ...new Set(schemas.flatMap((schema) => schema.required ?? []).filter((key) => !Object.hasOwn(data, key))),
+]
+
+/** Groups of keys of which one must be written and none is. */
+const lackingGroups = (schemas: readonly Schema[], data: PlainMap): readonly (readonly string[])[] =>
+  schemas
+    .map(alternatives)
+    .filter(isDefined)
+    .filter((group) => !group.some((key) => Object.hasOwn(data, key)))
+
+/** What unknown keys were probably meant to be: first of all what is missing. */
+const meantKeys = (
+  context: Context,
+  keys: readonly string[],
+  data: PlainMap,
+  unknown: readonly string[],
+): ReadonlyMap<string, string> => {
+  const schemas = context.schemasAt(keys)
+  const wanted = [...lackingKeys(schemas, data), ...lackingGroups(schemas, data).flat()]
+  const others = keysOfOtherBranches(context, schemas)
+  const known = [...knownKeys(schemas), ...others]
+  const found = new Map<string, string>()
+  for (const key of unknown) {
+    const free = known.filter((one) => !Object.hasOwn(data, one) && ![...found.values()].includes(one))
+    const here = others.includes(key) || elsewhere(context, keys, key) !== undefined
+    const meant =
+      nearest(
+        key,
+        wanted.filter((one) => free.includes(one)),
+      ) ?? (here ? undefined : nearest(key, free))
+    if (meant !== undefined) found.set(key, meant)
+  }
+  return found
+}
+
 export const mapMistakes = (
   context: Context,
   keys: readonly string[],
@@ -26,28 +62,20 @@ export const mapMistakes = (
   unknown: readonly string[],
   badNames: readonly string[],
 ): readonly Worded[] => {
-  const schemas = context.schemasAt(keys)
   const where = labelOf(context.kind, keys)
-  const lacking = new Set(
-    schemas.flatMap((schema) => schema.required ?? []).filter((key) => !Object.hasOwn(data, key)),
+  const meant = meantKeys(context, keys, data, unknown)
+
+  // What is missing, and what is unknown, once the keys are as they were meant: a slip in `like` is no missing unit.
+  const corrected = Object.fromEntries(
+    Object.entries(data).map(([key, value]) => [meant.get(key) ?? key, value]),
   )
-  const oneOf = schemas
-    .map(alternatives)
-    .filter(isDefined)
-    .filter((group) => !group.some((key) => Object.hasOwn(data, key)))
-  const wanted = [...lacking, ...oneOf.flat()]
+  const schemas = context.schemasAt(keys, corrected)
+  const known = knownKeys(schemas)
+  const missing = lackingKeys(schemas, corrected)
 
-  const found: Worded[] = []
-  const meantKeys = new Set<string>()
-  for (const key of unknown) {
-    const free = knownKeys(schemas).filter((one) => !Object.hasOwn(data, one))
-    const meant =
-      nearest(key, wanted) ?? (elsewhere(context, keys, key) === undefined ? nearest(key, free) : undefined)
-    if (meant !== undefined) meantKeys.add(meant)
-    found.push(unknownKey(context, keys, key, meant))
-  }
-
-  const missing = [...lacking].filter((key) => !meantKeys.has(key))
+  const found = unknown
+    .filter((key) => meant.has(key) || !known.includes(key))
+    .map((key) => unknownKey(context, keys, key, meant.get(key)))
   if (missing.length > 0) {
     const lines = missing.map((key) => `${key}: ${exampleOf(context, keys, key) ?? '…'}`)
     found.push({
@@ -60,8 +88,8 @@ export const mapMistakes = (
           : `write ${lines.join(', ')}`,
     })
   }
-  for (const group of oneOf) {
-    if (group.some((key) => meantKeys.has(key))) continue
+  for (const group of lackingGroups(schemas, corrected)) {
+    if (group.some((key) => missing.includes(key))) continue
     const key = group[0]!
     found.push({
       rule: 'plan-unreadable',
@@ -98,11 +126,13 @@ const elsewhere = (context: Context, keys: readonly string[], key: string): stri
   return knownKeys(context.schemasAt(above)).includes(key) ? labelOf(context.kind, above) : undefined
 }
 
-/** The keys of the branches that do not hold: `lumens` beside a guide number. */
-const keysOfOtherBranches = (context: Context, schemas: readonly Schema[]): readonly string[] =>
-  schemas
-    .flatMap((schema) => [schema.then, schema.else].filter(isDefined))
-    .flatMap((schema) => knownKeys(context.expanded(schema)))
+/** The keys of branches that do not hold: `lumens` beside a guide number. */
+const keysOfOtherBranches = (context: Context, schemas: readonly Schema[]): readonly string[] => {
+  const known = new Set(knownKeys(schemas))
+  return [
+    ...new Set(schemas.flatMap(context.everyBranch).flatMap((one) => Object.keys(one.properties ?? {}))),
+  ].filter((key) => !known.has(key))
+}
 
 const unknownKey = (
   context: Context,
@@ -159,6 +189,8 @@ export const excludedKey = (context: Context, keys: readonly string[]): Worded =
 const badName = (context: Context, keys: readonly string[], name: string): Worded => {
   const rules = context
     .schemasAt(keys)
-    .flatMap((schema) => (schema.propertyNames === undefined ? [] : context.expanded(schema.propertyNames)))
+    .flatMap((schema) =>
+      schema.propertyNames === undefined ? [] : context.schemasOf(schema.propertyNames, name),
+    )
   return { ...textMistake('key', name, rules), at: at.key([...keys, name]) }
 }

@@ -30,6 +30,8 @@ export interface Context {
   writtenAt(keys: readonly string[]): string
   /** The schemas that apply at these keys; `instead` stands for the value there. */
   schemasAt(keys: readonly string[], ...instead: readonly unknown[]): readonly Schema[]
-  /** A schema with what it draws in for any map. */
-  expanded(schema: Schema): readonly Schema[]
+  /** A schema with what it draws in for a value. */
+  schemasOf(schema: Schema, value: unknown): readonly Schema[]
+  /** A schema with all that it could draw in for some value. */
+  readonly everyBranch: (schema: Schema) => readonly Schema[]
 }
