@@ -49,6 +49,11 @@ const keyWithoutColon = (text: string, start: number, end: number): Worded => {
   if (joined !== null)
     return { ...place, says: `a space is missing after the colon: write ${joined[1]}: ${brief(joined[2]!)}` }
   const [name, ...rest] = brief(line).split(/[ \t]+/)
+  if (name === '')
+    return {
+      ...place,
+      says: 'a name and its colon stand on one line: join this line with the one before or after it',
+    }
   return line.startsWith('-')
     ? { ...place, says: 'a list item cannot stand among keys: indent it under the key that it belongs to' }
     : {
@@ -166,12 +171,14 @@ const worded = (
       return keyWithoutColon(text, start, end)
     case 'BLOCK_AS_IMPLICIT_KEY':
       return nested(text, error, all)
-    case 'BLOCK_IN_FLOW':
+    case 'BLOCK_IN_FLOW': {
+      const piece = text.slice(start, Math.min(end, lineEnd(text, start))).trimEnd()
       return {
         start,
-        end: Math.min(end, lineEnd(text, start)),
+        end: start + piece.length,
         says: 'between braces or brackets a comma separates the entries: one is missing here',
       }
+    }
     case 'BAD_INDENT':
       return {
         ...restOfLine(text, start),

@@ -117,7 +117,10 @@ const parse = (text: string): Parsed => {
       stopped,
     }
   }
-  for (const lexeme of lexer.lex(text)) {
+  // The lexer miscounts the first line's indent after a byte-order mark, so it does not get to see one.
+  const mark = text.startsWith('\uFEFF') ? 1 : 0
+  parser.offset = mark
+  for (const lexeme of lexer.lex(text.slice(mark))) {
     const at = parser.offset
     const first = lexeme[0]!
     const most = mostOf[first]
