@@ -16,26 +16,44 @@ export interface Turned {
 }
 
 /**
- * A knob at the setting that is at least as far from today's as `value`, or at the end of its range. Undefined for a
- * knob that the plan does not have.
+ * A knob at the setting that is at least as far from today's as `value`, or the nearest to it; at the end of its range
+ * where that is sooner. Undefined for a knob that the plan does not have.
  */
-export const turn = (plan: Plan, knob: Knob, value: number): Turned | undefined => {
+export const turn = (
+  plan: Plan,
+  knob: Knob,
+  value: number,
+  to: 'at least' | 'nearest' = 'at least',
+): Turned | undefined => {
   const today = knobToday(plan, knob)
   const range = today === undefined ? undefined : knobRange(plan, knob)
   if (today === undefined || range === undefined) return undefined
-  const round = settingsRound(plan, range, value)
-  const wanted = value >= today ? round.more : round.less
-  const to = wanted ?? (value >= today ? range.to : range.from)
+  const up = value >= today
+  const { less, more } = settingsRound(plan, range, value)
+  const farther = up ? more : less
+  const nearer = up ? less : more
+  const wanted =
+    to === 'nearest' && farther !== undefined && nearer !== undefined
+      ? Math.abs(nearer - value) < Math.abs(farther - value)
+        ? nearer
+        : farther
+      : farther
+  const last = settingsRound(plan, range, up ? range.to : range.from)
+  const setting = wanted ?? (up ? last.less : last.more) ?? (up ? range.to : range.from)
   return {
-    change: { knob, to },
-    title: `${dotted(knobPointer(plan, knob))} → ${writeKnob(plan, knob, to)}`,
-    short: wanted === undefined ? Math.abs(value - to) : 0,
+    change: { knob, to: setting },
+    title: `${dotted(knobPointer(plan, knob))} → ${writeKnob(plan, knob, setting)}`,
+    short: wanted === undefined ? Math.abs(value - setting) : 0,
   }
 }
 
 /** A light's strength changed by stops. */
-export const turnLight = (plan: Plan, light: string, stops: number): Turned | undefined =>
-  turn(plan, { knob: 'strength', light }, stops)
+export const turnLight = (
+  plan: Plan,
+  light: string,
+  stops: number,
+  to: 'at least' | 'nearest' = 'at least',
+): Turned | undefined => turn(plan, { knob: 'strength', light }, stops, to)
 
 const dotted = (at: string): string => pointerKeys(at).join('.')
 
@@ -66,8 +84,11 @@ const roundedMark = 0.03
 export const markedSpeedOver = (iso: number): number | undefined =>
   markedSpeeds.find((mark) => mark >= iso * (1 - roundedMark))
 
-/** The marked speed at or under an ISO; undefined under the marks. */
+/** Most cameras start at ISO 100; what lies under it is no gain. Common practice, no source. */
+const lowestSpeed = 100
+
+/** The marked speed at or under an ISO; undefined under the lowest that cameras have. */
 export const markedSpeedUnder = (iso: number): number | undefined =>
-  markedSpeeds.findLast((mark) => mark <= iso * (1 + roundedMark))
+  markedSpeeds.findLast((mark) => mark <= iso * (1 + roundedMark) && mark >= lowestSpeed)
 
 export const secondsText = (seconds: number): string => `${Math.round(seconds * 10) / 10} s`

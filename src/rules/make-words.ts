@@ -18,12 +18,16 @@ export const makeWords = (plan: Plan): Words => {
     length: (metres) => writeLength(toGrain(metres), style),
     small: (metres) => (style === 'metric' ? `${tenths(metres * 100)} cm` : `${tenths(metres / 0.0254)} in`),
     f: (fNumber) => writeFNumber(fNumber as FNumber),
-    stops: (value) => writeStops(value as Stops, 'always'),
-    howMany: (value) => writeStops(Math.abs(value) as Stops),
+    stops: (value) => stopsText(value, 'always'),
+    howMany: (value) => stopsText(Math.abs(value), 'negative'),
     shutter: (seconds) => writeShutter(seconds as Seconds),
     power: (share, step = 1 / 3) => writePower(share as PowerShare, step as Stops),
     tone: (srgb) => `${toneWord(srgb)} (sRGB ${Math.round(srgb)})`,
     degrees: (radians) => `${Math.round(inDegrees(radians))} deg`,
+    against: (value, what) =>
+      Math.abs(value) < 0.05
+        ? `level with ${what}`
+        : `${stopsText(Math.abs(value), 'negative')} ${value > 0 ? 'over' : 'under'} ${what}`,
     list: (names) =>
       names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`,
   }
@@ -39,3 +43,17 @@ const styleOf = (plan: Plan): LengthStyle => {
 /** Whole from three up, one decimal below. */
 const tenths = (value: number): string =>
   Math.abs(value) >= 2.95 ? String(Math.round(value)) : String(Math.round(value * 10) / 10)
+
+/** Quarters are what headroom is stated in. */
+const quarters = new Map([
+  [0.25, '1/4'],
+  [0.75, '3/4'],
+])
+
+const stopsText = (value: number, sign: 'always' | 'negative'): string => {
+  // What rounds to nothing is not a little less or more than nothing.
+  const kept = Math.abs(value) < 0.05 ? 0 : value
+  const quarter = quarters.get(Math.abs(kept))
+  if (quarter === undefined) return writeStops(kept as Stops, sign)
+  return `${kept < 0 ? '-' : sign === 'always' ? '+' : ''}${quarter} stop`
+}

@@ -16,7 +16,7 @@ export const solveFor = (
   to: number,
   quantity: (value: number) => number | undefined,
   target: number,
-  tolerance = 1e-3,
+  tolerance = 5e-3,
 ): number | undefined => {
   let a = from
   let b = to

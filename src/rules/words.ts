@@ -10,6 +10,8 @@ export interface Words {
   stops(value: number): string
   /** `1.1 stops`; never signed. */
   howMany(value: number): string
+  /** `1.1 stops over the key`, `level with the key`, `0.4 stop under the key`. */
+  against(value: number, what: string): string
   /** `1/125`. */
   shutter(seconds: number): string
   /** `1/8 + 0.3`; the step of the setting is a third unless said. */

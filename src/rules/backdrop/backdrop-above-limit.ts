@@ -5,17 +5,18 @@ import { settingPointer } from '../place-pointer.js'
 import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
 import { byStops, inside, solveFor } from '../solving.js'
 import type { Words } from '../words.js'
-import { backdropLights, causeOnBackdrop, overKey, shareAt, toneU } from './on-the-backdrop.js'
+import { backdropLights, causeOnBackdrop, overKey, shareAt } from './on-the-backdrop.js'
 import { hazeOf, wrapOf, wrapShows } from './wrap-estimate.js'
 
-const wallAt = (reads: string, wanted: string): string => `plan: 1
-title: White wall, key and one head on the wall
-camera: { lens: 85 mm, at: { distance: 2.5 m }, aperture: f/8, shutter: 1/125, iso: 100 }
+const wallAt = (each: string, wanted: string): string => `plan: 1
+title: White wall with two umbrellas on it
+camera: { lens: 85 mm, at: { distance: 2.5 m }, aperture: f/8, shutter: 1/125, iso: 200 }
 subject: { kind: person }
-backdrop: { surface: white paper, behind: 1.6 m }
+backdrop: { surface: white paper, behind: 1.8 m }
 lights:
   key: { unit: head 400 Ws, modifier: softbox 60 x 90 cm, meters: f/8, at: { angle: 30 deg right, distance: 1.3 m, height: 2 m } }
-  wall: { role: backdrop, unit: head 400 Ws, meters: ${reads}, at: { right: 1.4 m, before-backdrop: 1.2 m, height: 1.6 m } }
+  wall-left: { role: backdrop, unit: head 600 Ws, modifier: white umbrella 1 m, meters: ${each}, at: { left: 1.5 m, before-backdrop: 1.7 m, height: 1.6 m } }
+  wall-right: { like: wall-left, mirrored: true }
 wanted: { ${wanted}, framing: head and shoulders }
 `
 
@@ -23,7 +24,7 @@ interface AboveLimit extends Evidence {
   readonly over: number
   readonly limit: number
   readonly u: number
-  /** Stops that the darkest point could give away and stay white for certain; undefined where white is not wanted. */
+  /** Stops that the darkest point lies over white for certain; undefined where white is not wanted. */
   readonly spare: number | undefined
   readonly wrap: number | undefined
   readonly haze: number
@@ -49,16 +50,16 @@ export const backdropAboveLimit = rule<AboveLimit>({
   ],
   basis: 'incident metering, ISO 2720; the limit is common practice',
   fires: [
-    { title: 'the wall reads nearly three stops over', plan: wallAt('f/22', 'backdrop: white') },
-    { title: 'a little over one stop', plan: wallAt('f/13', 'backdrop: white') },
+    { title: 'nearly three stops over', plan: wallAt('f/14', 'backdrop: white') },
+    { title: 'a little over one stop', plan: wallAt('f/8', 'backdrop: white') },
     {
       title: 'over what the plan itself wants',
-      plan: wallAt('f/11', 'backdrop: white, backdrop-over-key: 1/3..2/3 stop'),
+      plan: wallAt('f/8', 'backdrop: white, backdrop-over-key: 1/3..2/3 stop'),
     },
   ],
   passes: [
-    { title: 'two thirds over', plan: wallAt('f/10', 'backdrop: white') },
-    { title: 'level with the key', plan: wallAt('f/8', 'backdrop: white') },
+    { title: 'just under one stop', plan: wallAt('f/7.1', 'backdrop: white') },
+    { title: 'no white wanted, and no limit', plan: wallAt('f/11', 'backdrop: any') },
   ],
 
   needs: (context) => {
@@ -94,10 +95,7 @@ export const backdropAboveLimit = rule<AboveLimit>({
         over: middle.stops,
         limit,
         u: middle.u,
-        spare:
-          plan.wanted.backdrop?.tone === 'white'
-            ? overCamera.stops - white - inside(toneU(context, overCamera))
-            : undefined,
+        spare: plan.wanted.backdrop?.tone === 'white' ? overCamera.stops - white : undefined,
         wrap: wrapOf(set, middle.stops),
         haze: hazeOf(view.middle.linear),
       },
@@ -114,9 +112,11 @@ export const backdropAboveLimit = rule<AboveLimit>({
         : []),
       ...(spare === undefined
         ? []
-        : spare > 0
-          ? [`${words.howMany(spare)} less would still be white for certain everywhere in frame`]
-          : ['any less and the darkest point in frame is no longer white for certain']),
+        : spare >= over - limit
+          ? [`up to ${words.howMany(spare)} less would still be white for certain everywhere in frame`]
+          : [
+              'no power setting keeps both limits: any lower and the darkest point in frame is no longer white for certain',
+            ]),
     ].join('; '),
   }),
 
@@ -129,11 +129,24 @@ export const backdropAboveLimit = rule<AboveLimit>({
 /** Lift of a black at which haze starts to show. */
 const hazeShows = 1
 
+/** Over the key: inside the limit, but no lower than the middle of what keeps the darkest point white. */
+const targetOf = ({ over, limit, spare, u }: AboveLimit): number | undefined => {
+  const lowest = spare === undefined ? Number.NEGATIVE_INFINITY : over - spare
+  return lowest > limit ? undefined : Math.max(limit - inside(u), (limit + lowest) / 2)
+}
+
 const lightsDown = (evidence: AboveLimit, words: Words, context: RuleContext): readonly Advice[] => {
   const { set, plan } = context
   const names = backdropLights(set).map((light) => light.name)
   if (names.length === 0 || shareAt(set, set.backdropView!.middle, names) < 0.5) return []
-  const target = evidence.limit - inside(evidence.u)
+  const target = targetOf(evidence)
+  if (target === undefined)
+    return [
+      {
+        title: 'light it more evenly: more lights, further from it, aimed across',
+        gives: 'room between white everywhere and too much',
+      },
+    ]
   const by = solveFor(
     0,
     -10,
@@ -150,17 +163,15 @@ const lightsDown = (evidence: AboveLimit, words: Words, context: RuleContext): r
   const view = after.backdropView
   const middle = view && overKey({ ...context, set: after }, view.middle)
   if (turned.length === 0 || view === undefined || middle === undefined) return []
-  const loses = evidence.spare !== undefined && evidence.spare < Math.abs(by)
   return [
     {
       title: turned.map((one) => one.title).join(', '),
-      gives: `the middle ${words.stops(middle.stops)} over the key`,
-      ...(loses
-        ? {
-            costs:
-              'its darkest point is then no longer white for certain: spread the light more evenly first',
-          }
-        : {}),
+      gives: `the middle ${words.against(middle.stops, 'the key')}`,
+      ...(evidence.spare === undefined
+        ? {}
+        : {
+            costs: `the darkest point keeps ${words.howMany(evidence.spare - (evidence.over - middle.stops))} over white for certain`,
+          }),
     },
   ]
 }

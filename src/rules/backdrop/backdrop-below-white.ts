@@ -3,7 +3,7 @@ import { stopsToSurelyWhite } from '../../picture/tone.js'
 import { backdropMissing } from '../known.js'
 import { settingPointer } from '../place-pointer.js'
 import { rule } from '../rule.js'
-import { backdropLights, causeOnBackdrop, toneU } from './on-the-backdrop.js'
+import { backdropLights, causeOnBackdrop, surfaceText, toneU } from './on-the-backdrop.js'
 import { type BelowWhite, brighter } from './whiter.js'
 
 const paperAt = (power: string): string => `plan: 1
@@ -13,9 +13,11 @@ subject: { kind: person }
 backdrop: { surface: white paper, behind: 2 m }
 lights:
   key: { unit: flashgun, modifier: shoot-through umbrella 1 m, meters: f/5.6, at: { angle: 35 deg left, distance: 1.2 m, height: 2 m } }
-  paper: { role: backdrop, unit: flashgun, power: ${power}, at: { left: 1.2 m, before-backdrop: 1.5 m, height: 1.6 m } }
+  paper-left: { role: backdrop, unit: head 200 Ws, modifier: white umbrella 1 m, power: ${power}, at: { left: 1.5 m, before-backdrop: 1.6 m, height: 1.6 m } }
+  paper-right: { like: paper-left, mirrored: true }
 readings:
-  - { at: backdrop, of: [paper], reads: f/8, taken: { paper: { power: 1/4, distance: 2 m } } }
+  - { at: backdrop, of: [paper-left], reads: f/5.6, taken: { paper-left: { power: 1/8 } } }
+  - { at: backdrop, of: [paper-right], reads: f/5.6, taken: { paper-right: { power: 1/8 } } }
 wanted: { backdrop: white, framing: head and shoulders }
 `
 
@@ -51,13 +53,13 @@ export const backdropBelowWhite = rule<BelowWhite>({
   ],
   basis: 'incident metering, ISO 2720; sRGB, IEC 61966-2-1',
   fires: [
-    { title: 'backdrop light two stops low', plan: paperAt('1/16') },
-    { title: 'just short in the corner', plan: paperAt('1/8') },
+    { title: 'backdrop lights two stops low', plan: paperAt('1/32') },
+    { title: 'just short in the corner', plan: paperAt('1/16 + 0.3') },
     { title: 'one light for face and wall', plan: oneLight('1.2 m', '1.5 m', 'f/5.6') },
   ],
   passes: [
-    { title: 'white to the corners', plan: paperAt('1/2') },
-    { title: 'just white in the corner', plan: paperAt('1/4 + 0.3') },
+    { title: 'white to the corners', plan: paperAt('1/16 + 0.9') },
+    { title: 'just white in the corner', plan: paperAt('1/16 + 0.8') },
   ],
 
   needs: (context) =>
@@ -110,10 +112,10 @@ export const backdropBelowWhite = rule<BelowWhite>({
   tell: ({ where, srgb, short, backdropReads }, words, { plan }) => {
     const { surface } = plan.backdrop!
     return {
-      message: `the backdrop records ${words.tone(srgb)} at its ${where}, ${words.howMany(short)} short of white for certain`,
+      message: `the backdrop records ${words.tone(srgb)} at its ${where}, ${short < 0.05 ? 'just' : words.howMany(short)} short of white for certain`,
       why: [
         `camera ${words.f(plan.camera.aperture)}${backdropReads === undefined ? '' : `, backdrop ${words.f(backdropReads)} at its ${where}`}`,
-        `${surface.name} of ${surface.reflectance.toFixed(2)}`,
+        surfaceText(surface),
         `${words.howMany(plan.camera.headroom)} of headroom`,
       ].join('; '),
     }

@@ -4,7 +4,7 @@ import { placePointer } from '../place-pointer.js'
 import { type Advice, type Evidence, rule } from '../rule.js'
 import { inside } from '../solving.js'
 import { reached } from '../tiers.js'
-import { backdropLights, causeOnBackdrop, strongestAt, toneU } from './on-the-backdrop.js'
+import { backdropLights, causeOnBackdrop, strongestAt, surfaceText, toneU } from './on-the-backdrop.js'
 import { toLevel } from './to-level.js'
 
 const black = (behind: string, surface: string, modifier: string): string => `plan: 1
@@ -90,7 +90,7 @@ export const backdropNotBlack = rule<NotBlack>({
 
   tell: ({ where, srgb, limit, by, from }, words, { plan }) => ({
     message: `the backdrop records ${words.tone(srgb)} at its ${where}, ${words.howMany(by)} over black (sRGB ${limit}), lit by ${from}`,
-    why: `${plan.backdrop!.surface.name} of ${plan.backdrop!.surface.reflectance.toFixed(3)}; light off walls and ceiling would come on top`,
+    why: `${surfaceText(plan.backdrop!.surface)}; light off walls and ceiling would come on top`,
   }),
 
   mend: ({ by, u }, words, context) => {

@@ -2,17 +2,17 @@ import { linearOfCode, stopsToRecord } from '../../picture/tone.js'
 import { backdropMissing, firstMissing, keyMissing } from '../known.js'
 import { settingPointer } from '../place-pointer.js'
 import { type Evidence, type RuleContext, rule } from '../rule.js'
-import { backdropLights, causeOnBackdrop, overKey, toneU } from './on-the-backdrop.js'
+import { backdropLights, causeOnBackdrop, overKey, surfaceText, toneU } from './on-the-backdrop.js'
 import { toLevel } from './to-level.js'
 
 const greyPaper = (meters: string, wanted: string): string => `plan: 1
 title: Grey paper with its own light
 camera: { lens: 85 mm, at: { distance: 2.5 m }, aperture: f/5.6, shutter: 1/125, iso: 100 }
 subject: { kind: person }
-backdrop: { surface: { reflectance: 0.2 }, behind: 2 m }
+backdrop: { surface: { reflectance: 0.2 }, behind: 3 m }
 lights:
-  key: { unit: head 200 Ws, modifier: softbox 60 x 90 cm, grid: 40 deg, meters: f/5.6, at: { angle: 35 deg left, distance: 1.2 m, height: 2 m } }
-  paper: { role: backdrop, unit: flashgun, meters: ${meters}, at: { right: 1.2 m, before-backdrop: 1.5 m, height: 1.6 m } }
+  key: { unit: head 200 Ws, modifier: softbox 60 x 90 cm, meters: f/5.6, at: { angle: 35 deg left, distance: 1.2 m, height: 2 m } }
+  paper: { role: backdrop, unit: head 400 Ws, modifier: white umbrella 1 m, meters: ${meters}, at: { left: 40 cm, before-backdrop: 2.4 m, height: 1.6 m } }
 wanted: { ${wanted}, framing: head and shoulders }
 `
 
@@ -80,7 +80,7 @@ export const backdropOffTone = rule<OffTone>({
     return [
       {
         pointer: own === undefined ? '/backdrop/behind' : settingPointer(own),
-        also: [{ pointer: tone.pointer, says: `${tone.wanted} is wanted here` }],
+        also: [{ pointer: tone.pointer, says: 'this is wanted' }],
         beyond: { stops: off - limits.tolerance!, u },
         measured: {
           middle: { value: view.middle.srgb, unit: 'sRGB' },
@@ -104,11 +104,13 @@ export const backdropOffTone = rule<OffTone>({
   },
 
   tell: ({ srgb, change, wanted, overKey: over }, words, { plan, set }) => ({
-    message: `the backdrop records ${words.tone(srgb)} at its middle, ${words.howMany(change)} ${change > 0 ? 'under' : 'over'} the ${wanted} that is wanted`,
+    message:
+      over === undefined
+        ? `the backdrop records ${words.tone(srgb)} at its middle, ${words.against(-change, `the ${wanted} that is wanted`)}`
+        : `the backdrop records ${words.tone(srgb)} at its middle: it is ${words.against(over, 'the key')}, ${words.howMany(change)} too ${change > 0 ? 'little' : 'much'} for what is wanted`,
     why: [
-      ...(over === undefined ? [] : [`its middle is ${words.stops(over)} over the key`]),
-      `${plan.backdrop!.surface.name} of ${plan.backdrop!.surface.reflectance.toFixed(2)}`,
-      `its middle ${words.stops(set.backdropView!.middle.overCamera.stops)} over the camera`,
+      surfaceText(plan.backdrop!.surface),
+      `its middle ${words.against(set.backdropView!.middle.overCamera.stops, 'the camera')}`,
     ].join('; '),
   }),
 

@@ -10,13 +10,13 @@ import { backdropLights, causeOnBackdrop, strongestAt } from './on-the-backdrop.
 
 const greyAt = (beside: string, before: string, wanted = 'backdrop: grey'): string => `plan: 1
 title: Grey paper with one head on it
-camera: { lens: 70 mm, at: { distance: 3 m }, aperture: f/8, shutter: 1/125, iso: 100 }
+camera: { lens: 85 mm, at: { distance: 3 m }, aperture: f/8, shutter: 1/125, iso: 100 }
 subject: { kind: person }
 backdrop: { surface: grey paper, behind: 2 m }
 lights:
   key: { unit: head 400 Ws, modifier: softbox 60 x 90 cm, meters: f/8, at: { angle: 35 deg right, distance: 1.3 m, height: 2 m } }
   paper: { role: backdrop, unit: head 200 Ws, modifier: softbox 60 x 90 cm, meters: f/8, at: { left: ${beside}, before-backdrop: ${before}, height: 1.6 m } }
-wanted: { ${wanted}, framing: waist }
+wanted: { ${wanted}, framing: head and shoulders }
 `
 
 interface Uneven extends Evidence {
@@ -49,16 +49,17 @@ export const backdropUneven = rule<Uneven>({
     { title: 'somewhat further off', plan: greyAt('1.2 m', '1.4 m') },
     {
       title: 'even enough for most, not for this plan',
-      plan: greyAt('80 cm', '2.5 m', 'backdrop: grey, backdrop-even: 1/4 stop'),
+      plan: greyAt('20 cm', '2.5 m', 'backdrop: grey, backdrop-even: 1/4 stop'),
     },
   ],
   passes: [
-    { title: 'from well before the paper', plan: greyAt('30 cm', '2.5 m') },
-    { title: 'just even enough', plan: greyAt('80 cm', '2.5 m') },
+    { title: 'from well before the paper', plan: greyAt('10 cm', '3 m') },
+    { title: 'just even enough', plan: greyAt('20 cm', '2.5 m') },
   ],
 
   needs: (context) => {
     const { backdrop, backdropEven } = context.plan.wanted
+    if (context.plan.backdrop === undefined && backdrop === undefined) return 'silent'
     if (backdropEven === undefined) {
       if (backdrop?.tone === 'white' || backdrop?.tone === 'black' || backdrop?.tone === 'any')
         return 'silent'

@@ -1,5 +1,5 @@
 /** What the backdrop rules share: which lights make the backdrop what it is, and how sure its tone is. */
-import type { Light } from '../../language/plan.js'
+import type { Light, Surface } from '../../language/plan.js'
 import { difference, type Figure } from '../../light/figure.js'
 import type { BackdropSample } from '../../set/backdrop-view.js'
 import type { ComputedSet } from '../../set/computed-set.js'
@@ -52,4 +52,10 @@ export const causeOnBackdrop = (set: ComputedSet, sample: BackdropSample): strin
   return names.length === 0
     ? 'the backdrop has no light of its own'
     : `the backdrop gets most of its light from ${strongest?.name ?? 'the room'}`
+}
+
+/** `white paper of 0.90`; black ones to the third digit. */
+export const surfaceText = ({ name, reflectance }: Surface): string => {
+  const figure = reflectance.toFixed(reflectance < 0.1 ? 3 : 2)
+  return name.startsWith('reflectance') ? `a surface of ${figure}` : `${name} of ${figure}`
 }

@@ -59,6 +59,9 @@ const ownLights = (
   ]
 }
 
+/** Nearer than this to a backdrop that is to be brighter, the shadow is the next fault. */
+const nearest = 0.8
+
 const separation = (
   { set, plan }: RuleContext,
   level: Level,
@@ -70,7 +73,7 @@ const separation = (
   const up = target > (level(set) ?? 0)
   const solved = solveFor(
     from,
-    up ? 0.3 : from + 4,
+    up ? Math.min(from, nearest) : from + 4,
     (behind) => level(set.with({ knob: { knob: 'behind' }, to: behind })),
     target,
   )

@@ -50,7 +50,7 @@ const lightsUp = (evidence: BelowWhite, words: Words, context: RuleContext): rea
         ? `${words.howMany(Math.max(0, evidence.needs - view.darkest.overCamera.stops))} short still: the lights give no more`
         : `${words.howMany(view.darkest.overCamera.stops - evidence.needs)} over what is white for certain at its darkest`,
     costs: [
-      ...(middle === undefined ? [] : [`the middle ${words.stops(middle.stops)} over the key`]),
+      ...(middle === undefined ? [] : [`the middle ${words.against(middle.stops, 'the key')}`]),
       ...slower(turned, context),
     ].join('; '),
   }
@@ -79,29 +79,54 @@ const gap = (set: ComputedSet): number | undefined => {
   return back === undefined || key === undefined ? undefined : back - key
 }
 
-const lightBack = (evidence: BelowWhite, words: Words, context: RuleContext): readonly Advice[] => {
-  const { set, plan } = context
+/** The one light that can be moved: not a window, not on the camera. */
+const movable = ({
+  set,
+}: RuleContext): { readonly name: string; readonly from: number; readonly far: number } | undefined => {
   const light = set.keyLights.find((one) => one.unit.kind === 'flash' || one.unit.kind === 'continuous')
   const from = light && set.scene.lights.get(light.name)?.distance
-  if (light === undefined || from === undefined || light.at.by === 'camera') return []
-  const far = knobRange(plan, { knob: 'light-distance', light: light.name })?.to ?? 0
-  if (far <= from) return []
-  const at = (distance: number) => movedAndHeld(set, light.name, distance)
-  const before = gap(set)
-  const solved = solveFor(from, far, (distance) => gap(at(distance)?.set ?? set), almostAlike)
-  const to = solved ?? far
-  const moved = at(to)
+  if (light === undefined || from === undefined || light.at.by === 'camera') return undefined
+  const far = knobRange(set.plan, { knob: 'light-distance', light: light.name })?.to ?? 0
+  return far > from ? { name: light.name, from, far } : undefined
+}
+
+/** How far back the light brings face and backdrop within a third, in a set; undefined where no distance does. */
+const distanceFor = (
+  set: ComputedSet,
+  { name, from, far }: NonNullable<ReturnType<typeof movable>>,
+): number | undefined =>
+  solveFor(from, far, (distance) => gap(movedAndHeld(set, name, distance)?.set ?? set), almostAlike)
+
+const lightBack = (evidence: BelowWhite, words: Words, context: RuleContext): readonly Advice[] => {
+  const { set } = context
+  const light = movable(context)
+  const to = light && distanceFor(set, light)
+  if (light === undefined || to === undefined) return []
+  return back(evidence, words, context, set, light.name, to, '')
+}
+
+/** The light moved back in a set, and what that gives and costs. */
+const back = (
+  evidence: BelowWhite,
+  words: Words,
+  context: RuleContext,
+  set: ComputedSet,
+  name: string,
+  to: number,
+  first: string,
+): readonly Advice[] => {
+  const moved = movedAndHeld(set, name, to)
   const after = moved && gap(moved.set)
-  if (moved === undefined || before === undefined || after === undefined || after - before < 0.1) return []
-  const needed = turnLight(plan, light.name, moved.stops)
+  if (moved === undefined || after === undefined) return []
+  const needed = turnLight(context.plan, name, moved.stops)
   return [
     {
-      title: `${light.name} back to ${words.length(to)} from the face, ${words.howMany(moved.stops)} more power to hold the face`,
+      title: `${first}${name} back to ${words.length(to)} from the face, with ${words.howMany(moved.stops)} more power to hold the face`,
       gives: comesOut(evidence, after, words, context),
       costs: [
-        needed !== undefined && needed.short > 0.05
-          ? `${light.name} is ${words.howMany(needed.short)} short of that power`
-          : `${words.howMany(moved.stops)} of power`,
+        ...(needed !== undefined && needed.short > 0.05
+          ? [`${name} is ${words.howMany(needed.short)} short of that power`]
+          : []),
         'a smaller source from the face, so harder light',
       ].join('; '),
     },
@@ -109,23 +134,40 @@ const lightBack = (evidence: BelowWhite, words: Words, context: RuleContext): re
 }
 
 const nearest = 0.3
+/** Near enough for a wall to count as close behind, and still room to stand. */
+const close = 0.5
 
 const subjectNearer = (evidence: BelowWhite, words: Words, context: RuleContext): readonly Advice[] => {
   const { set, plan } = context
   const from = plan.backdrop!.behind
   if (from <= nearest) return []
   const at = (behind: number) => set.with({ knob: { knob: 'behind' }, to: behind })
-  const before = gap(set)
-  const to = solveFor(from, nearest, (behind) => gap(at(behind)), almostAlike) ?? nearest
-  const after = gap(at(to))
-  if (before === undefined || after === undefined || after - before < 0.1) return []
-  return [
-    {
-      title: `subject nearer the backdrop: backdrop.behind → ${words.length(to)}`,
-      gives: comesOut(evidence, after, words, context),
-      costs: "the subject's shadow lies closer and sharper on the backdrop",
-    },
-  ]
+  const to = solveFor(from, nearest, (behind) => gap(at(behind)), almostAlike)
+  const after = to === undefined ? undefined : gap(at(to))
+  if (to !== undefined && after !== undefined)
+    return [
+      {
+        title: `subject nearer the backdrop: backdrop.behind → ${words.length(to)}`,
+        gives: comesOut(evidence, after, words, context),
+        costs: "the subject's shadow lies closer and sharper on the backdrop",
+      },
+    ]
+  // Neither alone: both together.
+  const light = movable(context)
+  const behind = Math.min(from, close)
+  const nearer = at(behind)
+  const distance = light && distanceFor(nearer, light)
+  return light === undefined || distance === undefined || behind === from
+    ? []
+    : back(
+        evidence,
+        words,
+        context,
+        nearer,
+        light.name,
+        distance,
+        `backdrop.behind → ${words.length(behind)} and `,
+      )
 }
 
 /** What is recorded at the darkest when the face stays as it is, and what only exposure can add. */

@@ -34,7 +34,7 @@ export const ambientInExposure = rule<AmbientIn>({
   id: 'ambient-in-exposure',
   family: 'exposure',
   level: 'warning',
-  finds: 'light that is there anyway, or from modelling lamps, that shows beside the flash',
+  finds: 'ambient light, or from modelling lamps, that shows beside the flash',
   limits: {
     under: { value: 4, unit: 'stop', says: 'under the key, at least' },
     frozen: { value: 5, unit: 'stop', says: 'under the key where motion is to be frozen' },
@@ -120,7 +120,7 @@ export const ambientInExposure = rule<AmbientIn>({
 
   tell: ({ under, limit, lamps, room: inRoom }, words, { plan }) => {
     const what = [
-      ...(inRoom ? ['the light that is there anyway'] : []),
+      ...(inRoom ? ['the ambient light'] : []),
       ...lamps.map((light) => `${light}'s modelling lamp`),
     ]
     return {
@@ -209,7 +209,7 @@ const thirdAtMost = (time: number): number => {
   return nearest > time * 1.02 ? nearestShutter((time / 2 ** (1 / 3)) as Seconds) : nearest
 }
 
-/** Lower speed with as much more power: the flash keeps its place, what is there anyway loses. */
+/** Lower speed with as much more power: the flash keeps its place, the ambient light loses. */
 const lowerSpeed = (
   { under, limit, u, room: inRoom }: AmbientIn,
   words: Words,

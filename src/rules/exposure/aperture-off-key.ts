@@ -63,10 +63,11 @@ export const apertureOffKey = rule<OffKey>({
   fires: [
     { title: 'key and fill metered apart, set to the key alone', plan: keyAt('f/8', 'f/5.6') },
     { title: 'half a stop and a little more under', plan: keyAt('f/5.6', 'f/7.1') },
+    { title: 'a third under and the tenth that the close-up costs', plan: keyAt('f/7.1', 'f/8') },
   ],
   passes: [
     { title: 'set to the reading', plan: keyAt('f/8', 'f/8') },
-    { title: 'a third under', plan: keyAt('f/7.1', 'f/8') },
+    { title: 'a third over, less the tenth that the close-up costs', plan: keyAt('f/8', 'f/7.1') },
     { title: 'over on purpose', plan: keyAt('f/8', 'f/6.3', 'framing: face, exposure: +2/3 stop') },
   ],
 
@@ -118,13 +119,13 @@ export const apertureOffKey = rule<OffKey>({
     const { exposure, ambient } = plan.wanted
     const placed = exposure === 0 ? '' : `, ${words.stops(exposure)} wanted`
     return {
-      message: `the face comes out ${words.howMany(off)} too ${off > 0 ? 'light' : 'dark'}: camera at ${words.f(plan.camera.aperture)}, the key reads ${words.f(reads)} there${placed}`,
+      message: `${whom(plan)} comes out ${words.howMany(off)} too ${off > 0 ? 'light' : 'dark'}: camera at ${words.f(plan.camera.aperture)}, the key reads ${words.f(reads)} there${placed}`,
       why: [
         `the key reading is of ${words.list(set.keyLights.map((light) => light.name))}, dome toward the camera`,
         ...(plan.camera.filter > 0
           ? [`${words.howMany(plan.camera.filter)} of neutral density on the lens`]
           : []),
-        ...(ambient === 'any' ? ['light that is there anyway is not counted'] : []),
+        ...(ambient === 'any' ? ['ambient light is not counted'] : []),
       ].join('; '),
     }
   },
@@ -135,6 +136,10 @@ export const apertureOffKey = rule<OffKey>({
     ...speed(evidence, words, context),
   ],
 })
+
+/** Whom the exposure is for. */
+const whom = (plan: RuleContext['plan']): string =>
+  plan.subject.kind === 'person' ? 'the face' : plan.subject.kind === 'group' ? 'the group' : 'the subject'
 
 const angleToCamera = ({ set }: RuleContext, light: Light): number => {
   const { camera, lights, points, subject } = set.scene
@@ -160,23 +165,23 @@ const aperture = ({ exact }: OffKey, words: Words, { set, plan }: RuleContext): 
   }
   const [was, is] = [depth(plan.camera.aperture), depth(marked)]
   return {
-    title: `camera.aperture → ${words.f(marked)}, exactly ${words.f(exact)}`,
-    gives: `the face ${Math.abs(left) < 0.05 ? 'as wanted' : `${words.stops(left)} from what is wanted`}`,
-    ...(Number.isFinite(is) && Number.isFinite(was)
+    title: `camera.aperture → ${words.f(marked)}${words.f(exact) === words.f(marked) ? '' : `, exactly ${words.f(exact)}`}`,
+    gives: `${whom(plan)} ${Math.abs(left) < 0.05 ? 'as wanted' : `${words.stops(left)} from what is wanted`}`,
+    ...(Number.isFinite(is) && words.small(is) !== words.small(was)
       ? { costs: `depth of field ${words.small(is)} in place of ${words.small(was)}` }
       : {}),
   }
 }
 
 const powers = ({ off }: OffKey, words: Words, { set, plan }: RuleContext): readonly Advice[] => {
-  const turned = set.keyLights.map((light) => turnLight(plan, light.name, -off))
+  const turned = set.keyLights.map((light) => turnLight(plan, light.name, -off, 'nearest'))
   if (turned.some((one) => one === undefined || one.short > 0) || turned.length === 0) return []
   const after = set.with(...turned.map((one) => one!.change))
   const left = (after.key?.overCamera.stops ?? 0) - plan.wanted.exposure
   return [
     {
       title: turned.map((one) => one!.title).join(', '),
-      gives: `the face ${Math.abs(left) < 0.05 ? 'as wanted' : `${words.stops(left)} from what is wanted`}`,
+      gives: `${whom(plan)} ${Math.abs(left) < 0.05 ? 'as wanted' : `${words.stops(left)} from what is wanted`}`,
       costs: 'the backdrop keeps its light: it moves against the face',
     },
   ]

@@ -13,14 +13,14 @@ import type { Words } from '../words.js'
 
 const family = (angle: string, distance: string, height: string): string => `plan: 1
 title: Family in two rows
-camera: { lens: 50 mm, at: { distance: 4 m, height: 1.3 m }, aperture: f/8, shutter: 1/125, iso: 100 }
+camera: { lens: 35 mm, at: { distance: 4 m, height: 1.2 m }, aperture: f/5.6, shutter: 1/125, iso: 200 }
 subject:
   kind: group
   rows:
-    - { people: 3, spacing: 55 cm, faces-at: 1.1 m }
-    - { people: 4, spacing: 55 cm, behind: 70 cm, faces-at: 1.6 m }
+    - { people: 3, spacing: 50 cm, faces-at: 1.1 m }
+    - { people: 4, spacing: 50 cm, behind: 50 cm, faces-at: 1.6 m }
 lights:
-  key: { unit: head 400 Ws, modifier: white umbrella 1.5 m, meters: f/8, at: { angle: ${angle}, distance: ${distance}, height: ${height} } }
+  key: { unit: head 600 Ws, modifier: white umbrella 1.5 m, meters: f/5.6, at: { angle: ${angle}, distance: ${distance}, height: ${height} } }
 wanted: { framing: all, sharp: rows }
 `
 
@@ -62,7 +62,7 @@ export const groupUneven = rule<GroupUneven>({
   ],
   passes: [
     { title: 'well back and near the camera', plan: family('10 deg left', '6 m', '2.6 m') },
-    { title: 'just far enough', plan: family('15 deg right', '5 m', '2.6 m') },
+    { title: 'just far enough', plan: family('15 deg right', '5.5 m', '2.6 m') },
   ],
 
   needs: (context) => (context.plan.subject.kind === 'group' ? keyMissing(context) : 'silent'),

@@ -9,7 +9,7 @@ backdrop: { surface: ${surface}, behind: 2 m }
 lights:
   key: { unit: ${unit}, modifier: white umbrella 1 m, power: 1/4, at: { angle: 30 deg left, distance: 1.4 m, height: 2 m } }
 readings:
-  - { at: subject, of: [${of}], reads: f/5.6, taken: { ${of}: { power: 1/4, distance: 1.4 m } } }
+  - { at: subject, of: [${of}], reads: f/5.6, taken: { key: { power: 1/4, distance: 1.4 m } } }
 wanted: { framing: head and shoulders, backdrop: any }
 `
 

@@ -1,8 +1,8 @@
 /** What a light gives at full power, and what it would have to give to meter as wanted. */
-import type { Light, PowerRange } from '../../language/plan.js'
+import type { Light, Plan, PowerRange } from '../../language/plan.js'
 import { luxSecondsFor } from '../../light/exposure.js'
-import { priorStrength } from '../../light/strength.js'
-import type { ComputedSet } from '../../set/computed-set.js'
+import { computeSet } from '../../set/compute-set.js'
+import type { ComputedSet, LightStrength } from '../../set/computed-set.js'
 import { rolePoint } from '../../set/role-point.js'
 import { notDirect } from '../known.js'
 import type { NotNeeded } from '../rule.js'
@@ -19,33 +19,26 @@ export const toMeter = (set: ComputedSet): readonly Light[] =>
 /** Where the light is to meter, in words and as a point's name. */
 export const meteredAt = (light: Light): string => light.meters?.at ?? rolePoint(light)
 
-/** On-axis strength at full power, with its u: scaled from what is known of it, else by its rating. */
-export const atFull = (
-  set: ComputedSet,
-  light: Light,
-): { readonly candelaSeconds: number; readonly u: number } | undefined => {
-  const range = rangeOf(light)
-  if (range === undefined) return undefined
-  const now = set.strength(light.name)
-  const setAt =
-    now === undefined || now.from === 'meters'
-      ? undefined
-      : now.from === 'reading' && light.power === undefined
-        ? readAt(set, light)
-        : light.power
-  if (now !== undefined && setAt !== undefined)
-    return { candelaSeconds: (now.candelaSeconds * range.to) / setAt, u: now.u }
-  return priorStrength({ ...light, power: range.to }, set.plan)
+/** On-axis strength at full power, with its u: by readings, the kit's calibrations or the rating, whichever is best. */
+export const atFull = ({ plan }: ComputedSet, light: Light): LightStrength | undefined =>
+  allAtFull(plan).strength(light.name)
+
+/** The same plan with every light at full power and nothing said of what it is to meter; made once a plan. */
+const allAtFull = (plan: Plan): ComputedSet => {
+  const known = full.get(plan)
+  if (known !== undefined) return known
+  const lights = new Map(
+    [...plan.lights].map(([name, light]) => [
+      name,
+      { ...light, power: rangeOf(light)?.to ?? light.power, meters: undefined },
+    ]),
+  )
+  const made = computeSet({ ...plan, lights })
+  full.set(plan, made)
+  return made
 }
 
-/** The power at which the light was read alone. */
-const readAt = ({ plan }: ComputedSet, light: Light): number | undefined =>
-  plan.readings
-    .find(
-      ({ of, taken }) =>
-        typeof of === 'object' && of.length === 1 && of[0] === light.name && taken?.get(light.name)?.power,
-    )
-    ?.taken?.get(light.name)?.power
+const full = new WeakMap<Plan, ComputedSet>()
 
 /** Strength at which the light meters as wanted, where it stands in this set. */
 export const neededStrength = (set: ComputedSet, light: Light): number | undefined => {
@@ -62,6 +55,8 @@ export interface Needed {
   /** Stops over full power that it takes; negative is below. */
   readonly overFull: number
   readonly u: number
+  /** Known by its rating alone. */
+  readonly rated: boolean
 }
 
 /** For every light that is to meter something and whose way there is straight: the power that takes. */
@@ -71,7 +66,15 @@ export const neededPowers = (set: ComputedSet): readonly Needed[] =>
     const full = atFull(set, light)
     const needed = neededStrength(set, light)
     if (full === undefined || needed === undefined || wayBlocked(set, light) !== undefined) return []
-    return [{ light, range, overFull: Math.log2(needed / full.candelaSeconds), u: full.u }]
+    return [
+      {
+        light,
+        range,
+        overFull: Math.log2(needed / full.candelaSeconds),
+        u: full.u,
+        rated: full.from !== 'reading' && full.from !== 'measured',
+      },
+    ]
   })
 
 export const wayBlocked = (set: ComputedSet, light: Light): NotNeeded | undefined => {

@@ -8,9 +8,9 @@ import type { Words } from '../words.js'
 import { atFull, meteredAt, neededPowers, neededStrength, rangeOf } from './full-power.js'
 import { solveDistance } from './hold-by-distance.js'
 
-const lowLight = (power: string, distance = '80 cm', iso = '200'): string => `plan: 1
+const lowLight = (power: string, distance = '80 cm', iso = '200', aperture = 'f/2.8'): string => `plan: 1
 title: Food wide open
-camera: { lens: 50 mm, at: { distance: 1 m, height: 1.2 m }, aperture: f/2.8, shutter: 1/160, iso: ${iso} }
+camera: { lens: 50 mm, at: { distance: 1 m, height: 1.2 m }, aperture: ${aperture}, shutter: 1/160, iso: ${iso} }
 subject: { kind: object, height: 20 cm, width: 30 cm, depth: 30 cm, stands-on: { height: 75 cm, surface: white paper, size: 1 x 1 m } }
 lights:
   key: { unit: { guide-number: 30 m at 35 mm, power: { from: 1/32, to: full, step: 1/3 stop } }, modifier: softbox 60 x 60 cm, ${power}, at: { angle: 60 deg left, distance: ${distance}, height: 1.4 m } }
@@ -45,16 +45,19 @@ export const powerBeyondRange = rule<BeyondRange>({
   ],
   basis: "the unit's own range; incident metering, ISO 2720",
   fires: [
-    { title: 'a power below the least of the unit', plan: lowLight('power: 1/128') },
+    { title: 'a power below the least of the unit', plan: lowLight('power: 1/128', '1.4 m', '100', 'f/1.2') },
     { title: 'a third below it', plan: lowLight('power: 1/64 + 0.7') },
     {
       title: 'a reading that the least power passes by far',
-      plan: lowLight('meters: f/1.4', '60 cm', '400'),
+      plan: lowLight('meters: f/1.4', '60 cm', '400', 'f/1.4'),
     },
   ],
   passes: [
     { title: 'the least power', plan: lowLight('power: 1/32') },
-    { title: 'a reading in the middle of the range', plan: lowLight('meters: f/5.6') },
+    {
+      title: 'a reading in the middle of the range',
+      plan: lowLight('meters: f/5.6', '80 cm', '200', 'f/5.6'),
+    },
   ],
 
   needs: ({ plan, set }) => {
@@ -185,7 +188,7 @@ const density = ({ off, u }: BeyondRange, words: Words, { plan }: RuleContext): 
     {
       title: `camera.filter → ${words.howMany(plan.camera.filter + stops)} of neutral density, every light up by ${words.howMany(stops)}`,
       gives: `the same aperture, this light ${words.howMany(rest)} over its least power`,
-      costs: 'a dark finder, and what is there anyway loses as much',
+      costs: 'a dark finder, and the ambient light loses as much',
     },
   ]
 }

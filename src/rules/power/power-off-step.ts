@@ -5,7 +5,7 @@ import { rangeOf } from './full-power.js'
 
 const head = (power: string): string => `plan: 1
 title: A head that steps in thirds
-camera: { lens: 85 mm, at: { distance: 2.5 m }, aperture: f/5.6, shutter: 1/125, iso: 100 }
+camera: { lens: 85 mm, at: { distance: 2.5 m }, aperture: f/4.5, shutter: 1/125, iso: 100 }
 subject: { kind: person }
 lights:
   key: { unit: flashgun, modifier: white umbrella 1 m, power: ${power}, at: { angle: 30 deg left, distance: 1.4 m, height: 2 m } }
@@ -34,11 +34,11 @@ export const powerOffStep = rule<OffStep>({
   sources: [{ kind: 'derived', says: 'power is linear in energy; steps are stops of it' }],
   basis: "the unit's own steps",
   fires: [
-    { title: 'a half stop on a unit with thirds', plan: head('1/8 + 0.5') },
+    { title: 'a half stop on a unit with thirds', plan: head('1/4 - 0.5') },
     { title: 'between the marks', plan: head('30 %') },
   ],
   passes: [
-    { title: 'a third as the display shows it', plan: head('1/8 + 0.3') },
+    { title: 'a third as the display shows it', plan: head('1/4 - 0.3') },
     { title: 'a full stop', plan: head('25 %') },
   ],
 

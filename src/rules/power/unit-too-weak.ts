@@ -24,6 +24,8 @@ interface TooWeak extends Evidence {
   readonly light: Light
   readonly short: number
   readonly u: number
+  /** Nothing but built-in guesses says what it gives. */
+  readonly guessed: boolean
   /** What it gives at full, as an f-number at the point where it is metered. */
   readonly gives: FNumber
 }
@@ -64,7 +66,7 @@ export const unitTooWeak = rule<TooWeak>({
   },
 
   detect: ({ set, limits }) =>
-    neededPowers(set).map(({ light, overFull, u }) => {
+    neededPowers(set).map(({ light, overFull, u, rated }) => {
       const tier = reached((limit) => overFull - limit, u, [
         { level: 'warning', limit: limits.warning! },
         { level: 'error', limit: limits.error! },
@@ -81,20 +83,19 @@ export const unitTooWeak = rule<TooWeak>({
         light,
         short: overFull,
         u,
+        guessed: rated && (light.unit.guessed || light.modifier?.guessed === true),
         gives: (light.meters!.reads * 2 ** (-overFull / 2)) as FNumber,
       }
     }),
 
-  tell: ({ light, short, gives }, words, { set }) => ({
+  tell: ({ light, short, gives, guessed }, words, { set }) => ({
     message: `${meteredAt(light)} stays ${words.howMany(short)} too dark: ${light.name} is to meter ${words.f(light.meters!.reads)} there and gives ${words.f(gives)} at full power`,
     why: [
       light.unit.name + (light.modifier === undefined ? '' : ` in ${light.modifier.name}`),
       ...(set.scene.lights.get(light.name)?.distance === undefined
         ? []
         : [`${words.length(set.scene.lights.get(light.name)!.distance!)} from the subject`]),
-      ...(light.unit.guessed || light.modifier?.guessed === true
-        ? ['guessed figures: one reading makes them sure']
-        : []),
+      ...(guessed ? ['guessed figures: one reading makes them sure'] : []),
     ].join('; '),
   }),
 
@@ -148,7 +149,7 @@ const faster = ({ short, u }: TooWeak, words: Words, { plan }: RuleContext): rea
         {
           title: `camera.iso → ${iso}`,
           gives: 'the same f-numbers with less light',
-          costs: `what is there anyway counts ${words.howMany(Math.log2(iso / plan.camera.iso))} more`,
+          costs: `the ambient light counts ${words.howMany(Math.log2(iso / plan.camera.iso))} more`,
         },
       ]
 }
@@ -160,7 +161,7 @@ const secondUnit = ({ light, short }: TooWeak, words: Words): Advice => {
     title:
       units === 2
         ? `a second ${light.unit.name} beside it`
-        : `${units} of ${light.unit.name} side by side in place of one`,
+        : `${units} units of ${light.unit.name} side by side in place of one`,
     gives: `${words.stops(Math.log2(units))}`,
     costs:
       units > 4

@@ -9,9 +9,9 @@ import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
 import type { Words } from '../words.js'
 import { singleFlashes, syncU } from './sync.js'
 
-const at = (shutter: string, more = '', light = '', distance = '2.5 m'): string => `plan: 1
+const at = (shutter: string, more = '', light = '', frame = 'horizontal'): string => `plan: 1
 title: Flash and a fast shutter
-camera: { lens: 85 mm, frame: horizontal, at: { distance: ${distance} }, aperture: f/4, shutter: ${shutter}, iso: 100, sync: 1/200${more} }
+camera: { lens: 85 mm, frame: ${frame}, at: { distance: 2.5 m }, aperture: f/4, shutter: ${shutter}, iso: 100, sync: 1/200${more} }
 subject: { kind: person }
 lights:
   key: { unit: flashgun, meters: f/4, at: { angle: 30 deg left, distance: 1.4 m, height: 2 m }${light} }
@@ -48,7 +48,7 @@ export const shutterBeyondSync = rule<BeyondSync>({
   fires: [
     { title: 'a stop faster than sync', plan: at('1/400') },
     { title: 'the next mark after sync', plan: at('1/250') },
-    { title: 'the band beside the subject', plan: at('1/250', ', curtain: 4.1 ms', '', '6 m') },
+    { title: 'the band beside the subject', plan: at('1/250', ', curtain: 4.1 ms', '', 'vertical') },
   ],
   passes: [
     { title: 'at the sync speed', plan: at('1/200') },
@@ -88,8 +88,8 @@ export const shutterBeyondSync = rule<BeyondSync>({
   },
 
   tell: ({ band, crosses }, words, { plan }) => ({
-    message: `a dark band ${share(band, plan.camera.curtain !== undefined)} of the frame ${crosses ? 'crosses' : 'lies beside'} the subject, along ${plan.camera.frame === 'vertical' ? 'one side' : 'the top or the bottom'}: ${words.shutter(plan.camera.shutterMarked)} is faster than the sync speed of ${words.shutter(plan.camera.sync)}`,
-    why: `the flash finds only ${percent(band.open.least)} to ${percent(band.open.most)} of the frame open`,
+    message: `${plan.camera.curtain === undefined ? 'up to ' : ''}${percent(band.dark.most)} of the frame stays dark, in a band along ${plan.camera.frame === 'vertical' ? 'one side' : 'the top or the bottom'} ${crosses ? 'that crosses' : 'beside'} the subject: ${words.shutter(plan.camera.shutterMarked)} is faster than the sync speed of ${words.shutter(plan.camera.sync)}`,
+    why: `the flash finds only ${percent(band.open.least)}${band.open.most - band.open.least < 0.005 ? '' : ` to ${percent(band.open.most)}`} of the frame open`,
   }),
 
   mend: (evidence, words, context) => [
@@ -100,8 +100,6 @@ export const shutterBeyondSync = rule<BeyondSync>({
 })
 
 const percent = (value: number): string => `${Math.round(value * 100)} %`
-
-const share = ({ dark }: Band, known: boolean): string => `over ${known ? '' : 'up to '}${percent(dark.most)}`
 
 /** From which long edge it comes depends on how the camera is held: it crosses if it does from either. */
 const subjectInBand = (
@@ -144,7 +142,7 @@ const extremes = (capsule: Capsule): readonly Vec3[] => {
   ]
 }
 
-/** What is there anyway then comes up, where it is known. */
+/** The ambient light then comes up, by a known amount where it is stated. */
 const atSync = ({ faster }: BeyondSync, words: Words, { plan, set }: RuleContext): readonly Advice[] => {
   const ambient =
     plan.ambient && set.reading({ at: 'subject', of: ['ambient'], dome: 'raised', faces: 'camera' })
@@ -155,8 +153,8 @@ const atSync = ({ faster }: BeyondSync, words: Words, { plan, set }: RuleContext
       gives: 'the whole frame open at the flash',
       costs:
         under === undefined
-          ? `what is there anyway counts ${words.howMany(faster)} more`
-          : `what is there anyway comes up to ${words.howMany(under)} ${under < 0 ? 'over' : 'under'} the key`,
+          ? `the ambient light counts ${words.howMany(faster)} more`
+          : `the ambient light comes up to ${words.howMany(under)} ${under < 0 ? 'over' : 'under'} the key`,
     },
   ]
 }
@@ -177,7 +175,7 @@ const neutralDensity = (
   return [
     {
       title: `camera.shutter → ${words.shutter(plan.camera.sync)} with camera.filter → ${words.howMany(plan.camera.filter + stops)} of neutral density`,
-      gives: 'the same aperture, and what is there anyway as dark as now',
+      gives: 'the same aperture, and the ambient light as dark as now',
       costs: [`${words.howMany(stops)} more power on every flash`, ...short].join('; '),
     },
   ]

@@ -126,7 +126,7 @@ export const triggerMarginRule = rule<Margin>({
       {
         title: `camera.shutter → ${words.shutter(slower)}`,
         gives: `${words.howMany(needs)} under the sync speed`,
-        costs: `what is there anyway counts ${words.howMany(Math.log2(slower / plan.camera.shutterMarked))} more`,
+        costs: `the ambient light counts ${words.howMany(Math.log2(slower / plan.camera.shutterMarked))} more`,
       },
       ...(by === 'cable'
         ? []
