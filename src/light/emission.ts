@@ -19,7 +19,7 @@ export const emissionOf = (light: Light): Emission => {
   if (modifier !== undefined) return cosine(modifier.emission.cosine, modifier.emission.both, grid)
   switch (unit.kind) {
     case 'flash':
-      return bareFlash(unit, light.zoom, grid)
+      return bareFlash(unit, light, grid)
     case 'continuous':
       return unit.strength.kind === 'photometric file' || unit.strength.beam === undefined
         ? cosine(1, false, grid)
@@ -37,7 +37,7 @@ const cosine = (exponent: number, both: boolean, grid: GridPattern | undefined):
 })
 
 /** A bare tube throws alike to all sides. */
-const bareFlash = (unit: FlashUnit, zoom: Metres | undefined, grid: GridPattern | undefined): Emission => {
+const bareFlash = (unit: FlashUnit, light: Light, grid: GridPattern | undefined): Emission => {
   const { strength } = unit
   if (strength.kind !== 'guide-number') return cosine(beamExponent(reflectorOf(unit)), false, grid)
   switch (strength.ratedWith) {
@@ -46,7 +46,8 @@ const bareFlash = (unit: FlashUnit, zoom: Metres | undefined, grid: GridPattern 
     case 'standard reflector':
       return cosine(beamExponent(standardReflector), false, grid)
     case 'zoom': {
-      const head = headAt(strength.table, zoomOf(unit, zoom))
+      const upright = headAt(strength.table, zoomOf(unit, light.zoom))
+      const head = light.lying ? { tanAcross: upright.tanUp, tanUp: upright.tanAcross } : upright
       return {
         pattern: { cosine: undefined, head, grid },
         both: false,
