@@ -41,9 +41,8 @@ export const coreValue = (source: string): string | number | boolean | null => {
 export const misreadByYaml11 = (source: string): boolean =>
   /^(?:[yYnN]|yes|Yes|YES|no|No|NO|on|On|ON|off|Off|OFF)$/.test(source) ||
   /^[-+]?[0-9][0-9_]*(?::[0-5]?[0-9])+(?:\.[0-9_]*)?$/.test(source) ||
+  /^[-+]?(?:[0-9][0-9_]*)?\.[0-9._]*(?:[eE][-+]?[0-9]+)?$/.test(source) ||
   /^[0-9]{4}-[0-9]{1,2}-[0-9]{1,2}/.test(source) ||
-  /^[-+]?(?:0b[01_]+|0[0-7_]+|0x[0-9a-fA-F_]+|[0-9][0-9_]*(?:\.[0-9_]*)?(?:[eE][-+]?[0-9]+)?)$/.test(
-    source,
-  ) ||
+  /^[-+]?(?:0b[01_]+|0x[0-9a-fA-F_]+|[0-9][0-9_]*(?:[eE][-+]?[0-9]+)?)$/.test(source) ||
   source === '=' ||
   source === '<<'

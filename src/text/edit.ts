@@ -237,16 +237,21 @@ const partsOf = (text: string, node: TextMap | TextList): readonly Part[] =>
     ? [...node.entries.values()]
         .filter((entry) => entry.key.usedAt === undefined)
         .map((entry) => ({ start: entry.key.start, end: Math.max(writtenEnd(entry.value), entry.key.end) }))
-    : node.items.map((item) => ({
-        start: node.flow ? writtenStart(item) : dashBefore(text, writtenStart(item)),
-        end: writtenEnd(item),
-      }))
+    : node.items.map((item, place) => {
+        const before = node.items[place - 1]
+        const start = node.flow
+          ? writtenStart(item)
+          : before === undefined
+            ? node.start
+            : dashAfter(text, writtenEnd(before))
+        return { start, end: writtenEnd(item) }
+      })
 
-/** The dash of a list item; the item's own start where something else stands between. */
-const dashBefore = (text: string, from: number): number => {
+/** The dash of the list item that follows, past comments. */
+const dashAfter = (text: string, from: number): number => {
   let at = from
-  while (at > 0 && /\s/u.test(text[at - 1]!)) at -= 1
-  return text[at - 1] === '-' ? at - 1 : from
+  while (at < text.length && text[at] !== '-') at = text[at] === '#' ? lineBounds(text, at).next : at + 1
+  return at
 }
 
 /**

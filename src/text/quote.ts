@@ -53,6 +53,6 @@ export const newValue = (text: string, flow: boolean): NewValue => {
     )
       return { source: trimmed, value: plain(root) }
   }
-  const value = coreValue(text)
+  const value = text === '' ? text : coreValue(text)
   return typeof value === 'string' ? { source: quoted(text, flow), value } : { source: text, value }
 }
