@@ -3,6 +3,8 @@ import { readFileSync } from 'node:fs'
 import { main } from './main.js'
 import { processTerminal } from './terminal.js'
 
+export { main }
+
 export const run = async (words: readonly string[]): Promise<void> => {
   process.exitCode = await main(
     words,
