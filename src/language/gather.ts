@@ -172,7 +172,9 @@ export const gather = (
   let root = merged
   if (merged !== own) {
     root = withValue(merged, 'base', undefined)
-    mistakes.addAll(validate('plan', root))
+    // What is wrong with a file by itself is told already.
+    for (const mistake of validate('plan', root))
+      if (!mistakes.tellsOf(mistake.at)) mistakes.addAll([mistake], gathering.asks.get(mistake.at.file))
   }
 
   const kit = at(root, 'kit')

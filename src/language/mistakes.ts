@@ -59,6 +59,10 @@ export class MistakeList {
     return this.all.some((mistake) => mistake.rule !== 'value-unused')
   }
 
+  tellsOf({ file, start, end }: Span): boolean {
+    return this.all.some(({ place }) => place.file === file && place.start === start && place.end === end)
+  }
+
   /** Lets places in a file have their pointers. */
   know(file: string, root: TextNode): void {
     this.#roots.set(file, root)

@@ -157,8 +157,12 @@ const lampOf = (desk: Desk, at: string, name: string, file: Continuous): Continu
   flicker: file.flicker,
 })
 
+/** What only a continuous light has tells it from a flash, as in the schema. */
+const burnsSteadily = (file: Unit): file is Continuous =>
+  file.kind === 'continuous' || 'lux' in file || 'lumens' in file || 'photometric-file' in file
+
 const unitOf = (desk: Desk, at: string, name: string, file: Unit): LightUnit =>
-  file.kind === 'continuous' ? lampOf(desk, at, name, file) : flashOf(desk, at, name, file as Flash)
+  burnsSteadily(file) ? lampOf(desk, at, name, file) : flashOf(desk, at, name, file as Flash)
 
 // ---------------------------------------------------------------- built in
 
