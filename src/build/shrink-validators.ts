@@ -14,6 +14,12 @@ function add(errors, path, keyword, key) {
   errors.push(error);
   return errors;
 }
+function isMap(data) {
+  return typeof data === "object" && data !== null && !Array.isArray(data);
+}
+function has(data, key) {
+  return data[key] !== undefined && Object.hasOwn(data, key);
+}
 function joined(errors, more) {
   if (errors === null) return more;
   for (const error of more) errors.push(error);
@@ -72,7 +78,12 @@ export const shrunk = (code: string): string => {
     .replace(/func\d+\.call\((schema\d+)([^,]*), (\w+)\)/g, (_, name: string, path: string, key: string) => {
       return `${setOf(Object.keys(follow(schemas.get(name), path) as object))}.has(${key})`
     })
-    .replace(/func\d+\.call\((\w+), /g, 'Object.hasOwn($1, ')
+    .replace(/(data\d*) && typeof \1 == "object" && !Array\.isArray\(\1\)/g, 'isMap($1)')
+    .replace(/(data\d*)[^\s=()]* !== undefined && func\d+\.call\(\1, ("[^"]+")\)/g, 'has($1, $2)')
+    .replace(
+      /\((data\d*)[^\s=()]* === undefined\) \|\| \(!\(func\d+\.call\(\1, ("[^"]+")\)\)\)/g,
+      '!has($1, $2)',
+    )
 
   const left = /\b(?:schema\d+|func\d+|require|parentData|rootData|err\d+)\b.*/.exec(body)
   if (left !== null) throw new Error(`not rewritten: ${left[0].slice(0, 200)}`)

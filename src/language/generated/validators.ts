@@ -11,6 +11,12 @@ function add(errors, path, keyword, key) {
   errors.push(error);
   return errors;
 }
+function isMap(data) {
+  return typeof data === "object" && data !== null && !Array.isArray(data);
+}
+function has(data, key) {
+  return data[key] !== undefined && Object.hasOwn(data, key);
+}
 function joined(errors, more) {
   if (errors === null) return more;
   for (const error of more) errors.push(error);
@@ -287,32 +293,32 @@ return errors === 0;
 function validate52(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 for(const key0 of Object.keys(data)){
 if(!((((key0 === "from") || (key0 === "to")) || (key0 === "step")) || (key0 === "dial"))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.from !== undefined && Object.hasOwn(data, "from")){
+if(has(data, "from")){
 if(!(validate53(data.from, instancePath+"/from"))){
 vErrors = joined(vErrors, validate53.errors);
 errors = vErrors.length;
 }
 }
-if(data.to !== undefined && Object.hasOwn(data, "to")){
+if(has(data, "to")){
 if(!(validate53(data.to, instancePath+"/to"))){
 vErrors = joined(vErrors, validate53.errors);
 errors = vErrors.length;
 }
 }
-if(data.step !== undefined && Object.hasOwn(data, "step")){
+if(has(data, "step")){
 if(!(validate56(data.step, instancePath+"/step"))){
 vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
 }
 }
-if(data.dial !== undefined && Object.hasOwn(data, "dial")){
+if(has(data, "dial")){
 let data3 = data.dial;
 if((typeof data3 == "number") && (isFinite(data3))){
 if(data3 > 100 || isNaN(data3)){
@@ -403,8 +409,8 @@ let errors = 0;
 const _errs1 = errors;
 let valid0 = false;
 const _errs2 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data["guide-number"] === undefined) || (!(Object.hasOwn(data, "guide-number")))){
+if(isMap(data)){
+if(!has(data, "guide-number")){
 vErrors = add(vErrors, instancePath, "required", "guide-number");
 errors++;
 }
@@ -413,8 +419,8 @@ var _valid0 = _errs2 === errors;
 valid0 = valid0 || _valid0;
 if(!valid0){
 const _errs3 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.energy === undefined) || (!(Object.hasOwn(data, "energy")))){
+if(isMap(data)){
+if(!has(data, "energy")){
 vErrors = add(vErrors, instancePath, "required", "energy");
 errors++;
 }
@@ -423,8 +429,8 @@ var _valid0 = _errs3 === errors;
 valid0 = valid0 || _valid0;
 if(!valid0){
 const _errs4 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.meters === undefined) || (!(Object.hasOwn(data, "meters")))){
+if(isMap(data)){
+if(!has(data, "meters")){
 vErrors = add(vErrors, instancePath, "required", "meters");
 errors++;
 }
@@ -451,9 +457,9 @@ vErrors = null;
 const _errs6 = errors;
 let valid2 = true;
 const _errs7 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing0;
-if(((data["guide-number"] === undefined) || (!(Object.hasOwn(data, "guide-number")))) && (missing0 = "guide-number")){
+if((!has(data, "guide-number")) && (missing0 = "guide-number")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -470,8 +476,8 @@ vErrors = null;
 }
 if(_valid1){
 const _errs8 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if(data.meters !== undefined && Object.hasOwn(data, "meters")){
+if(isMap(data)){
+if(has(data, "meters")){
 vErrors = add(vErrors, instancePath+"/meters", "false schema");
 errors++;
 }
@@ -483,14 +489,14 @@ if(!valid2){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 for(const key0 of Object.keys(data)){
 if(!(keys0.has(key0))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.kind !== undefined && Object.hasOwn(data, "kind")){
+if(has(data, "kind")){
 let data1 = data.kind;
 if(typeof data1 !== "string"){
 vErrors = add(vErrors, instancePath+"/kind", "type");
@@ -501,7 +507,7 @@ vErrors = add(vErrors, instancePath+"/kind", "enum");
 errors++;
 }
 }
-if(data.name !== undefined && Object.hasOwn(data, "name")){
+if(has(data, "name")){
 let data2 = data.name;
 if(typeof data2 === "string"){
 if(data2.length > 4000){
@@ -518,19 +524,19 @@ vErrors = add(vErrors, instancePath+"/name", "type");
 errors++;
 }
 }
-if(data.colour !== undefined && Object.hasOwn(data, "colour")){
+if(has(data, "colour")){
 if(!(validate33(data.colour, instancePath+"/colour"))){
 vErrors = joined(vErrors, validate33.errors);
 errors = vErrors.length;
 }
 }
-if(data.draw !== undefined && Object.hasOwn(data, "draw")){
+if(has(data, "draw")){
 if(!(validate35(data.draw, instancePath+"/draw"))){
 vErrors = joined(vErrors, validate35.errors);
 errors = vErrors.length;
 }
 }
-if(data.count !== undefined && Object.hasOwn(data, "count")){
+if(has(data, "count")){
 let data5 = data.count;
 if(!(((typeof data5 == "number") && (!(data5 % 1) && !isNaN(data5))) && (isFinite(data5)))){
 vErrors = add(vErrors, instancePath+"/count", "type");
@@ -547,22 +553,22 @@ errors++;
 }
 }
 }
-if(data.weight !== undefined && Object.hasOwn(data, "weight")){
+if(has(data, "weight")){
 if(!(validate37(data.weight, instancePath+"/weight"))){
 vErrors = joined(vErrors, validate37.errors);
 errors = vErrors.length;
 }
 }
-if(data["guide-number"] !== undefined && Object.hasOwn(data, "guide-number")){
+if(has(data, "guide-number")){
 let data7 = data["guide-number"];
-if((!(data7 && typeof data7 == "object" && !Array.isArray(data7))) && (typeof data7 !== "string")){
+if((!(isMap(data7))) && (typeof data7 !== "string")){
 vErrors = add(vErrors, instancePath+"/guide-number", "type");
 errors++;
 }
 const _errs24 = errors;
 let valid8 = true;
 const _errs25 = errors;
-if(!(data7 && typeof data7 == "object" && !Array.isArray(data7))){
+if(!(isMap(data7))){
 vErrors = add(vErrors);
 errors++;
 }
@@ -579,7 +585,7 @@ vErrors = null;
 let ifClause0;
 if(_valid2){
 const _errs27 = errors;
-if(data7 && typeof data7 == "object" && !Array.isArray(data7)){
+if(isMap(data7)){
 if(Object.keys(data7).length > 40){
 vErrors = add(vErrors, instancePath+"/guide-number", "maxProperties");
 errors++;
@@ -630,7 +636,7 @@ vErrors = add(vErrors, instancePath+"/guide-number", "if");
 errors++;
 }
 }
-if(data["rated-with"] !== undefined && Object.hasOwn(data, "rated-with")){
+if(has(data, "rated-with")){
 let data9 = data["rated-with"];
 if(typeof data9 !== "string"){
 vErrors = add(vErrors, instancePath+"/rated-with", "type");
@@ -681,7 +687,7 @@ vErrors = add(vErrors, instancePath+"/rated-with", "if");
 errors++;
 }
 }
-if(data["rated-as"] !== undefined && Object.hasOwn(data, "rated-as")){
+if(has(data, "rated-as")){
 let data10 = data["rated-as"];
 if(typeof data10 !== "string"){
 vErrors = add(vErrors, instancePath+"/rated-as", "type");
@@ -692,37 +698,37 @@ vErrors = add(vErrors, instancePath+"/rated-as", "enum");
 errors++;
 }
 }
-if(data.energy !== undefined && Object.hasOwn(data, "energy")){
+if(has(data, "energy")){
 if(!(validate46(data.energy, instancePath+"/energy"))){
 vErrors = joined(vErrors, validate46.errors);
 errors = vErrors.length;
 }
 }
-if(data.reflector !== undefined && Object.hasOwn(data, "reflector")){
+if(has(data, "reflector")){
 if(!(validate48(data.reflector, instancePath+"/reflector"))){
 vErrors = joined(vErrors, validate48.errors);
 errors = vErrors.length;
 }
 }
-if(data.meters !== undefined && Object.hasOwn(data, "meters")){
+if(has(data, "meters")){
 if(!(validate50(data.meters, instancePath+"/meters"))){
 vErrors = joined(vErrors, validate50.errors);
 errors = vErrors.length;
 }
 }
-if(data.power !== undefined && Object.hasOwn(data, "power")){
+if(has(data, "power")){
 if(!(validate52(data.power, instancePath+"/power"))){
 vErrors = joined(vErrors, validate52.errors);
 errors = vErrors.length;
 }
 }
-if(data.zoom !== undefined && Object.hasOwn(data, "zoom")){
+if(has(data, "zoom")){
 if(!(validate59(data.zoom, instancePath+"/zoom"))){
 vErrors = joined(vErrors, validate59.errors);
 errors = vErrors.length;
 }
 }
-if(data.durations !== undefined && Object.hasOwn(data, "durations")){
+if(has(data, "durations")){
 let data16 = data.durations;
 if(Array.isArray(data16)){
 if(data16.length > 40){
@@ -739,8 +745,8 @@ let data17 = data16[i0];
 const _errs55 = errors;
 let valid19 = false;
 const _errs56 = errors;
-if(data17 && typeof data17 == "object" && !Array.isArray(data17)){
-if((data17["t0.1"] === undefined) || (!(Object.hasOwn(data17, "t0.1")))){
+if(isMap(data17)){
+if(!has(data17, "t0.1")){
 vErrors = add(vErrors, instancePath+"/durations/" + i0, "required", "t0.1");
 errors++;
 }
@@ -749,8 +755,8 @@ var _valid4 = _errs56 === errors;
 valid19 = valid19 || _valid4;
 if(!valid19){
 const _errs57 = errors;
-if(data17 && typeof data17 == "object" && !Array.isArray(data17)){
-if((data17["t0.5"] === undefined) || (!(Object.hasOwn(data17, "t0.5")))){
+if(isMap(data17)){
+if(!has(data17, "t0.5")){
 vErrors = add(vErrors, instancePath+"/durations/" + i0, "required", "t0.5");
 errors++;
 }
@@ -773,8 +779,8 @@ vErrors = null;
 }
 }
 }
-if(data17 && typeof data17 == "object" && !Array.isArray(data17)){
-if((data17.power === undefined) || (!(Object.hasOwn(data17, "power")))){
+if(isMap(data17)){
+if(!has(data17, "power")){
 vErrors = add(vErrors, instancePath+"/durations/" + i0, "required", "power");
 errors++;
 }
@@ -784,19 +790,19 @@ vErrors = add(vErrors, instancePath+"/durations/" + i0, "additionalProperties", 
 errors++;
 }
 }
-if(data17.power !== undefined && Object.hasOwn(data17, "power")){
+if(has(data17, "power")){
 if(!(validate53(data17.power, instancePath+"/durations/" + i0+"/power"))){
 vErrors = joined(vErrors, validate53.errors);
 errors = vErrors.length;
 }
 }
-if(data17["t0.1"] !== undefined && Object.hasOwn(data17, "t0.1")){
+if(has(data17, "t0.1")){
 if(!(validate62(data17["t0.1"], instancePath+"/durations/" + i0+"/t0.1"))){
 vErrors = joined(vErrors, validate62.errors);
 errors = vErrors.length;
 }
 }
-if(data17["t0.5"] !== undefined && Object.hasOwn(data17, "t0.5")){
+if(has(data17, "t0.5")){
 if(!(validate62(data17["t0.5"], instancePath+"/durations/" + i0+"/t0.5"))){
 vErrors = joined(vErrors, validate62.errors);
 errors = vErrors.length;
@@ -814,7 +820,7 @@ vErrors = add(vErrors, instancePath+"/durations", "type");
 errors++;
 }
 }
-if(data.regulated !== undefined && Object.hasOwn(data, "regulated")){
+if(has(data, "regulated")){
 let data21 = data.regulated;
 if(typeof data21 !== "string"){
 vErrors = add(vErrors, instancePath+"/regulated", "type");
@@ -825,13 +831,13 @@ vErrors = add(vErrors, instancePath+"/regulated", "enum");
 errors++;
 }
 }
-if(data.recycle !== undefined && Object.hasOwn(data, "recycle")){
+if(has(data, "recycle")){
 if(!(validate62(data.recycle, instancePath+"/recycle"))){
 vErrors = joined(vErrors, validate62.errors);
 errors = vErrors.length;
 }
 }
-if(data["flashes-per-charge"] !== undefined && Object.hasOwn(data, "flashes-per-charge")){
+if(has(data, "flashes-per-charge")){
 let data23 = data["flashes-per-charge"];
 if(!(((typeof data23 == "number") && (!(data23 % 1) && !isNaN(data23))) && (isFinite(data23)))){
 vErrors = add(vErrors, instancePath+"/flashes-per-charge", "type");
@@ -848,25 +854,25 @@ errors++;
 }
 }
 }
-if(data["high-speed-loss"] !== undefined && Object.hasOwn(data, "high-speed-loss")){
+if(has(data, "high-speed-loss")){
 if(!(validate56(data["high-speed-loss"], instancePath+"/high-speed-loss"))){
 vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
 }
 }
-if(data.modelling !== undefined && Object.hasOwn(data, "modelling")){
+if(has(data, "modelling")){
 if(!(validate35(data.modelling, instancePath+"/modelling"))){
 vErrors = joined(vErrors, validate35.errors);
 errors = vErrors.length;
 }
 }
-if(data["trigger-voltage"] !== undefined && Object.hasOwn(data, "trigger-voltage")){
+if(has(data, "trigger-voltage")){
 if(!(validate68(data["trigger-voltage"], instancePath+"/trigger-voltage"))){
 vErrors = joined(vErrors, validate68.errors);
 errors = vErrors.length;
 }
 }
-if(data["pre-flash"] !== undefined && Object.hasOwn(data, "pre-flash")){
+if(has(data, "pre-flash")){
 if(typeof data["pre-flash"] !== "boolean"){
 vErrors = add(vErrors, instancePath+"/pre-flash", "type");
 errors++;
@@ -945,8 +951,8 @@ let errors = 0;
 const _errs1 = errors;
 let valid0 = false;
 const _errs2 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.lux === undefined) || (!(Object.hasOwn(data, "lux")))){
+if(isMap(data)){
+if(!has(data, "lux")){
 vErrors = add(vErrors, instancePath, "required", "lux");
 errors++;
 }
@@ -955,8 +961,8 @@ var _valid0 = _errs2 === errors;
 valid0 = valid0 || _valid0;
 if(!valid0){
 const _errs3 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.lumens === undefined) || (!(Object.hasOwn(data, "lumens")))){
+if(isMap(data)){
+if(!has(data, "lumens")){
 vErrors = add(vErrors, instancePath, "required", "lumens");
 errors++;
 }
@@ -965,8 +971,8 @@ var _valid0 = _errs3 === errors;
 valid0 = valid0 || _valid0;
 if(!valid0){
 const _errs4 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data["photometric-file"] === undefined) || (!(Object.hasOwn(data, "photometric-file")))){
+if(isMap(data)){
+if(!has(data, "photometric-file")){
 vErrors = add(vErrors, instancePath, "required", "photometric-file");
 errors++;
 }
@@ -993,9 +999,9 @@ vErrors = null;
 const _errs6 = errors;
 let valid2 = true;
 const _errs7 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing0;
-if(((data.lux === undefined) || (!(Object.hasOwn(data, "lux")))) && (missing0 = "lux")){
+if((!has(data, "lux")) && (missing0 = "lux")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -1012,12 +1018,12 @@ vErrors = null;
 }
 if(_valid1){
 const _errs8 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if(data.lumens !== undefined && Object.hasOwn(data, "lumens")){
+if(isMap(data)){
+if(has(data, "lumens")){
 vErrors = add(vErrors, instancePath+"/lumens", "false schema");
 errors++;
 }
-if(data["photometric-file"] !== undefined && Object.hasOwn(data, "photometric-file")){
+if(has(data, "photometric-file")){
 vErrors = add(vErrors, instancePath+"/photometric-file", "false schema");
 errors++;
 }
@@ -1032,9 +1038,9 @@ errors++;
 const _errs10 = errors;
 let valid4 = true;
 const _errs11 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing1;
-if(((data.lumens === undefined) || (!(Object.hasOwn(data, "lumens")))) && (missing1 = "lumens")){
+if((!has(data, "lumens")) && (missing1 = "lumens")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -1051,8 +1057,8 @@ vErrors = null;
 }
 if(_valid2){
 const _errs12 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if(data["photometric-file"] !== undefined && Object.hasOwn(data, "photometric-file")){
+if(isMap(data)){
+if(has(data, "photometric-file")){
 vErrors = add(vErrors, instancePath+"/photometric-file", "false schema");
 errors++;
 }
@@ -1067,9 +1073,9 @@ errors++;
 const _errs14 = errors;
 let valid6 = true;
 const _errs15 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing2;
-if(((data.lumens === undefined) || (!(Object.hasOwn(data, "lumens")))) && (missing2 = "lumens")){
+if((!has(data, "lumens")) && (missing2 = "lumens")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -1086,8 +1092,8 @@ vErrors = null;
 }
 if(_valid3){
 const _errs16 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.beam === undefined) || (!(Object.hasOwn(data, "beam")))){
+if(isMap(data)){
+if(!has(data, "beam")){
 vErrors = add(vErrors, instancePath, "required", "beam");
 errors++;
 }
@@ -1099,14 +1105,14 @@ if(!valid6){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 for(const key0 of Object.keys(data)){
 if(!(keys1.has(key0))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.kind !== undefined && Object.hasOwn(data, "kind")){
+if(has(data, "kind")){
 let data3 = data.kind;
 if(typeof data3 !== "string"){
 vErrors = add(vErrors, instancePath+"/kind", "type");
@@ -1117,7 +1123,7 @@ vErrors = add(vErrors, instancePath+"/kind", "enum");
 errors++;
 }
 }
-if(data.name !== undefined && Object.hasOwn(data, "name")){
+if(has(data, "name")){
 let data4 = data.name;
 if(typeof data4 === "string"){
 if(data4.length > 4000){
@@ -1134,19 +1140,19 @@ vErrors = add(vErrors, instancePath+"/name", "type");
 errors++;
 }
 }
-if(data.colour !== undefined && Object.hasOwn(data, "colour")){
+if(has(data, "colour")){
 if(!(validate33(data.colour, instancePath+"/colour"))){
 vErrors = joined(vErrors, validate33.errors);
 errors = vErrors.length;
 }
 }
-if(data.draw !== undefined && Object.hasOwn(data, "draw")){
+if(has(data, "draw")){
 if(!(validate35(data.draw, instancePath+"/draw"))){
 vErrors = joined(vErrors, validate35.errors);
 errors = vErrors.length;
 }
 }
-if(data.count !== undefined && Object.hasOwn(data, "count")){
+if(has(data, "count")){
 let data7 = data.count;
 if(!(((typeof data7 == "number") && (!(data7 % 1) && !isNaN(data7))) && (isFinite(data7)))){
 vErrors = add(vErrors, instancePath+"/count", "type");
@@ -1163,31 +1169,31 @@ errors++;
 }
 }
 }
-if(data.weight !== undefined && Object.hasOwn(data, "weight")){
+if(has(data, "weight")){
 if(!(validate37(data.weight, instancePath+"/weight"))){
 vErrors = joined(vErrors, validate37.errors);
 errors = vErrors.length;
 }
 }
-if(data.lux !== undefined && Object.hasOwn(data, "lux")){
+if(has(data, "lux")){
 if(!(validate75(data.lux, instancePath+"/lux"))){
 vErrors = joined(vErrors, validate75.errors);
 errors = vErrors.length;
 }
 }
-if(data.lumens !== undefined && Object.hasOwn(data, "lumens")){
+if(has(data, "lumens")){
 if(!(validate77(data.lumens, instancePath+"/lumens"))){
 vErrors = joined(vErrors, validate77.errors);
 errors = vErrors.length;
 }
 }
-if(data.beam !== undefined && Object.hasOwn(data, "beam")){
+if(has(data, "beam")){
 if(!(validate48(data.beam, instancePath+"/beam"))){
 vErrors = joined(vErrors, validate48.errors);
 errors = vErrors.length;
 }
 }
-if(data["photometric-file"] !== undefined && Object.hasOwn(data, "photometric-file")){
+if(has(data, "photometric-file")){
 let data12 = data["photometric-file"];
 if(typeof data12 === "string"){
 if(data12.length > 4000){
@@ -1204,19 +1210,19 @@ vErrors = add(vErrors, instancePath+"/photometric-file", "type");
 errors++;
 }
 }
-if(data.size !== undefined && Object.hasOwn(data, "size")){
+if(has(data, "size")){
 if(!(validate80(data.size, instancePath+"/size"))){
 vErrors = joined(vErrors, validate80.errors);
 errors = vErrors.length;
 }
 }
-if(data.power !== undefined && Object.hasOwn(data, "power")){
+if(has(data, "power")){
 if(!(validate52(data.power, instancePath+"/power"))){
 vErrors = joined(vErrors, validate52.errors);
 errors = vErrors.length;
 }
 }
-if(data.flicker !== undefined && Object.hasOwn(data, "flicker")){
+if(has(data, "flicker")){
 let data15 = data.flicker;
 if(typeof data15 !== "string"){
 vErrors = add(vErrors, instancePath+"/flicker", "type");
@@ -1240,7 +1246,7 @@ return errors === 0;
 function validate31(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(!(data && typeof data == "object" && !Array.isArray(data))){
+if(!(isMap(data))){
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
@@ -1250,9 +1256,9 @@ const _errs2 = errors;
 const _errs3 = errors;
 let valid1 = false;
 const _errs4 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing0;
-if(((data["guide-number"] === undefined) || (!(Object.hasOwn(data, "guide-number")))) && (missing0 = "guide-number")){
+if((!has(data, "guide-number")) && (missing0 = "guide-number")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -1261,9 +1267,9 @@ var _valid1 = _errs4 === errors;
 valid1 = valid1 || _valid1;
 if(!valid1){
 const _errs5 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing1;
-if(((data.energy === undefined) || (!(Object.hasOwn(data, "energy")))) && (missing1 = "energy")){
+if((!has(data, "energy")) && (missing1 = "energy")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -1272,9 +1278,9 @@ var _valid1 = _errs5 === errors;
 valid1 = valid1 || _valid1;
 if(!valid1){
 const _errs6 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing2;
-if(((data.meters === undefined) || (!(Object.hasOwn(data, "meters")))) && (missing2 = "meters")){
+if((!has(data, "meters")) && (missing2 = "meters")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -1283,14 +1289,14 @@ var _valid1 = _errs6 === errors;
 valid1 = valid1 || _valid1;
 if(!valid1){
 const _errs7 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing3;
-if(((data.kind === undefined) || (!(Object.hasOwn(data, "kind")))) && (missing3 = "kind")){
+if((!has(data, "kind")) && (missing3 = "kind")){
 vErrors = add(vErrors);
 errors++;
 }
 else {
-if(data.kind !== undefined && Object.hasOwn(data, "kind")){
+if(has(data, "kind")){
 if("flash" !== data.kind){
 vErrors = add(vErrors);
 errors++;
@@ -1347,9 +1353,9 @@ const _errs12 = errors;
 const _errs13 = errors;
 let valid4 = false;
 const _errs14 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing4;
-if(((data.lux === undefined) || (!(Object.hasOwn(data, "lux")))) && (missing4 = "lux")){
+if((!has(data, "lux")) && (missing4 = "lux")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -1358,9 +1364,9 @@ var _valid3 = _errs14 === errors;
 valid4 = valid4 || _valid3;
 if(!valid4){
 const _errs15 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing5;
-if(((data.lumens === undefined) || (!(Object.hasOwn(data, "lumens")))) && (missing5 = "lumens")){
+if((!has(data, "lumens")) && (missing5 = "lumens")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -1369,9 +1375,9 @@ var _valid3 = _errs15 === errors;
 valid4 = valid4 || _valid3;
 if(!valid4){
 const _errs16 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing6;
-if(((data["photometric-file"] === undefined) || (!(Object.hasOwn(data, "photometric-file")))) && (missing6 = "photometric-file")){
+if((!has(data, "photometric-file")) && (missing6 = "photometric-file")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -1380,9 +1386,9 @@ var _valid3 = _errs16 === errors;
 valid4 = valid4 || _valid3;
 if(!valid4){
 const _errs17 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing7;
-if(((data.beam === undefined) || (!(Object.hasOwn(data, "beam")))) && (missing7 = "beam")){
+if((!has(data, "beam")) && (missing7 = "beam")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -1391,9 +1397,9 @@ var _valid3 = _errs17 === errors;
 valid4 = valid4 || _valid3;
 if(!valid4){
 const _errs18 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing8;
-if(((data.size === undefined) || (!(Object.hasOwn(data, "size")))) && (missing8 = "size")){
+if((!has(data, "size")) && (missing8 = "size")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -1402,9 +1408,9 @@ var _valid3 = _errs18 === errors;
 valid4 = valid4 || _valid3;
 if(!valid4){
 const _errs19 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing9;
-if(((data.flicker === undefined) || (!(Object.hasOwn(data, "flicker")))) && (missing9 = "flicker")){
+if((!has(data, "flicker")) && (missing9 = "flicker")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -1413,14 +1419,14 @@ var _valid3 = _errs19 === errors;
 valid4 = valid4 || _valid3;
 if(!valid4){
 const _errs20 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing10;
-if(((data.kind === undefined) || (!(Object.hasOwn(data, "kind")))) && (missing10 = "kind")){
+if((!has(data, "kind")) && (missing10 = "kind")){
 vErrors = add(vErrors);
 errors++;
 }
 else {
-if(data.kind !== undefined && Object.hasOwn(data, "kind")){
+if(has(data, "kind")){
 if("continuous" !== data.kind){
 vErrors = add(vErrors);
 errors++;
@@ -1578,14 +1584,14 @@ return errors === 0;
 function validate96(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if((!(data && typeof data == "object" && !Array.isArray(data))) && (typeof data !== "string")){
+if((!(isMap(data))) && (typeof data !== "string")){
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
 const _errs1 = errors;
 let valid0 = true;
 const _errs2 = errors;
-if(!(data && typeof data == "object" && !Array.isArray(data))){
+if(!(isMap(data))){
 vErrors = add(vErrors);
 errors++;
 }
@@ -1602,12 +1608,12 @@ vErrors = null;
 let ifClause0;
 if(_valid0){
 const _errs4 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.kind === undefined) || (!(Object.hasOwn(data, "kind")))){
+if(isMap(data)){
+if(!has(data, "kind")){
 vErrors = add(vErrors, instancePath, "required", "kind");
 errors++;
 }
-if((data.angle === undefined) || (!(Object.hasOwn(data, "angle")))){
+if(!has(data, "angle")){
 vErrors = add(vErrors, instancePath, "required", "angle");
 errors++;
 }
@@ -1617,7 +1623,7 @@ vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.kind !== undefined && Object.hasOwn(data, "kind")){
+if(has(data, "kind")){
 let data0 = data.kind;
 if(typeof data0 !== "string"){
 vErrors = add(vErrors, instancePath+"/kind", "type");
@@ -1628,7 +1634,7 @@ vErrors = add(vErrors, instancePath+"/kind", "enum");
 errors++;
 }
 }
-if(data.angle !== undefined && Object.hasOwn(data, "angle")){
+if(has(data, "angle")){
 if(!(validate48(data.angle, instancePath+"/angle"))){
 vErrors = joined(vErrors, validate48.errors);
 errors = vErrors.length;
@@ -1665,8 +1671,8 @@ return errors === 0;
 function validate87(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.kind === undefined) || (!(Object.hasOwn(data, "kind")))){
+if(isMap(data)){
+if(!has(data, "kind")){
 vErrors = add(vErrors, instancePath, "required", "kind");
 errors++;
 }
@@ -1676,7 +1682,7 @@ vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.name !== undefined && Object.hasOwn(data, "name")){
+if(has(data, "name")){
 let data0 = data.name;
 if(typeof data0 === "string"){
 if(data0.length > 4000){
@@ -1693,7 +1699,7 @@ vErrors = add(vErrors, instancePath+"/name", "type");
 errors++;
 }
 }
-if(data.kind !== undefined && Object.hasOwn(data, "kind")){
+if(has(data, "kind")){
 let data1 = data.kind;
 if(typeof data1 !== "string"){
 vErrors = add(vErrors, instancePath+"/kind", "type");
@@ -1704,13 +1710,13 @@ vErrors = add(vErrors, instancePath+"/kind", "enum");
 errors++;
 }
 }
-if(data.size !== undefined && Object.hasOwn(data, "size")){
+if(has(data, "size")){
 if(!(validate88(data.size, instancePath+"/size"))){
 vErrors = joined(vErrors, validate88.errors);
 errors = vErrors.length;
 }
 }
-if(data.outline !== undefined && Object.hasOwn(data, "outline")){
+if(has(data, "outline")){
 let data3 = data.outline;
 if(typeof data3 !== "string"){
 vErrors = add(vErrors, instancePath+"/outline", "type");
@@ -1721,43 +1727,43 @@ vErrors = add(vErrors, instancePath+"/outline", "enum");
 errors++;
 }
 }
-if(data.loss !== undefined && Object.hasOwn(data, "loss")){
+if(has(data, "loss")){
 if(!(validate56(data.loss, instancePath+"/loss"))){
 vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
 }
 }
-if(data.transmits !== undefined && Object.hasOwn(data, "transmits")){
+if(has(data, "transmits")){
 if(!(validate93(data.transmits, instancePath+"/transmits"))){
 vErrors = joined(vErrors, validate93.errors);
 errors = vErrors.length;
 }
 }
-if(data.beam !== undefined && Object.hasOwn(data, "beam")){
+if(has(data, "beam")){
 if(!(validate48(data.beam, instancePath+"/beam"))){
 vErrors = joined(vErrors, validate48.errors);
 errors = vErrors.length;
 }
 }
-if(data["hot-middle"] !== undefined && Object.hasOwn(data, "hot-middle")){
+if(has(data, "hot-middle")){
 if(typeof data["hot-middle"] !== "boolean"){
 vErrors = add(vErrors, instancePath+"/hot-middle", "type");
 errors++;
 }
 }
-if(data.grid !== undefined && Object.hasOwn(data, "grid")){
+if(has(data, "grid")){
 if(!(validate96(data.grid, instancePath+"/grid"))){
 vErrors = joined(vErrors, validate96.errors);
 errors = vErrors.length;
 }
 }
-if(data.depth !== undefined && Object.hasOwn(data, "depth")){
+if(has(data, "depth")){
 if(!(validate41(data.depth, instancePath+"/depth"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.count !== undefined && Object.hasOwn(data, "count")){
+if(has(data, "count")){
 let data10 = data.count;
 if(!(((typeof data10 == "number") && (!(data10 % 1) && !isNaN(data10))) && (isFinite(data10)))){
 vErrors = add(vErrors, instancePath+"/count", "type");
@@ -1774,7 +1780,7 @@ errors++;
 }
 }
 }
-if(data.weight !== undefined && Object.hasOwn(data, "weight")){
+if(has(data, "weight")){
 if(!(validate37(data.weight, instancePath+"/weight"))){
 vErrors = joined(vErrors, validate37.errors);
 errors = vErrors.length;
@@ -1793,38 +1799,38 @@ return errors === 0;
 function validate104(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 for(const key0 of Object.keys(data)){
 if(!(((((key0 === "highest") || (key0 === "base")) || (key0 === "weight")) || (key0 === "load")) || (key0 === "count"))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.highest !== undefined && Object.hasOwn(data, "highest")){
+if(has(data, "highest")){
 if(!(validate41(data.highest, instancePath+"/highest"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.base !== undefined && Object.hasOwn(data, "base")){
+if(has(data, "base")){
 if(!(validate41(data.base, instancePath+"/base"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.weight !== undefined && Object.hasOwn(data, "weight")){
+if(has(data, "weight")){
 if(!(validate37(data.weight, instancePath+"/weight"))){
 vErrors = joined(vErrors, validate37.errors);
 errors = vErrors.length;
 }
 }
-if(data.load !== undefined && Object.hasOwn(data, "load")){
+if(has(data, "load")){
 if(!(validate37(data.load, instancePath+"/load"))){
 vErrors = joined(vErrors, validate37.errors);
 errors = vErrors.length;
 }
 }
-if(data.count !== undefined && Object.hasOwn(data, "count")){
+if(has(data, "count")){
 let data4 = data.count;
 if(!(((typeof data4 == "number") && (!(data4 % 1) && !isNaN(data4))) && (isFinite(data4)))){
 vErrors = add(vErrors, instancePath+"/count", "type");
@@ -1933,14 +1939,14 @@ return errors === 0;
 function validate119(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(((!(data && typeof data == "object" && !Array.isArray(data))) && (!((typeof data == "number") && (isFinite(data))))) && (typeof data !== "string")){
+if(((!(isMap(data))) && (!((typeof data == "number") && (isFinite(data))))) && (typeof data !== "string")){
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
 const _errs1 = errors;
 let valid0 = true;
 const _errs2 = errors;
-if(!(data && typeof data == "object" && !Array.isArray(data))){
+if(!(isMap(data))){
 vErrors = add(vErrors);
 errors++;
 }
@@ -1960,8 +1966,8 @@ const _errs4 = errors;
 const _errs6 = errors;
 let valid1 = false;
 const _errs7 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.reflectance === undefined) || (!(Object.hasOwn(data, "reflectance")))){
+if(isMap(data)){
+if(!has(data, "reflectance")){
 vErrors = add(vErrors, instancePath, "required", "reflectance");
 errors++;
 }
@@ -1970,8 +1976,8 @@ var _valid1 = _errs7 === errors;
 valid1 = valid1 || _valid1;
 if(!valid1){
 const _errs8 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.colour === undefined) || (!(Object.hasOwn(data, "colour")))){
+if(isMap(data)){
+if(!has(data, "colour")){
 vErrors = add(vErrors, instancePath, "required", "colour");
 errors++;
 }
@@ -1994,14 +2000,14 @@ vErrors = null;
 }
 }
 }
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 for(const key0 of Object.keys(data)){
 if(!(((key0 === "name") || (key0 === "reflectance")) || (key0 === "colour"))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.name !== undefined && Object.hasOwn(data, "name")){
+if(has(data, "name")){
 let data0 = data.name;
 if(typeof data0 === "string"){
 if(data0.length > 4000){
@@ -2018,7 +2024,7 @@ vErrors = add(vErrors, instancePath+"/name", "type");
 errors++;
 }
 }
-if(data.reflectance !== undefined && Object.hasOwn(data, "reflectance")){
+if(has(data, "reflectance")){
 let data1 = data.reflectance;
 if((typeof data1 == "number") && (isFinite(data1))){
 if(data1 > 1 || isNaN(data1)){
@@ -2035,7 +2041,7 @@ vErrors = add(vErrors, instancePath+"/reflectance", "type");
 errors++;
 }
 }
-if(data.colour !== undefined && Object.hasOwn(data, "colour")){
+if(has(data, "colour")){
 if(!(validate120(data.colour, instancePath+"/colour"))){
 vErrors = joined(vErrors, validate120.errors);
 errors = vErrors.length;
@@ -2130,8 +2136,8 @@ return errors === 0;
 function validate118(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.surface === undefined) || (!(Object.hasOwn(data, "surface")))){
+if(isMap(data)){
+if(!has(data, "surface")){
 vErrors = add(vErrors, instancePath, "required", "surface");
 errors++;
 }
@@ -2141,25 +2147,25 @@ vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.surface !== undefined && Object.hasOwn(data, "surface")){
+if(has(data, "surface")){
 if(!(validate119(data.surface, instancePath+"/surface"))){
 vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
-if(data.width !== undefined && Object.hasOwn(data, "width")){
+if(has(data, "width")){
 if(!(validate41(data.width, instancePath+"/width"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.height !== undefined && Object.hasOwn(data, "height")){
+if(has(data, "height")){
 if(!(validate41(data.height, instancePath+"/height"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.finish !== undefined && Object.hasOwn(data, "finish")){
+if(has(data, "finish")){
 let data3 = data.finish;
 if(typeof data3 !== "string"){
 vErrors = add(vErrors, instancePath+"/finish", "type");
@@ -2170,7 +2176,7 @@ vErrors = add(vErrors, instancePath+"/finish", "enum");
 errors++;
 }
 }
-if(data.count !== undefined && Object.hasOwn(data, "count")){
+if(has(data, "count")){
 let data4 = data.count;
 if(!(((typeof data4 == "number") && (!(data4 % 1) && !isNaN(data4))) && (isFinite(data4)))){
 vErrors = add(vErrors, instancePath+"/count", "type");
@@ -2200,20 +2206,20 @@ return errors === 0;
 function validate127(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 for(const key0 of Object.keys(data)){
 if(!((key0 === "offset") || (key0 === "flat-over-dome"))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.offset !== undefined && Object.hasOwn(data, "offset")){
+if(has(data, "offset")){
 if(!(validate56(data.offset, instancePath+"/offset"))){
 vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
 }
 }
-if(data["flat-over-dome"] !== undefined && Object.hasOwn(data, "flat-over-dome")){
+if(has(data, "flat-over-dome")){
 if(!(validate56(data["flat-over-dome"], instancePath+"/flat-over-dome"))){
 vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
@@ -2273,24 +2279,24 @@ return errors === 0;
 function validate131(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.unit === undefined) || (!(Object.hasOwn(data, "unit")))){
+if(isMap(data)){
+if(!has(data, "unit")){
 vErrors = add(vErrors, instancePath, "required", "unit");
 errors++;
 }
-if((data.power === undefined) || (!(Object.hasOwn(data, "power")))){
+if(!has(data, "power")){
 vErrors = add(vErrors, instancePath, "required", "power");
 errors++;
 }
-if((data.distance === undefined) || (!(Object.hasOwn(data, "distance")))){
+if(!has(data, "distance")){
 vErrors = add(vErrors, instancePath, "required", "distance");
 errors++;
 }
-if((data.reads === undefined) || (!(Object.hasOwn(data, "reads")))){
+if(!has(data, "reads")){
 vErrors = add(vErrors, instancePath, "required", "reads");
 errors++;
 }
-if((data.iso === undefined) || (!(Object.hasOwn(data, "iso")))){
+if(!has(data, "iso")){
 vErrors = add(vErrors, instancePath, "required", "iso");
 errors++;
 }
@@ -2300,43 +2306,43 @@ vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.unit !== undefined && Object.hasOwn(data, "unit")){
+if(has(data, "unit")){
 if(!(validate29(data.unit, instancePath+"/unit"))){
 vErrors = joined(vErrors, validate29.errors);
 errors = vErrors.length;
 }
 }
-if(data.modifier !== undefined && Object.hasOwn(data, "modifier")){
+if(has(data, "modifier")){
 if(!(validate29(data.modifier, instancePath+"/modifier"))){
 vErrors = joined(vErrors, validate29.errors);
 errors = vErrors.length;
 }
 }
-if(data.zoom !== undefined && Object.hasOwn(data, "zoom")){
+if(has(data, "zoom")){
 if(!(validate39(data.zoom, instancePath+"/zoom"))){
 vErrors = joined(vErrors, validate39.errors);
 errors = vErrors.length;
 }
 }
-if(data.power !== undefined && Object.hasOwn(data, "power")){
+if(has(data, "power")){
 if(!(validate53(data.power, instancePath+"/power"))){
 vErrors = joined(vErrors, validate53.errors);
 errors = vErrors.length;
 }
 }
-if(data.distance !== undefined && Object.hasOwn(data, "distance")){
+if(has(data, "distance")){
 if(!(validate41(data.distance, instancePath+"/distance"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.reads !== undefined && Object.hasOwn(data, "reads")){
+if(has(data, "reads")){
 if(!(validate137(data.reads, instancePath+"/reads"))){
 vErrors = joined(vErrors, validate137.errors);
 errors = vErrors.length;
 }
 }
-if(data.iso !== undefined && Object.hasOwn(data, "iso")){
+if(has(data, "iso")){
 if(!(validate139(data.iso, instancePath+"/iso"))){
 vErrors = joined(vErrors, validate139.errors);
 errors = vErrors.length;
@@ -2355,14 +2361,14 @@ return errors === 0;
 function validate28(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 for(const key0 of Object.keys(data)){
 if(!(keys3.has(key0))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.title !== undefined && Object.hasOwn(data, "title")){
+if(has(data, "title")){
 let data0 = data.title;
 if(typeof data0 === "string"){
 if(data0.length > 4000){
@@ -2379,7 +2385,7 @@ vErrors = add(vErrors, instancePath+"/title", "type");
 errors++;
 }
 }
-if(data.notes !== undefined && Object.hasOwn(data, "notes")){
+if(has(data, "notes")){
 let data1 = data.notes;
 if(typeof data1 === "string"){
 if(data1.length > 4000){
@@ -2396,9 +2402,9 @@ vErrors = add(vErrors, instancePath+"/notes", "type");
 errors++;
 }
 }
-if(data.units !== undefined && Object.hasOwn(data, "units")){
+if(has(data, "units")){
 let data2 = data.units;
-if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
+if(isMap(data2)){
 if(Object.keys(data2).length > 500){
 vErrors = add(vErrors, instancePath+"/units", "maxProperties");
 errors++;
@@ -2427,9 +2433,9 @@ vErrors = add(vErrors, instancePath+"/units", "type");
 errors++;
 }
 }
-if(data.modifiers !== undefined && Object.hasOwn(data, "modifiers")){
+if(has(data, "modifiers")){
 let data4 = data.modifiers;
-if(data4 && typeof data4 == "object" && !Array.isArray(data4)){
+if(isMap(data4)){
 if(Object.keys(data4).length > 500){
 vErrors = add(vErrors, instancePath+"/modifiers", "maxProperties");
 errors++;
@@ -2458,9 +2464,9 @@ vErrors = add(vErrors, instancePath+"/modifiers", "type");
 errors++;
 }
 }
-if(data.stands !== undefined && Object.hasOwn(data, "stands")){
+if(has(data, "stands")){
 let data6 = data.stands;
-if(data6 && typeof data6 == "object" && !Array.isArray(data6)){
+if(isMap(data6)){
 if(Object.keys(data6).length > 500){
 vErrors = add(vErrors, instancePath+"/stands", "maxProperties");
 errors++;
@@ -2489,9 +2495,9 @@ vErrors = add(vErrors, instancePath+"/stands", "type");
 errors++;
 }
 }
-if(data.cameras !== undefined && Object.hasOwn(data, "cameras")){
+if(has(data, "cameras")){
 let data8 = data.cameras;
-if(data8 && typeof data8 == "object" && !Array.isArray(data8)){
+if(isMap(data8)){
 if(Object.keys(data8).length > 100){
 vErrors = add(vErrors, instancePath+"/cameras", "maxProperties");
 errors++;
@@ -2510,14 +2516,14 @@ errors++;
 }
 for(const key8 of Object.keys(data8)){
 let data9 = data8[key8];
-if(data9 && typeof data9 == "object" && !Array.isArray(data9)){
+if(isMap(data9)){
 for(const key9 of Object.keys(data9)){
 if(!((((((key9 === "sensor") || (key9 === "sync")) || (key9 === "curtain")) || (key9 === "shutter-kind")) || (key9 === "readout")) || (key9 === "headroom"))){
 vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), "additionalProperties", key9);
 errors++;
 }
 }
-if(data9.sensor !== undefined && Object.hasOwn(data9, "sensor")){
+if(has(data9, "sensor")){
 let data10 = data9.sensor;
 if(typeof data10 !== "string"){
 vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor", "type");
@@ -2568,19 +2574,19 @@ vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").repla
 errors++;
 }
 }
-if(data9.sync !== undefined && Object.hasOwn(data9, "sync")){
+if(has(data9, "sync")){
 if(!(validate112(data9.sync, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sync"))){
 vErrors = joined(vErrors, validate112.errors);
 errors = vErrors.length;
 }
 }
-if(data9.curtain !== undefined && Object.hasOwn(data9, "curtain")){
+if(has(data9, "curtain")){
 if(!(validate62(data9.curtain, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/curtain"))){
 vErrors = joined(vErrors, validate62.errors);
 errors = vErrors.length;
 }
 }
-if(data9["shutter-kind"] !== undefined && Object.hasOwn(data9, "shutter-kind")){
+if(has(data9, "shutter-kind")){
 let data13 = data9["shutter-kind"];
 if(typeof data13 !== "string"){
 vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/shutter-kind", "type");
@@ -2591,13 +2597,13 @@ vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").repla
 errors++;
 }
 }
-if(data9.readout !== undefined && Object.hasOwn(data9, "readout")){
+if(has(data9, "readout")){
 if(!(validate62(data9.readout, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/readout"))){
 vErrors = joined(vErrors, validate62.errors);
 errors = vErrors.length;
 }
 }
-if(data9.headroom !== undefined && Object.hasOwn(data9, "headroom")){
+if(has(data9, "headroom")){
 if(!(validate56(data9.headroom, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/headroom"))){
 vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
@@ -2615,9 +2621,9 @@ vErrors = add(vErrors, instancePath+"/cameras", "type");
 errors++;
 }
 }
-if(data.backdrops !== undefined && Object.hasOwn(data, "backdrops")){
+if(has(data, "backdrops")){
 let data16 = data.backdrops;
-if(data16 && typeof data16 == "object" && !Array.isArray(data16)){
+if(isMap(data16)){
 if(Object.keys(data16).length > 500){
 vErrors = add(vErrors, instancePath+"/backdrops", "maxProperties");
 errors++;
@@ -2646,9 +2652,9 @@ vErrors = add(vErrors, instancePath+"/backdrops", "type");
 errors++;
 }
 }
-if(data.meters !== undefined && Object.hasOwn(data, "meters")){
+if(has(data, "meters")){
 let data18 = data.meters;
-if(data18 && typeof data18 == "object" && !Array.isArray(data18)){
+if(isMap(data18)){
 if(Object.keys(data18).length > 40){
 vErrors = add(vErrors, instancePath+"/meters", "maxProperties");
 errors++;
@@ -2677,7 +2683,7 @@ vErrors = add(vErrors, instancePath+"/meters", "type");
 errors++;
 }
 }
-if(data.measured !== undefined && Object.hasOwn(data, "measured")){
+if(has(data, "measured")){
 let data20 = data.measured;
 if(Array.isArray(data20)){
 if(data20.length > 1000){
@@ -2717,7 +2723,7 @@ errors++;
 const _errs1 = errors;
 let valid0 = true;
 const _errs2 = errors;
-if(!(data && typeof data == "object" && !Array.isArray(data))){
+if(!(isMap(data))){
 vErrors = add(vErrors);
 errors++;
 }
@@ -2853,53 +2859,53 @@ return errors === 0;
 function validate146(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 for(const key0 of Object.keys(data)){
 if(!(keys4.has(key0))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.width !== undefined && Object.hasOwn(data, "width")){
+if(has(data, "width")){
 if(!(validate41(data.width, instancePath+"/width"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.length !== undefined && Object.hasOwn(data, "length")){
+if(has(data, "length")){
 if(!(validate41(data.length, instancePath+"/length"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.height !== undefined && Object.hasOwn(data, "height")){
+if(has(data, "height")){
 if(!(validate41(data.height, instancePath+"/height"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data["left-wall"] !== undefined && Object.hasOwn(data, "left-wall")){
+if(has(data, "left-wall")){
 if(!(validate41(data["left-wall"], instancePath+"/left-wall"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data["behind-backdrop"] !== undefined && Object.hasOwn(data, "behind-backdrop")){
+if(has(data, "behind-backdrop")){
 if(!(validate41(data["behind-backdrop"], instancePath+"/behind-backdrop"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.walls !== undefined && Object.hasOwn(data, "walls")){
+if(has(data, "walls")){
 let data5 = data.walls;
-if(((!(data5 && typeof data5 == "object" && !Array.isArray(data5))) && (!((typeof data5 == "number") && (isFinite(data5))))) && (typeof data5 !== "string")){
+if(((!(isMap(data5))) && (!((typeof data5 == "number") && (isFinite(data5))))) && (typeof data5 !== "string")){
 vErrors = add(vErrors, instancePath+"/walls", "type");
 errors++;
 }
 const _errs14 = errors;
 let valid6 = true;
 const _errs15 = errors;
-if(!(data5 && typeof data5 == "object" && !Array.isArray(data5))){
+if(!(isMap(data5))){
 vErrors = add(vErrors);
 errors++;
 }
@@ -2922,9 +2928,9 @@ const _errs19 = errors;
 const _errs20 = errors;
 let valid8 = false;
 const _errs21 = errors;
-if(data5 && typeof data5 == "object" && !Array.isArray(data5)){
+if(isMap(data5)){
 let missing0;
-if(((data5.reflectance === undefined) || (!(Object.hasOwn(data5, "reflectance")))) && (missing0 = "reflectance")){
+if((!has(data5, "reflectance")) && (missing0 = "reflectance")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -2933,9 +2939,9 @@ var _valid2 = _errs21 === errors;
 valid8 = valid8 || _valid2;
 if(!valid8){
 const _errs22 = errors;
-if(data5 && typeof data5 == "object" && !Array.isArray(data5)){
+if(isMap(data5)){
 let missing1;
-if(((data5.colour === undefined) || (!(Object.hasOwn(data5, "colour")))) && (missing1 = "colour")){
+if((!has(data5, "colour")) && (missing1 = "colour")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -2981,32 +2987,32 @@ ifClause1 = "then";
 }
 else {
 const _errs24 = errors;
-if(data5 && typeof data5 == "object" && !Array.isArray(data5)){
+if(isMap(data5)){
 for(const key1 of Object.keys(data5)){
 if(!((((key1 === "left") || (key1 === "right")) || (key1 === "front")) || (key1 === "back"))){
 vErrors = add(vErrors, instancePath+"/walls", "additionalProperties", key1);
 errors++;
 }
 }
-if(data5.left !== undefined && Object.hasOwn(data5, "left")){
+if(has(data5, "left")){
 if(!(validate119(data5.left, instancePath+"/walls/left"))){
 vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
-if(data5.right !== undefined && Object.hasOwn(data5, "right")){
+if(has(data5, "right")){
 if(!(validate119(data5.right, instancePath+"/walls/right"))){
 vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
-if(data5.front !== undefined && Object.hasOwn(data5, "front")){
+if(has(data5, "front")){
 if(!(validate119(data5.front, instancePath+"/walls/front"))){
 vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
-if(data5.back !== undefined && Object.hasOwn(data5, "back")){
+if(has(data5, "back")){
 if(!(validate119(data5.back, instancePath+"/walls/back"))){
 vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
@@ -3082,21 +3088,21 @@ vErrors = add(vErrors, instancePath+"/walls", "if");
 errors++;
 }
 }
-if(data.ceiling !== undefined && Object.hasOwn(data, "ceiling")){
+if(has(data, "ceiling")){
 if(!(validate119(data.ceiling, instancePath+"/ceiling"))){
 vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
-if(data.floor !== undefined && Object.hasOwn(data, "floor")){
+if(has(data, "floor")){
 if(!(validate119(data.floor, instancePath+"/floor"))){
 vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
-if(data.circuits !== undefined && Object.hasOwn(data, "circuits")){
+if(has(data, "circuits")){
 let data12 = data.circuits;
-if(data12 && typeof data12 == "object" && !Array.isArray(data12)){
+if(isMap(data12)){
 if(Object.keys(data12).length > 40){
 vErrors = add(vErrors, instancePath+"/circuits", "maxProperties");
 errors++;
@@ -3115,12 +3121,12 @@ errors++;
 }
 for(const key3 of Object.keys(data12)){
 let data13 = data12[key3];
-if(data13 && typeof data13 == "object" && !Array.isArray(data13)){
-if((data13.voltage === undefined) || (!(Object.hasOwn(data13, "voltage")))){
+if(isMap(data13)){
+if(!has(data13, "voltage")){
 vErrors = add(vErrors, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "voltage");
 errors++;
 }
-if((data13.breaker === undefined) || (!(Object.hasOwn(data13, "breaker")))){
+if(!has(data13, "breaker")){
 vErrors = add(vErrors, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "breaker");
 errors++;
 }
@@ -3130,13 +3136,13 @@ vErrors = add(vErrors, instancePath+"/circuits/" + key3.replace(/~/g, "~0").repl
 errors++;
 }
 }
-if(data13.voltage !== undefined && Object.hasOwn(data13, "voltage")){
+if(has(data13, "voltage")){
 if(!(validate68(data13.voltage, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/voltage"))){
 vErrors = joined(vErrors, validate68.errors);
 errors = vErrors.length;
 }
 }
-if(data13.breaker !== undefined && Object.hasOwn(data13, "breaker")){
+if(has(data13, "breaker")){
 if(!(validate164(data13.breaker, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/breaker"))){
 vErrors = joined(vErrors, validate164.errors);
 errors = vErrors.length;
@@ -3167,16 +3173,16 @@ return errors === 0;
 function validate168(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.reads === undefined) || (!(Object.hasOwn(data, "reads")))){
+if(isMap(data)){
+if(!has(data, "reads")){
 vErrors = add(vErrors, instancePath, "required", "reads");
 errors++;
 }
-if((data.shutter === undefined) || (!(Object.hasOwn(data, "shutter")))){
+if(!has(data, "shutter")){
 vErrors = add(vErrors, instancePath, "required", "shutter");
 errors++;
 }
-if((data.iso === undefined) || (!(Object.hasOwn(data, "iso")))){
+if(!has(data, "iso")){
 vErrors = add(vErrors, instancePath, "required", "iso");
 errors++;
 }
@@ -3186,25 +3192,25 @@ vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.reads !== undefined && Object.hasOwn(data, "reads")){
+if(has(data, "reads")){
 if(!(validate137(data.reads, instancePath+"/reads"))){
 vErrors = joined(vErrors, validate137.errors);
 errors = vErrors.length;
 }
 }
-if(data.shutter !== undefined && Object.hasOwn(data, "shutter")){
+if(has(data, "shutter")){
 if(!(validate112(data.shutter, instancePath+"/shutter"))){
 vErrors = joined(vErrors, validate112.errors);
 errors = vErrors.length;
 }
 }
-if(data.iso !== undefined && Object.hasOwn(data, "iso")){
+if(has(data, "iso")){
 if(!(validate139(data.iso, instancePath+"/iso"))){
 vErrors = joined(vErrors, validate139.errors);
 errors = vErrors.length;
 }
 }
-if(data.colour !== undefined && Object.hasOwn(data, "colour")){
+if(has(data, "colour")){
 if(!(validate33(data.colour, instancePath+"/colour"))){
 vErrors = joined(vErrors, validate33.errors);
 errors = vErrors.length;
@@ -3261,8 +3267,8 @@ return errors === 0;
 function validate182(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.distance === undefined) || (!(Object.hasOwn(data, "distance")))){
+if(isMap(data)){
+if(!has(data, "distance")){
 vErrors = add(vErrors, instancePath, "required", "distance");
 errors++;
 }
@@ -3272,19 +3278,19 @@ vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.distance !== undefined && Object.hasOwn(data, "distance")){
+if(has(data, "distance")){
 if(!(validate41(data.distance, instancePath+"/distance"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.height !== undefined && Object.hasOwn(data, "height")){
+if(has(data, "height")){
 if(!(validate184(data.height, instancePath+"/height"))){
 vErrors = joined(vErrors, validate184.errors);
 errors = vErrors.length;
 }
 }
-if(data.aside !== undefined && Object.hasOwn(data, "aside")){
+if(has(data, "aside")){
 if(!(validate186(data.aside, instancePath+"/aside"))){
 vErrors = joined(vErrors, validate186.errors);
 errors = vErrors.length;
@@ -3355,20 +3361,20 @@ return errors === 0;
 function validate174(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 for(const key0 of Object.keys(data)){
 if(!(keys5.has(key0))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.body !== undefined && Object.hasOwn(data, "body")){
+if(has(data, "body")){
 if(!(validate29(data.body, instancePath+"/body"))){
 vErrors = joined(vErrors, validate29.errors);
 errors = vErrors.length;
 }
 }
-if(data.sensor !== undefined && Object.hasOwn(data, "sensor")){
+if(has(data, "sensor")){
 let data1 = data.sensor;
 if(typeof data1 !== "string"){
 vErrors = add(vErrors, instancePath+"/sensor", "type");
@@ -3419,19 +3425,19 @@ vErrors = add(vErrors, instancePath+"/sensor", "if");
 errors++;
 }
 }
-if(data.sync !== undefined && Object.hasOwn(data, "sync")){
+if(has(data, "sync")){
 if(!(validate112(data.sync, instancePath+"/sync"))){
 vErrors = joined(vErrors, validate112.errors);
 errors = vErrors.length;
 }
 }
-if(data.curtain !== undefined && Object.hasOwn(data, "curtain")){
+if(has(data, "curtain")){
 if(!(validate62(data.curtain, instancePath+"/curtain"))){
 vErrors = joined(vErrors, validate62.errors);
 errors = vErrors.length;
 }
 }
-if(data["shutter-kind"] !== undefined && Object.hasOwn(data, "shutter-kind")){
+if(has(data, "shutter-kind")){
 let data4 = data["shutter-kind"];
 if(typeof data4 !== "string"){
 vErrors = add(vErrors, instancePath+"/shutter-kind", "type");
@@ -3442,25 +3448,25 @@ vErrors = add(vErrors, instancePath+"/shutter-kind", "enum");
 errors++;
 }
 }
-if(data.readout !== undefined && Object.hasOwn(data, "readout")){
+if(has(data, "readout")){
 if(!(validate62(data.readout, instancePath+"/readout"))){
 vErrors = joined(vErrors, validate62.errors);
 errors = vErrors.length;
 }
 }
-if(data.headroom !== undefined && Object.hasOwn(data, "headroom")){
+if(has(data, "headroom")){
 if(!(validate56(data.headroom, instancePath+"/headroom"))){
 vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
 }
 }
-if(data.lens !== undefined && Object.hasOwn(data, "lens")){
+if(has(data, "lens")){
 if(!(validate39(data.lens, instancePath+"/lens"))){
 vErrors = joined(vErrors, validate39.errors);
 errors = vErrors.length;
 }
 }
-if(data.frame !== undefined && Object.hasOwn(data, "frame")){
+if(has(data, "frame")){
 let data8 = data.frame;
 if(typeof data8 !== "string"){
 vErrors = add(vErrors, instancePath+"/frame", "type");
@@ -3471,19 +3477,19 @@ vErrors = add(vErrors, instancePath+"/frame", "enum");
 errors++;
 }
 }
-if(data.at !== undefined && Object.hasOwn(data, "at")){
+if(has(data, "at")){
 if(!(validate182(data.at, instancePath+"/at"))){
 vErrors = joined(vErrors, validate182.errors);
 errors = vErrors.length;
 }
 }
-if(data.aim !== undefined && Object.hasOwn(data, "aim")){
+if(has(data, "aim")){
 if(!(validate189(data.aim, instancePath+"/aim"))){
 vErrors = joined(vErrors, validate189.errors);
 errors = vErrors.length;
 }
 }
-if(data.focus !== undefined && Object.hasOwn(data, "focus")){
+if(has(data, "focus")){
 let data11 = data.focus;
 const _errs30 = errors;
 let valid10 = true;
@@ -3544,31 +3550,31 @@ vErrors = add(vErrors, instancePath+"/focus", "type");
 errors++;
 }
 }
-if(data.aperture !== undefined && Object.hasOwn(data, "aperture")){
+if(has(data, "aperture")){
 if(!(validate137(data.aperture, instancePath+"/aperture"))){
 vErrors = joined(vErrors, validate137.errors);
 errors = vErrors.length;
 }
 }
-if(data.shutter !== undefined && Object.hasOwn(data, "shutter")){
+if(has(data, "shutter")){
 if(!(validate112(data.shutter, instancePath+"/shutter"))){
 vErrors = joined(vErrors, validate112.errors);
 errors = vErrors.length;
 }
 }
-if(data.iso !== undefined && Object.hasOwn(data, "iso")){
+if(has(data, "iso")){
 if(!(validate139(data.iso, instancePath+"/iso"))){
 vErrors = joined(vErrors, validate139.errors);
 errors = vErrors.length;
 }
 }
-if(data.filter !== undefined && Object.hasOwn(data, "filter")){
+if(has(data, "filter")){
 if(!(validate56(data.filter, instancePath+"/filter"))){
 vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
 }
 }
-if(data.exposure !== undefined && Object.hasOwn(data, "exposure")){
+if(has(data, "exposure")){
 let data16 = data.exposure;
 if(typeof data16 !== "string"){
 vErrors = add(vErrors, instancePath+"/exposure", "type");
@@ -3579,13 +3585,13 @@ vErrors = add(vErrors, instancePath+"/exposure", "enum");
 errors++;
 }
 }
-if(data["white-balance"] !== undefined && Object.hasOwn(data, "white-balance")){
+if(has(data, "white-balance")){
 if(!(validate33(data["white-balance"], instancePath+"/white-balance"))){
 vErrors = joined(vErrors, validate33.errors);
 errors = vErrors.length;
 }
 }
-if(data["held-by"] !== undefined && Object.hasOwn(data, "held-by")){
+if(has(data, "held-by")){
 let data18 = data["held-by"];
 if(typeof data18 !== "string"){
 vErrors = add(vErrors, instancePath+"/held-by", "type");
@@ -3631,14 +3637,14 @@ let errors = 0;
 const _errs2 = errors;
 let valid1 = true;
 const _errs3 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing0;
-if(((data.people === undefined) || (!(Object.hasOwn(data, "people")))) && (missing0 = "people")){
+if((!has(data, "people")) && (missing0 = "people")){
 vErrors = add(vErrors);
 errors++;
 }
 else {
-if(data.people !== undefined && Object.hasOwn(data, "people")){
+if(has(data, "people")){
 let data0 = data.people;
 const _errs4 = errors;
 if(!(((typeof data0 == "number") && (!(data0 % 1) && !isNaN(data0))) && (isFinite(data0)))){
@@ -3668,8 +3674,8 @@ vErrors = null;
 }
 if(_valid0){
 const _errs6 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.spacing === undefined) || (!(Object.hasOwn(data, "spacing")))){
+if(isMap(data)){
+if(!has(data, "spacing")){
 vErrors = add(vErrors, instancePath, "required", "spacing");
 errors++;
 }
@@ -3681,12 +3687,12 @@ if(!valid1){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.people === undefined) || (!(Object.hasOwn(data, "people")))){
+if(isMap(data)){
+if(!has(data, "people")){
 vErrors = add(vErrors, instancePath, "required", "people");
 errors++;
 }
-if((data["faces-at"] === undefined) || (!(Object.hasOwn(data, "faces-at")))){
+if(!has(data, "faces-at")){
 vErrors = add(vErrors, instancePath, "required", "faces-at");
 errors++;
 }
@@ -3696,7 +3702,7 @@ vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.people !== undefined && Object.hasOwn(data, "people")){
+if(has(data, "people")){
 let data1 = data.people;
 if(!(((typeof data1 == "number") && (!(data1 % 1) && !isNaN(data1))) && (isFinite(data1)))){
 vErrors = add(vErrors, instancePath+"/people", "type");
@@ -3713,19 +3719,19 @@ errors++;
 }
 }
 }
-if(data.spacing !== undefined && Object.hasOwn(data, "spacing")){
+if(has(data, "spacing")){
 if(!(validate41(data.spacing, instancePath+"/spacing"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.behind !== undefined && Object.hasOwn(data, "behind")){
+if(has(data, "behind")){
 if(!(validate41(data.behind, instancePath+"/behind"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data["faces-at"] !== undefined && Object.hasOwn(data, "faces-at")){
+if(has(data, "faces-at")){
 if(!(validate184(data["faces-at"], instancePath+"/faces-at"))){
 vErrors = joined(vErrors, validate184.errors);
 errors = vErrors.length;
@@ -3744,8 +3750,8 @@ return errors === 0;
 function validate212(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.height === undefined) || (!(Object.hasOwn(data, "height")))){
+if(isMap(data)){
+if(!has(data, "height")){
 vErrors = add(vErrors, instancePath, "required", "height");
 errors++;
 }
@@ -3755,19 +3761,19 @@ vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.height !== undefined && Object.hasOwn(data, "height")){
+if(has(data, "height")){
 if(!(validate41(data.height, instancePath+"/height"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.surface !== undefined && Object.hasOwn(data, "surface")){
+if(has(data, "surface")){
 if(!(validate119(data.surface, instancePath+"/surface"))){
 vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
-if(data.size !== undefined && Object.hasOwn(data, "size")){
+if(has(data, "size")){
 if(!(validate80(data.size, instancePath+"/size"))){
 vErrors = joined(vErrors, validate80.errors);
 errors = vErrors.length;
@@ -3805,14 +3811,14 @@ return errors === 0;
 function validate200(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 for(const key0 of Object.keys(data)){
 if(!(keys6.has(key0))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.kind !== undefined && Object.hasOwn(data, "kind")){
+if(has(data, "kind")){
 let data0 = data.kind;
 if(typeof data0 !== "string"){
 vErrors = add(vErrors, instancePath+"/kind", "type");
@@ -3823,13 +3829,13 @@ vErrors = add(vErrors, instancePath+"/kind", "enum");
 errors++;
 }
 }
-if(data.height !== undefined && Object.hasOwn(data, "height")){
+if(has(data, "height")){
 if(!(validate41(data.height, instancePath+"/height"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.pose !== undefined && Object.hasOwn(data, "pose")){
+if(has(data, "pose")){
 let data2 = data.pose;
 if(typeof data2 !== "string"){
 vErrors = add(vErrors, instancePath+"/pose", "type");
@@ -3840,31 +3846,31 @@ vErrors = add(vErrors, instancePath+"/pose", "enum");
 errors++;
 }
 }
-if(data["faces-at"] !== undefined && Object.hasOwn(data, "faces-at")){
+if(has(data, "faces-at")){
 if(!(validate184(data["faces-at"], instancePath+"/faces-at"))){
 vErrors = joined(vErrors, validate184.errors);
 errors = vErrors.length;
 }
 }
-if(data.turned !== undefined && Object.hasOwn(data, "turned")){
+if(has(data, "turned")){
 if(!(validate203(data.turned, instancePath+"/turned"))){
 vErrors = joined(vErrors, validate203.errors);
 errors = vErrors.length;
 }
 }
-if(data.width !== undefined && Object.hasOwn(data, "width")){
+if(has(data, "width")){
 if(!(validate41(data.width, instancePath+"/width"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.depth !== undefined && Object.hasOwn(data, "depth")){
+if(has(data, "depth")){
 if(!(validate41(data.depth, instancePath+"/depth"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.rows !== undefined && Object.hasOwn(data, "rows")){
+if(has(data, "rows")){
 let data7 = data.rows;
 if(Array.isArray(data7)){
 if(data7.length > 40){
@@ -3888,13 +3894,13 @@ vErrors = add(vErrors, instancePath+"/rows", "type");
 errors++;
 }
 }
-if(data["stands-on"] !== undefined && Object.hasOwn(data, "stands-on")){
+if(has(data, "stands-on")){
 if(!(validate212(data["stands-on"], instancePath+"/stands-on"))){
 vErrors = joined(vErrors, validate212.errors);
 errors = vErrors.length;
 }
 }
-if(data.reflectance !== undefined && Object.hasOwn(data, "reflectance")){
+if(has(data, "reflectance")){
 let data10 = data.reflectance;
 if((typeof data10 == "number") && (isFinite(data10))){
 if(data10 > 1 || isNaN(data10)){
@@ -3911,7 +3917,7 @@ vErrors = add(vErrors, instancePath+"/reflectance", "type");
 errors++;
 }
 }
-if(data.finish !== undefined && Object.hasOwn(data, "finish")){
+if(has(data, "finish")){
 let data11 = data.finish;
 if(typeof data11 !== "string"){
 vErrors = add(vErrors, instancePath+"/finish", "type");
@@ -3922,25 +3928,25 @@ vErrors = add(vErrors, instancePath+"/finish", "enum");
 errors++;
 }
 }
-if(data.moves !== undefined && Object.hasOwn(data, "moves")){
+if(has(data, "moves")){
 if(!(validate217(data.moves, instancePath+"/moves"))){
 vErrors = joined(vErrors, validate217.errors);
 errors = vErrors.length;
 }
 }
-if(data.area !== undefined && Object.hasOwn(data, "area")){
+if(has(data, "area")){
 if(!(validate80(data.area, instancePath+"/area"))){
 vErrors = joined(vErrors, validate80.errors);
 errors = vErrors.length;
 }
 }
-if(data.glasses !== undefined && Object.hasOwn(data, "glasses")){
+if(has(data, "glasses")){
 if(typeof data.glasses !== "boolean"){
 vErrors = add(vErrors, instancePath+"/glasses", "type");
 errors++;
 }
 }
-if(data.hair !== undefined && Object.hasOwn(data, "hair")){
+if(has(data, "hair")){
 let data15 = data.hair;
 if(typeof data15 !== "string"){
 vErrors = add(vErrors, instancePath+"/hair", "type");
@@ -3951,7 +3957,7 @@ vErrors = add(vErrors, instancePath+"/hair", "enum");
 errors++;
 }
 }
-if(data.age !== undefined && Object.hasOwn(data, "age")){
+if(has(data, "age")){
 let data16 = data.age;
 if(typeof data16 !== "string"){
 vErrors = add(vErrors, instancePath+"/age", "type");
@@ -3975,16 +3981,16 @@ return errors === 0;
 function validate223(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.reads === undefined) || (!(Object.hasOwn(data, "reads")))){
+if(isMap(data)){
+if(!has(data, "reads")){
 vErrors = add(vErrors, instancePath, "required", "reads");
 errors++;
 }
-if((data.shutter === undefined) || (!(Object.hasOwn(data, "shutter")))){
+if(!has(data, "shutter")){
 vErrors = add(vErrors, instancePath, "required", "shutter");
 errors++;
 }
-if((data.iso === undefined) || (!(Object.hasOwn(data, "iso")))){
+if(!has(data, "iso")){
 vErrors = add(vErrors, instancePath, "required", "iso");
 errors++;
 }
@@ -3994,13 +4000,13 @@ vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.reads !== undefined && Object.hasOwn(data, "reads")){
+if(has(data, "reads")){
 if(!(validate137(data.reads, instancePath+"/reads"))){
 vErrors = joined(vErrors, validate137.errors);
 errors = vErrors.length;
 }
 }
-if(data.kind !== undefined && Object.hasOwn(data, "kind")){
+if(has(data, "kind")){
 let data1 = data.kind;
 if(typeof data1 !== "string"){
 vErrors = add(vErrors, instancePath+"/kind", "type");
@@ -4011,19 +4017,19 @@ vErrors = add(vErrors, instancePath+"/kind", "enum");
 errors++;
 }
 }
-if(data.shutter !== undefined && Object.hasOwn(data, "shutter")){
+if(has(data, "shutter")){
 if(!(validate112(data.shutter, instancePath+"/shutter"))){
 vErrors = joined(vErrors, validate112.errors);
 errors = vErrors.length;
 }
 }
-if(data.iso !== undefined && Object.hasOwn(data, "iso")){
+if(has(data, "iso")){
 if(!(validate139(data.iso, instancePath+"/iso"))){
 vErrors = joined(vErrors, validate139.errors);
 errors = vErrors.length;
 }
 }
-if(data.colour !== undefined && Object.hasOwn(data, "colour")){
+if(has(data, "colour")){
 if(!(validate33(data.colour, instancePath+"/colour"))){
 vErrors = joined(vErrors, validate33.errors);
 errors = vErrors.length;
@@ -4045,9 +4051,9 @@ let errors = 0;
 const _errs2 = errors;
 let valid1 = true;
 const _errs3 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing0;
-if(((data.sky === undefined) || (!(Object.hasOwn(data, "sky")))) && (missing0 = "sky")){
+if((!has(data, "sky")) && (missing0 = "sky")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -4064,8 +4070,8 @@ vErrors = null;
 }
 if(_valid0){
 const _errs4 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if(data.surface !== undefined && Object.hasOwn(data, "surface")){
+if(isMap(data)){
+if(has(data, "surface")){
 vErrors = add(vErrors, instancePath+"/surface", "false schema");
 errors++;
 }
@@ -4080,9 +4086,9 @@ errors++;
 const _errs6 = errors;
 let valid3 = true;
 const _errs7 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing1;
-if(((data.behind === undefined) || (!(Object.hasOwn(data, "behind")))) && (missing1 = "behind")){
+if((!has(data, "behind")) && (missing1 = "behind")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -4099,8 +4105,8 @@ vErrors = null;
 }
 if(_valid1){
 const _errs8 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if(data["behind-last-row"] !== undefined && Object.hasOwn(data, "behind-last-row")){
+if(isMap(data)){
+if(has(data, "behind-last-row")){
 vErrors = add(vErrors, instancePath+"/behind-last-row", "false schema");
 errors++;
 }
@@ -4112,53 +4118,53 @@ if(!valid3){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 for(const key0 of Object.keys(data)){
 if(!((((((((key0 === "surface") || (key0 === "sky")) || (key0 === "width")) || (key0 === "height")) || (key0 === "behind")) || (key0 === "behind-last-row")) || (key0 === "sweep")) || (key0 === "finish"))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.surface !== undefined && Object.hasOwn(data, "surface")){
+if(has(data, "surface")){
 if(!(validate119(data.surface, instancePath+"/surface"))){
 vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
-if(data.sky !== undefined && Object.hasOwn(data, "sky")){
+if(has(data, "sky")){
 if(!(validate223(data.sky, instancePath+"/sky"))){
 vErrors = joined(vErrors, validate223.errors);
 errors = vErrors.length;
 }
 }
-if(data.width !== undefined && Object.hasOwn(data, "width")){
+if(has(data, "width")){
 if(!(validate41(data.width, instancePath+"/width"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.height !== undefined && Object.hasOwn(data, "height")){
+if(has(data, "height")){
 if(!(validate41(data.height, instancePath+"/height"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.behind !== undefined && Object.hasOwn(data, "behind")){
+if(has(data, "behind")){
 if(!(validate41(data.behind, instancePath+"/behind"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data["behind-last-row"] !== undefined && Object.hasOwn(data, "behind-last-row")){
+if(has(data, "behind-last-row")){
 if(!(validate41(data["behind-last-row"], instancePath+"/behind-last-row"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.sweep !== undefined && Object.hasOwn(data, "sweep")){
+if(has(data, "sweep")){
 let data8 = data.sweep;
-if(data8 && typeof data8 == "object" && !Array.isArray(data8)){
-if((data8.front === undefined) || (!(Object.hasOwn(data8, "front")))){
+if(isMap(data8)){
+if(!has(data8, "front")){
 vErrors = add(vErrors, instancePath+"/sweep", "required", "front");
 errors++;
 }
@@ -4168,7 +4174,7 @@ vErrors = add(vErrors, instancePath+"/sweep", "additionalProperties", key1);
 errors++;
 }
 }
-if(data8.front !== undefined && Object.hasOwn(data8, "front")){
+if(has(data8, "front")){
 if(!(validate41(data8.front, instancePath+"/sweep/front"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
@@ -4180,7 +4186,7 @@ vErrors = add(vErrors, instancePath+"/sweep", "type");
 errors++;
 }
 }
-if(data.finish !== undefined && Object.hasOwn(data, "finish")){
+if(has(data, "finish")){
 let data10 = data.finish;
 if(typeof data10 !== "string"){
 vErrors = add(vErrors, instancePath+"/finish", "type");
@@ -4244,14 +4250,14 @@ return errors === 0;
 function validate238(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if((!(data && typeof data == "object" && !Array.isArray(data))) && (typeof data !== "string")){
+if((!(isMap(data))) && (typeof data !== "string")){
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
 const _errs1 = errors;
 let valid0 = true;
 const _errs2 = errors;
-if(!(data && typeof data == "object" && !Array.isArray(data))){
+if(!(isMap(data))){
 vErrors = add(vErrors);
 errors++;
 }
@@ -4308,14 +4314,14 @@ return errors === 0;
 function validate241(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if((!(data && typeof data == "object" && !Array.isArray(data))) && (typeof data !== "string")){
+if((!(isMap(data))) && (typeof data !== "string")){
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
 const _errs1 = errors;
 let valid0 = true;
 const _errs2 = errors;
-if(!(data && typeof data == "object" && !Array.isArray(data))){
+if(!(isMap(data))){
 vErrors = add(vErrors);
 errors++;
 }
@@ -4394,8 +4400,8 @@ let errors = 0;
 const _errs1 = errors;
 let valid0 = false;
 const _errs2 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.shift === undefined) || (!(Object.hasOwn(data, "shift")))){
+if(isMap(data)){
+if(!has(data, "shift")){
 vErrors = add(vErrors, instancePath, "required", "shift");
 errors++;
 }
@@ -4404,8 +4410,8 @@ var _valid0 = _errs2 === errors;
 valid0 = valid0 || _valid0;
 if(!valid0){
 const _errs3 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.colour === undefined) || (!(Object.hasOwn(data, "colour")))){
+if(isMap(data)){
+if(!has(data, "colour")){
 vErrors = add(vErrors, instancePath, "required", "colour");
 errors++;
 }
@@ -4431,9 +4437,9 @@ vErrors = null;
 const _errs5 = errors;
 let valid2 = true;
 const _errs6 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing0;
-if(((data.shift === undefined) || (!(Object.hasOwn(data, "shift")))) && (missing0 = "shift")){
+if((!has(data, "shift")) && (missing0 = "shift")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -4450,8 +4456,8 @@ vErrors = null;
 }
 if(_valid1){
 const _errs7 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if(data.colour !== undefined && Object.hasOwn(data, "colour")){
+if(isMap(data)){
+if(has(data, "colour")){
 vErrors = add(vErrors, instancePath+"/colour", "false schema");
 errors++;
 }
@@ -4463,8 +4469,8 @@ if(!valid2){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.loss === undefined) || (!(Object.hasOwn(data, "loss")))){
+if(isMap(data)){
+if(!has(data, "loss")){
 vErrors = add(vErrors, instancePath, "required", "loss");
 errors++;
 }
@@ -4474,19 +4480,19 @@ vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.shift !== undefined && Object.hasOwn(data, "shift")){
+if(has(data, "shift")){
 if(!(validate251(data.shift, instancePath+"/shift"))){
 vErrors = joined(vErrors, validate251.errors);
 errors = vErrors.length;
 }
 }
-if(data.colour !== undefined && Object.hasOwn(data, "colour")){
+if(has(data, "colour")){
 if(!(validate120(data.colour, instancePath+"/colour"))){
 vErrors = joined(vErrors, validate120.errors);
 errors = vErrors.length;
 }
 }
-if(data.loss !== undefined && Object.hasOwn(data, "loss")){
+if(has(data, "loss")){
 if(!(validate56(data.loss, instancePath+"/loss"))){
 vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
@@ -4508,8 +4514,8 @@ let errors = 0;
 const _errs1 = errors;
 let valid0 = false;
 const _errs2 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.angle === undefined) || (!(Object.hasOwn(data, "angle")))){
+if(isMap(data)){
+if(!has(data, "angle")){
 vErrors = add(vErrors, instancePath, "required", "angle");
 errors++;
 }
@@ -4518,8 +4524,8 @@ var _valid0 = _errs2 === errors;
 valid0 = valid0 || _valid0;
 if(!valid0){
 const _errs3 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.left === undefined) || (!(Object.hasOwn(data, "left")))){
+if(isMap(data)){
+if(!has(data, "left")){
 vErrors = add(vErrors, instancePath, "required", "left");
 errors++;
 }
@@ -4528,8 +4534,8 @@ var _valid0 = _errs3 === errors;
 valid0 = valid0 || _valid0;
 if(!valid0){
 const _errs4 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.right === undefined) || (!(Object.hasOwn(data, "right")))){
+if(isMap(data)){
+if(!has(data, "right")){
 vErrors = add(vErrors, instancePath, "required", "right");
 errors++;
 }
@@ -4538,8 +4544,8 @@ var _valid0 = _errs4 === errors;
 valid0 = valid0 || _valid0;
 if(!valid0){
 const _errs5 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.front === undefined) || (!(Object.hasOwn(data, "front")))){
+if(isMap(data)){
+if(!has(data, "front")){
 vErrors = add(vErrors, instancePath, "required", "front");
 errors++;
 }
@@ -4548,8 +4554,8 @@ var _valid0 = _errs5 === errors;
 valid0 = valid0 || _valid0;
 if(!valid0){
 const _errs6 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.behind === undefined) || (!(Object.hasOwn(data, "behind")))){
+if(isMap(data)){
+if(!has(data, "behind")){
 vErrors = add(vErrors, instancePath, "required", "behind");
 errors++;
 }
@@ -4558,8 +4564,8 @@ var _valid0 = _errs6 === errors;
 valid0 = valid0 || _valid0;
 if(!valid0){
 const _errs7 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data["before-backdrop"] === undefined) || (!(Object.hasOwn(data, "before-backdrop")))){
+if(isMap(data)){
+if(!has(data, "before-backdrop")){
 vErrors = add(vErrors, instancePath, "required", "before-backdrop");
 errors++;
 }
@@ -4589,9 +4595,9 @@ vErrors = null;
 const _errs9 = errors;
 let valid2 = true;
 const _errs10 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing0;
-if(((data.angle === undefined) || (!(Object.hasOwn(data, "angle")))) && (missing0 = "angle")){
+if((!has(data, "angle")) && (missing0 = "angle")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -4608,24 +4614,24 @@ vErrors = null;
 }
 if(_valid1){
 const _errs11 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if(data.left !== undefined && Object.hasOwn(data, "left")){
+if(isMap(data)){
+if(has(data, "left")){
 vErrors = add(vErrors, instancePath+"/left", "false schema");
 errors++;
 }
-if(data.right !== undefined && Object.hasOwn(data, "right")){
+if(has(data, "right")){
 vErrors = add(vErrors, instancePath+"/right", "false schema");
 errors++;
 }
-if(data.front !== undefined && Object.hasOwn(data, "front")){
+if(has(data, "front")){
 vErrors = add(vErrors, instancePath+"/front", "false schema");
 errors++;
 }
-if(data.behind !== undefined && Object.hasOwn(data, "behind")){
+if(has(data, "behind")){
 vErrors = add(vErrors, instancePath+"/behind", "false schema");
 errors++;
 }
-if(data["before-backdrop"] !== undefined && Object.hasOwn(data, "before-backdrop")){
+if(has(data, "before-backdrop")){
 vErrors = add(vErrors, instancePath+"/before-backdrop", "false schema");
 errors++;
 }
@@ -4640,9 +4646,9 @@ errors++;
 const _errs13 = errors;
 let valid4 = true;
 const _errs14 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing1;
-if(((data.distance === undefined) || (!(Object.hasOwn(data, "distance")))) && (missing1 = "distance")){
+if((!has(data, "distance")) && (missing1 = "distance")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -4659,24 +4665,24 @@ vErrors = null;
 }
 if(_valid2){
 const _errs15 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if(data.left !== undefined && Object.hasOwn(data, "left")){
+if(isMap(data)){
+if(has(data, "left")){
 vErrors = add(vErrors, instancePath+"/left", "false schema");
 errors++;
 }
-if(data.right !== undefined && Object.hasOwn(data, "right")){
+if(has(data, "right")){
 vErrors = add(vErrors, instancePath+"/right", "false schema");
 errors++;
 }
-if(data.front !== undefined && Object.hasOwn(data, "front")){
+if(has(data, "front")){
 vErrors = add(vErrors, instancePath+"/front", "false schema");
 errors++;
 }
-if(data.behind !== undefined && Object.hasOwn(data, "behind")){
+if(has(data, "behind")){
 vErrors = add(vErrors, instancePath+"/behind", "false schema");
 errors++;
 }
-if(data["before-backdrop"] !== undefined && Object.hasOwn(data, "before-backdrop")){
+if(has(data, "before-backdrop")){
 vErrors = add(vErrors, instancePath+"/before-backdrop", "false schema");
 errors++;
 }
@@ -4691,9 +4697,9 @@ errors++;
 const _errs17 = errors;
 let valid6 = true;
 const _errs18 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing2;
-if(((data.up === undefined) || (!(Object.hasOwn(data, "up")))) && (missing2 = "up")){
+if((!has(data, "up")) && (missing2 = "up")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -4710,28 +4716,28 @@ vErrors = null;
 }
 if(_valid3){
 const _errs19 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if(data.left !== undefined && Object.hasOwn(data, "left")){
+if(isMap(data)){
+if(has(data, "left")){
 vErrors = add(vErrors, instancePath+"/left", "false schema");
 errors++;
 }
-if(data.right !== undefined && Object.hasOwn(data, "right")){
+if(has(data, "right")){
 vErrors = add(vErrors, instancePath+"/right", "false schema");
 errors++;
 }
-if(data.front !== undefined && Object.hasOwn(data, "front")){
+if(has(data, "front")){
 vErrors = add(vErrors, instancePath+"/front", "false schema");
 errors++;
 }
-if(data.behind !== undefined && Object.hasOwn(data, "behind")){
+if(has(data, "behind")){
 vErrors = add(vErrors, instancePath+"/behind", "false schema");
 errors++;
 }
-if(data["before-backdrop"] !== undefined && Object.hasOwn(data, "before-backdrop")){
+if(has(data, "before-backdrop")){
 vErrors = add(vErrors, instancePath+"/before-backdrop", "false schema");
 errors++;
 }
-if(data.height !== undefined && Object.hasOwn(data, "height")){
+if(has(data, "height")){
 vErrors = add(vErrors, instancePath+"/height", "false schema");
 errors++;
 }
@@ -4746,9 +4752,9 @@ errors++;
 const _errs21 = errors;
 let valid8 = true;
 const _errs22 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing3;
-if(((data.left === undefined) || (!(Object.hasOwn(data, "left")))) && (missing3 = "left")){
+if((!has(data, "left")) && (missing3 = "left")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -4765,8 +4771,8 @@ vErrors = null;
 }
 if(_valid4){
 const _errs23 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if(data.right !== undefined && Object.hasOwn(data, "right")){
+if(isMap(data)){
+if(has(data, "right")){
 vErrors = add(vErrors, instancePath+"/right", "false schema");
 errors++;
 }
@@ -4781,9 +4787,9 @@ errors++;
 const _errs25 = errors;
 let valid10 = true;
 const _errs26 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing4;
-if(((data.front === undefined) || (!(Object.hasOwn(data, "front")))) && (missing4 = "front")){
+if((!has(data, "front")) && (missing4 = "front")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -4800,12 +4806,12 @@ vErrors = null;
 }
 if(_valid5){
 const _errs27 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if(data.behind !== undefined && Object.hasOwn(data, "behind")){
+if(isMap(data)){
+if(has(data, "behind")){
 vErrors = add(vErrors, instancePath+"/behind", "false schema");
 errors++;
 }
-if(data["before-backdrop"] !== undefined && Object.hasOwn(data, "before-backdrop")){
+if(has(data, "before-backdrop")){
 vErrors = add(vErrors, instancePath+"/before-backdrop", "false schema");
 errors++;
 }
@@ -4820,9 +4826,9 @@ errors++;
 const _errs29 = errors;
 let valid12 = true;
 const _errs30 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing5;
-if(((data.behind === undefined) || (!(Object.hasOwn(data, "behind")))) && (missing5 = "behind")){
+if((!has(data, "behind")) && (missing5 = "behind")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -4839,8 +4845,8 @@ vErrors = null;
 }
 if(_valid6){
 const _errs31 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if(data["before-backdrop"] !== undefined && Object.hasOwn(data, "before-backdrop")){
+if(isMap(data)){
+if(has(data, "before-backdrop")){
 vErrors = add(vErrors, instancePath+"/before-backdrop", "false schema");
 errors++;
 }
@@ -4855,9 +4861,9 @@ errors++;
 const _errs33 = errors;
 let valid14 = true;
 const _errs34 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing6;
-if(((data.distance === undefined) || (!(Object.hasOwn(data, "distance")))) && (missing6 = "distance")){
+if((!has(data, "distance")) && (missing6 = "distance")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -4874,8 +4880,8 @@ vErrors = null;
 }
 if(_valid7){
 const _errs35 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.angle === undefined) || (!(Object.hasOwn(data, "angle")))){
+if(isMap(data)){
+if(!has(data, "angle")){
 vErrors = add(vErrors, instancePath, "required", "angle");
 errors++;
 }
@@ -4887,62 +4893,62 @@ if(!valid14){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 for(const key0 of Object.keys(data)){
 if(!(keys7.has(key0))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.angle !== undefined && Object.hasOwn(data, "angle")){
+if(has(data, "angle")){
 if(!(validate203(data.angle, instancePath+"/angle"))){
 vErrors = joined(vErrors, validate203.errors);
 errors = vErrors.length;
 }
 }
-if(data.distance !== undefined && Object.hasOwn(data, "distance")){
+if(has(data, "distance")){
 if(!(validate41(data.distance, instancePath+"/distance"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.height !== undefined && Object.hasOwn(data, "height")){
+if(has(data, "height")){
 if(!(validate184(data.height, instancePath+"/height"))){
 vErrors = joined(vErrors, validate184.errors);
 errors = vErrors.length;
 }
 }
-if(data.up !== undefined && Object.hasOwn(data, "up")){
+if(has(data, "up")){
 if(!(validate48(data.up, instancePath+"/up"))){
 vErrors = joined(vErrors, validate48.errors);
 errors = vErrors.length;
 }
 }
-if(data.left !== undefined && Object.hasOwn(data, "left")){
+if(has(data, "left")){
 if(!(validate41(data.left, instancePath+"/left"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.right !== undefined && Object.hasOwn(data, "right")){
+if(has(data, "right")){
 if(!(validate41(data.right, instancePath+"/right"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.front !== undefined && Object.hasOwn(data, "front")){
+if(has(data, "front")){
 if(!(validate41(data.front, instancePath+"/front"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.behind !== undefined && Object.hasOwn(data, "behind")){
+if(has(data, "behind")){
 if(!(validate41(data.behind, instancePath+"/behind"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data["before-backdrop"] !== undefined && Object.hasOwn(data, "before-backdrop")){
+if(has(data, "before-backdrop")){
 if(!(validate41(data["before-backdrop"], instancePath+"/before-backdrop"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
@@ -4961,14 +4967,14 @@ return errors === 0;
 function validate256(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if((!(data && typeof data == "object" && !Array.isArray(data))) && (typeof data !== "string")){
+if((!(isMap(data))) && (typeof data !== "string")){
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
 const _errs1 = errors;
 let valid0 = true;
 const _errs2 = errors;
-if(!(data && typeof data == "object" && !Array.isArray(data))){
+if(!(isMap(data))){
 vErrors = add(vErrors);
 errors++;
 }
@@ -5034,14 +5040,14 @@ return errors === 0;
 function validate269(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if((!(data && typeof data == "object" && !Array.isArray(data))) && (typeof data !== "string")){
+if((!(isMap(data))) && (typeof data !== "string")){
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
 const _errs1 = errors;
 let valid0 = true;
 const _errs2 = errors;
-if(!(data && typeof data == "object" && !Array.isArray(data))){
+if(!(isMap(data))){
 vErrors = add(vErrors);
 errors++;
 }
@@ -5058,8 +5064,8 @@ vErrors = null;
 let ifClause0;
 if(_valid0){
 const _errs4 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.at === undefined) || (!(Object.hasOwn(data, "at")))){
+if(isMap(data)){
+if(!has(data, "at")){
 vErrors = add(vErrors, instancePath, "required", "at");
 errors++;
 }
@@ -5069,13 +5075,13 @@ vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.at !== undefined && Object.hasOwn(data, "at")){
+if(has(data, "at")){
 if(!(validate189(data.at, instancePath+"/at"))){
 vErrors = joined(vErrors, validate189.errors);
 errors = vErrors.length;
 }
 }
-if(data.feather !== undefined && Object.hasOwn(data, "feather")){
+if(has(data, "feather")){
 if(!(validate271(data.feather, instancePath+"/feather"))){
 vErrors = joined(vErrors, validate271.errors);
 errors = vErrors.length;
@@ -5112,8 +5118,8 @@ return errors === 0;
 function validate276(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.by === undefined) || (!(Object.hasOwn(data, "by")))){
+if(isMap(data)){
+if(!has(data, "by")){
 vErrors = add(vErrors, instancePath, "required", "by");
 errors++;
 }
@@ -5123,7 +5129,7 @@ vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.by !== undefined && Object.hasOwn(data, "by")){
+if(has(data, "by")){
 let data0 = data.by;
 if(typeof data0 !== "string"){
 vErrors = add(vErrors, instancePath+"/by", "type");
@@ -5134,7 +5140,7 @@ vErrors = add(vErrors, instancePath+"/by", "enum");
 errors++;
 }
 }
-if(data.channel !== undefined && Object.hasOwn(data, "channel")){
+if(has(data, "channel")){
 let data1 = data.channel;
 if(!(((typeof data1 == "number") && (!(data1 % 1) && !isNaN(data1))) && (isFinite(data1)))){
 vErrors = add(vErrors, instancePath+"/channel", "type");
@@ -5151,7 +5157,7 @@ errors++;
 }
 }
 }
-if(data.group !== undefined && Object.hasOwn(data, "group")){
+if(has(data, "group")){
 let data2 = data.group;
 if((typeof data2 !== "string") && (!(((typeof data2 == "number") && (!(data2 % 1) && !isNaN(data2))) && (isFinite(data2))))){
 vErrors = add(vErrors, instancePath+"/group", "type");
@@ -5177,8 +5183,8 @@ return errors === 0;
 function validate278(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.kind === undefined) || (!(Object.hasOwn(data, "kind")))){
+if(isMap(data)){
+if(!has(data, "kind")){
 vErrors = add(vErrors, instancePath, "required", "kind");
 errors++;
 }
@@ -5188,25 +5194,25 @@ vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.kind !== undefined && Object.hasOwn(data, "kind")){
+if(has(data, "kind")){
 if(!(validate29(data.kind, instancePath+"/kind"))){
 vErrors = joined(vErrors, validate29.errors);
 errors = vErrors.length;
 }
 }
-if(data.arm !== undefined && Object.hasOwn(data, "arm")){
+if(has(data, "arm")){
 if(!(validate41(data.arm, instancePath+"/arm"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.counterweight !== undefined && Object.hasOwn(data, "counterweight")){
+if(has(data, "counterweight")){
 if(!(validate37(data.counterweight, instancePath+"/counterweight"))){
 vErrors = joined(vErrors, validate37.errors);
 errors = vErrors.length;
 }
 }
-if(data.sandbag !== undefined && Object.hasOwn(data, "sandbag")){
+if(has(data, "sandbag")){
 if(!(validate37(data.sandbag, instancePath+"/sandbag"))){
 vErrors = joined(vErrors, validate37.errors);
 errors = vErrors.length;
@@ -5294,9 +5300,9 @@ let errors = 0;
 const _errs2 = errors;
 let valid1 = true;
 const _errs3 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing0;
-if(((data.reads === undefined) || (!(Object.hasOwn(data, "reads")))) && (missing0 = "reads")){
+if((!has(data, "reads")) && (missing0 = "reads")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -5313,12 +5319,12 @@ vErrors = null;
 }
 if(_valid0){
 const _errs4 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.shutter === undefined) || (!(Object.hasOwn(data, "shutter")))){
+if(isMap(data)){
+if(!has(data, "shutter")){
 vErrors = add(vErrors, instancePath, "required", "shutter");
 errors++;
 }
-if((data.iso === undefined) || (!(Object.hasOwn(data, "iso")))){
+if(!has(data, "iso")){
 vErrors = add(vErrors, instancePath, "required", "iso");
 errors++;
 }
@@ -5330,14 +5336,14 @@ if(!valid1){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 for(const key0 of Object.keys(data)){
 if(!(keys8.has(key0))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.role !== undefined && Object.hasOwn(data, "role")){
+if(has(data, "role")){
 let data0 = data.role;
 if(typeof data0 !== "string"){
 vErrors = add(vErrors, instancePath+"/role", "type");
@@ -5348,40 +5354,40 @@ vErrors = add(vErrors, instancePath+"/role", "enum");
 errors++;
 }
 }
-if(data.unit !== undefined && Object.hasOwn(data, "unit")){
+if(has(data, "unit")){
 if(!(validate238(data.unit, instancePath+"/unit"))){
 vErrors = joined(vErrors, validate238.errors);
 errors = vErrors.length;
 }
 }
-if(data.modifier !== undefined && Object.hasOwn(data, "modifier")){
+if(has(data, "modifier")){
 if(!(validate241(data.modifier, instancePath+"/modifier"))){
 vErrors = joined(vErrors, validate241.errors);
 errors = vErrors.length;
 }
 }
-if(data.lying !== undefined && Object.hasOwn(data, "lying")){
+if(has(data, "lying")){
 if(typeof data.lying !== "boolean"){
 vErrors = add(vErrors, instancePath+"/lying", "type");
 errors++;
 }
 }
-if(data.power !== undefined && Object.hasOwn(data, "power")){
+if(has(data, "power")){
 if(!(validate53(data.power, instancePath+"/power"))){
 vErrors = joined(vErrors, validate53.errors);
 errors = vErrors.length;
 }
 }
-if(data.meters !== undefined && Object.hasOwn(data, "meters")){
+if(has(data, "meters")){
 let data5 = data.meters;
-if((!(data5 && typeof data5 == "object" && !Array.isArray(data5))) && (typeof data5 !== "string")){
+if((!(isMap(data5))) && (typeof data5 !== "string")){
 vErrors = add(vErrors, instancePath+"/meters", "type");
 errors++;
 }
 const _errs18 = errors;
 let valid6 = true;
 const _errs19 = errors;
-if(!(data5 && typeof data5 == "object" && !Array.isArray(data5))){
+if(!(isMap(data5))){
 vErrors = add(vErrors);
 errors++;
 }
@@ -5398,8 +5404,8 @@ vErrors = null;
 let ifClause0;
 if(_valid1){
 const _errs21 = errors;
-if(data5 && typeof data5 == "object" && !Array.isArray(data5)){
-if((data5.reads === undefined) || (!(Object.hasOwn(data5, "reads")))){
+if(isMap(data5)){
+if(!has(data5, "reads")){
 vErrors = add(vErrors, instancePath+"/meters", "required", "reads");
 errors++;
 }
@@ -5409,13 +5415,13 @@ vErrors = add(vErrors, instancePath+"/meters", "additionalProperties", key1);
 errors++;
 }
 }
-if(data5.reads !== undefined && Object.hasOwn(data5, "reads")){
+if(has(data5, "reads")){
 if(!(validate137(data5.reads, instancePath+"/meters/reads"))){
 vErrors = joined(vErrors, validate137.errors);
 errors = vErrors.length;
 }
 }
-if(data5.at !== undefined && Object.hasOwn(data5, "at")){
+if(has(data5, "at")){
 if(!(validate191(data5.at, instancePath+"/meters/at"))){
 vErrors = joined(vErrors, validate191.errors);
 errors = vErrors.length;
@@ -5445,49 +5451,49 @@ vErrors = add(vErrors, instancePath+"/meters", "if");
 errors++;
 }
 }
-if(data.zoom !== undefined && Object.hasOwn(data, "zoom")){
+if(has(data, "zoom")){
 if(!(validate39(data.zoom, instancePath+"/zoom"))){
 vErrors = joined(vErrors, validate39.errors);
 errors = vErrors.length;
 }
 }
-if(data.grid !== undefined && Object.hasOwn(data, "grid")){
+if(has(data, "grid")){
 if(!(validate96(data.grid, instancePath+"/grid"))){
 vErrors = joined(vErrors, validate96.errors);
 errors = vErrors.length;
 }
 }
-if(data.gel !== undefined && Object.hasOwn(data, "gel")){
+if(has(data, "gel")){
 if(!(validate250(data.gel, instancePath+"/gel"))){
 vErrors = joined(vErrors, validate250.errors);
 errors = vErrors.length;
 }
 }
-if(data.at !== undefined && Object.hasOwn(data, "at")){
+if(has(data, "at")){
 if(!(validate256(data.at, instancePath+"/at"))){
 vErrors = joined(vErrors, validate256.errors);
 errors = vErrors.length;
 }
 }
-if(data.aim !== undefined && Object.hasOwn(data, "aim")){
+if(has(data, "aim")){
 if(!(validate269(data.aim, instancePath+"/aim"))){
 vErrors = joined(vErrors, validate269.errors);
 errors = vErrors.length;
 }
 }
-if(data.like !== undefined && Object.hasOwn(data, "like")){
+if(has(data, "like")){
 if(!(validate235(data.like, instancePath+"/like"))){
 vErrors = joined(vErrors, validate235.errors);
 errors = vErrors.length;
 }
 }
-if(data.mirrored !== undefined && Object.hasOwn(data, "mirrored")){
+if(has(data, "mirrored")){
 if(typeof data.mirrored !== "boolean"){
 vErrors = add(vErrors, instancePath+"/mirrored", "type");
 errors++;
 }
 }
-if(data.mode !== undefined && Object.hasOwn(data, "mode")){
+if(has(data, "mode")){
 let data15 = data.mode;
 if(typeof data15 !== "string"){
 vErrors = add(vErrors, instancePath+"/mode", "type");
@@ -5498,7 +5504,7 @@ vErrors = add(vErrors, instancePath+"/mode", "enum");
 errors++;
 }
 }
-if(data.modelling !== undefined && Object.hasOwn(data, "modelling")){
+if(has(data, "modelling")){
 let data16 = data.modelling;
 if((typeof data16 !== "string") && (typeof data16 !== "boolean")){
 vErrors = add(vErrors, instancePath+"/modelling", "type");
@@ -5509,61 +5515,61 @@ vErrors = add(vErrors, instancePath+"/modelling", "enum");
 errors++;
 }
 }
-if(data.off !== undefined && Object.hasOwn(data, "off")){
+if(has(data, "off")){
 if(typeof data.off !== "boolean"){
 vErrors = add(vErrors, instancePath+"/off", "type");
 errors++;
 }
 }
-if(data.trigger !== undefined && Object.hasOwn(data, "trigger")){
+if(has(data, "trigger")){
 if(!(validate276(data.trigger, instancePath+"/trigger"))){
 vErrors = joined(vErrors, validate276.errors);
 errors = vErrors.length;
 }
 }
-if(data.stand !== undefined && Object.hasOwn(data, "stand")){
+if(has(data, "stand")){
 if(!(validate278(data.stand, instancePath+"/stand"))){
 vErrors = joined(vErrors, validate278.errors);
 errors = vErrors.length;
 }
 }
-if(data.circuit !== undefined && Object.hasOwn(data, "circuit")){
+if(has(data, "circuit")){
 if(!(validate161(data.circuit, instancePath+"/circuit"))){
 vErrors = joined(vErrors, validate161.errors);
 errors = vErrors.length;
 }
 }
-if(data.size !== undefined && Object.hasOwn(data, "size")){
+if(has(data, "size")){
 if(!(validate80(data.size, instancePath+"/size"))){
 vErrors = joined(vErrors, validate80.errors);
 errors = vErrors.length;
 }
 }
-if(data.faces !== undefined && Object.hasOwn(data, "faces")){
+if(has(data, "faces")){
 if(!(validate286(data.faces, instancePath+"/faces"))){
 vErrors = joined(vErrors, validate286.errors);
 errors = vErrors.length;
 }
 }
-if(data.reads !== undefined && Object.hasOwn(data, "reads")){
+if(has(data, "reads")){
 if(!(validate137(data.reads, instancePath+"/reads"))){
 vErrors = joined(vErrors, validate137.errors);
 errors = vErrors.length;
 }
 }
-if(data.shutter !== undefined && Object.hasOwn(data, "shutter")){
+if(has(data, "shutter")){
 if(!(validate112(data.shutter, instancePath+"/shutter"))){
 vErrors = joined(vErrors, validate112.errors);
 errors = vErrors.length;
 }
 }
-if(data.iso !== undefined && Object.hasOwn(data, "iso")){
+if(has(data, "iso")){
 if(!(validate139(data.iso, instancePath+"/iso"))){
 vErrors = joined(vErrors, validate139.errors);
 errors = vErrors.length;
 }
 }
-if(data.colour !== undefined && Object.hasOwn(data, "colour")){
+if(has(data, "colour")){
 if(!(validate33(data.colour, instancePath+"/colour"))){
 vErrors = joined(vErrors, validate33.errors);
 errors = vErrors.length;
@@ -5622,14 +5628,14 @@ return errors === 0;
 function validate297(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 for(const key0 of Object.keys(data)){
 if(!(keys9.has(key0))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.kind !== undefined && Object.hasOwn(data, "kind")){
+if(has(data, "kind")){
 let data0 = data.kind;
 if(typeof data0 !== "string"){
 vErrors = add(vErrors, instancePath+"/kind", "type");
@@ -5640,49 +5646,49 @@ vErrors = add(vErrors, instancePath+"/kind", "enum");
 errors++;
 }
 }
-if(data.size !== undefined && Object.hasOwn(data, "size")){
+if(has(data, "size")){
 if(!(validate80(data.size, instancePath+"/size"))){
 vErrors = joined(vErrors, validate80.errors);
 errors = vErrors.length;
 }
 }
-if(data.at !== undefined && Object.hasOwn(data, "at")){
+if(has(data, "at")){
 if(!(validate257(data.at, instancePath+"/at"))){
 vErrors = joined(vErrors, validate257.errors);
 errors = vErrors.length;
 }
 }
-if(data.faces !== undefined && Object.hasOwn(data, "faces")){
+if(has(data, "faces")){
 if(!(validate286(data.faces, instancePath+"/faces"))){
 vErrors = joined(vErrors, validate286.errors);
 errors = vErrors.length;
 }
 }
-if(data.surface !== undefined && Object.hasOwn(data, "surface")){
+if(has(data, "surface")){
 if(!(validate119(data.surface, instancePath+"/surface"))){
 vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
-if(data.opening !== undefined && Object.hasOwn(data, "opening")){
+if(has(data, "opening")){
 if(!(validate48(data.opening, instancePath+"/opening"))){
 vErrors = joined(vErrors, validate48.errors);
 errors = vErrors.length;
 }
 }
-if(data.inside !== undefined && Object.hasOwn(data, "inside")){
+if(has(data, "inside")){
 if(!(validate119(data.inside, instancePath+"/inside"))){
 vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
-if(data.outside !== undefined && Object.hasOwn(data, "outside")){
+if(has(data, "outside")){
 if(!(validate119(data.outside, instancePath+"/outside"))){
 vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
-if(data.transmits !== undefined && Object.hasOwn(data, "transmits")){
+if(has(data, "transmits")){
 if(!(validate93(data.transmits, instancePath+"/transmits"))){
 vErrors = joined(vErrors, validate93.errors);
 errors = vErrors.length;
@@ -5804,14 +5810,14 @@ return errors === 0;
 function validate310(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 for(const key0 of Object.keys(data)){
 if(!(keys10.has(key0))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.framing !== undefined && Object.hasOwn(data, "framing")){
+if(has(data, "framing")){
 let data0 = data.framing;
 if(typeof data0 !== "string"){
 vErrors = add(vErrors, instancePath+"/framing", "type");
@@ -5822,16 +5828,16 @@ vErrors = add(vErrors, instancePath+"/framing", "enum");
 errors++;
 }
 }
-if(data.backdrop !== undefined && Object.hasOwn(data, "backdrop")){
+if(has(data, "backdrop")){
 let data1 = data.backdrop;
-if((!(data1 && typeof data1 == "object" && !Array.isArray(data1))) && (typeof data1 !== "string")){
+if((!(isMap(data1))) && (typeof data1 !== "string")){
 vErrors = add(vErrors, instancePath+"/backdrop", "type");
 errors++;
 }
 const _errs6 = errors;
 let valid1 = true;
 const _errs7 = errors;
-if(!(data1 && typeof data1 == "object" && !Array.isArray(data1))){
+if(!(isMap(data1))){
 vErrors = add(vErrors);
 errors++;
 }
@@ -5851,9 +5857,9 @@ const _errs9 = errors;
 const _errs10 = errors;
 let valid2 = true;
 const _errs11 = errors;
-if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
+if(isMap(data1)){
 let missing0;
-if(((data1.colour === undefined) || (!(Object.hasOwn(data1, "colour")))) && (missing0 = "colour")){
+if((!has(data1, "colour")) && (missing0 = "colour")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -5871,8 +5877,8 @@ vErrors = null;
 let ifClause1;
 if(_valid1){
 const _errs12 = errors;
-if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
-if((data1.colour === undefined) || (!(Object.hasOwn(data1, "colour")))){
+if(isMap(data1)){
+if(!has(data1, "colour")){
 vErrors = add(vErrors, instancePath+"/backdrop", "required", "colour");
 errors++;
 }
@@ -5882,7 +5888,7 @@ vErrors = add(vErrors, instancePath+"/backdrop", "additionalProperties", key1);
 errors++;
 }
 }
-if(data1.colour !== undefined && Object.hasOwn(data1, "colour")){
+if(has(data1, "colour")){
 if(!(validate120(data1.colour, instancePath+"/backdrop/colour"))){
 vErrors = joined(vErrors, validate120.errors);
 errors = vErrors.length;
@@ -5899,8 +5905,8 @@ ifClause1 = "then";
 }
 else {
 const _errs17 = errors;
-if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
-if((data1.tone === undefined) || (!(Object.hasOwn(data1, "tone")))){
+if(isMap(data1)){
+if(!has(data1, "tone")){
 vErrors = add(vErrors, instancePath+"/backdrop", "required", "tone");
 errors++;
 }
@@ -5910,7 +5916,7 @@ vErrors = add(vErrors, instancePath+"/backdrop", "additionalProperties", key2);
 errors++;
 }
 }
-if(data1.tone !== undefined && Object.hasOwn(data1, "tone")){
+if(has(data1, "tone")){
 let data3 = data1.tone;
 if(!(((typeof data3 == "number") && (!(data3 % 1) && !isNaN(data3))) && (isFinite(data3)))){
 vErrors = add(vErrors, instancePath+"/backdrop/tone", "type");
@@ -5959,19 +5965,19 @@ vErrors = add(vErrors, instancePath+"/backdrop", "if");
 errors++;
 }
 }
-if(data["backdrop-over-key"] !== undefined && Object.hasOwn(data, "backdrop-over-key")){
+if(has(data, "backdrop-over-key")){
 if(!(validate312(data["backdrop-over-key"], instancePath+"/backdrop-over-key"))){
 vErrors = joined(vErrors, validate312.errors);
 errors = vErrors.length;
 }
 }
-if(data["backdrop-even"] !== undefined && Object.hasOwn(data, "backdrop-even")){
+if(has(data, "backdrop-even")){
 if(!(validate56(data["backdrop-even"], instancePath+"/backdrop-even"))){
 vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
 }
 }
-if(data.floor !== undefined && Object.hasOwn(data, "floor")){
+if(has(data, "floor")){
 let data6 = data.floor;
 if(typeof data6 !== "string"){
 vErrors = add(vErrors, instancePath+"/floor", "type");
@@ -5982,19 +5988,19 @@ vErrors = add(vErrors, instancePath+"/floor", "enum");
 errors++;
 }
 }
-if(data.exposure !== undefined && Object.hasOwn(data, "exposure")){
+if(has(data, "exposure")){
 if(!(validate56(data.exposure, instancePath+"/exposure"))){
 vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
 }
 }
-if(data.ratio !== undefined && Object.hasOwn(data, "ratio")){
+if(has(data, "ratio")){
 let data8 = data.ratio;
 const _errs33 = errors;
 let valid9 = false;
 const _errs34 = errors;
-if(data8 && typeof data8 == "object" && !Array.isArray(data8)){
-if((data8["lit-to-shadow"] === undefined) || (!(Object.hasOwn(data8, "lit-to-shadow")))){
+if(isMap(data8)){
+if(!has(data8, "lit-to-shadow")){
 vErrors = add(vErrors, instancePath+"/ratio", "required", "lit-to-shadow");
 errors++;
 }
@@ -6003,8 +6009,8 @@ var _valid2 = _errs34 === errors;
 valid9 = valid9 || _valid2;
 if(!valid9){
 const _errs35 = errors;
-if(data8 && typeof data8 == "object" && !Array.isArray(data8)){
-if((data8["key-to-fill"] === undefined) || (!(Object.hasOwn(data8, "key-to-fill")))){
+if(isMap(data8)){
+if(!has(data8, "key-to-fill")){
 vErrors = add(vErrors, instancePath+"/ratio", "required", "key-to-fill");
 errors++;
 }
@@ -6030,9 +6036,9 @@ vErrors = null;
 const _errs37 = errors;
 let valid11 = true;
 const _errs38 = errors;
-if(data8 && typeof data8 == "object" && !Array.isArray(data8)){
+if(isMap(data8)){
 let missing1;
-if(((data8["lit-to-shadow"] === undefined) || (!(Object.hasOwn(data8, "lit-to-shadow")))) && (missing1 = "lit-to-shadow")){
+if((!has(data8, "lit-to-shadow")) && (missing1 = "lit-to-shadow")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -6049,8 +6055,8 @@ vErrors = null;
 }
 if(_valid3){
 const _errs39 = errors;
-if(data8 && typeof data8 == "object" && !Array.isArray(data8)){
-if(data8["key-to-fill"] !== undefined && Object.hasOwn(data8, "key-to-fill")){
+if(isMap(data8)){
+if(has(data8, "key-to-fill")){
 vErrors = add(vErrors, instancePath+"/ratio/key-to-fill", "false schema");
 errors++;
 }
@@ -6062,20 +6068,20 @@ if(!valid11){
 vErrors = add(vErrors, instancePath+"/ratio", "if");
 errors++;
 }
-if(data8 && typeof data8 == "object" && !Array.isArray(data8)){
+if(isMap(data8)){
 for(const key3 of Object.keys(data8)){
 if(!((key3 === "lit-to-shadow") || (key3 === "key-to-fill"))){
 vErrors = add(vErrors, instancePath+"/ratio", "additionalProperties", key3);
 errors++;
 }
 }
-if(data8["lit-to-shadow"] !== undefined && Object.hasOwn(data8, "lit-to-shadow")){
+if(has(data8, "lit-to-shadow")){
 if(!(validate316(data8["lit-to-shadow"], instancePath+"/ratio/lit-to-shadow"))){
 vErrors = joined(vErrors, validate316.errors);
 errors = vErrors.length;
 }
 }
-if(data8["key-to-fill"] !== undefined && Object.hasOwn(data8, "key-to-fill")){
+if(has(data8, "key-to-fill")){
 if(!(validate316(data8["key-to-fill"], instancePath+"/ratio/key-to-fill"))){
 vErrors = joined(vErrors, validate316.errors);
 errors = vErrors.length;
@@ -6087,7 +6093,7 @@ vErrors = add(vErrors, instancePath+"/ratio", "type");
 errors++;
 }
 }
-if(data.shadow !== undefined && Object.hasOwn(data, "shadow")){
+if(has(data, "shadow")){
 let data12 = data.shadow;
 if(typeof data12 !== "string"){
 vErrors = add(vErrors, instancePath+"/shadow", "type");
@@ -6098,7 +6104,7 @@ vErrors = add(vErrors, instancePath+"/shadow", "enum");
 errors++;
 }
 }
-if(data.sharp !== undefined && Object.hasOwn(data, "sharp")){
+if(has(data, "sharp")){
 let data13 = data.sharp;
 if(typeof data13 !== "string"){
 vErrors = add(vErrors, instancePath+"/sharp", "type");
@@ -6149,7 +6155,7 @@ vErrors = add(vErrors, instancePath+"/sharp", "if");
 errors++;
 }
 }
-if(data.motion !== undefined && Object.hasOwn(data, "motion")){
+if(has(data, "motion")){
 let data14 = data.motion;
 if(typeof data14 !== "string"){
 vErrors = add(vErrors, instancePath+"/motion", "type");
@@ -6160,16 +6166,16 @@ vErrors = add(vErrors, instancePath+"/motion", "enum");
 errors++;
 }
 }
-if(data.ambient !== undefined && Object.hasOwn(data, "ambient")){
+if(has(data, "ambient")){
 let data15 = data.ambient;
-if((!(data15 && typeof data15 == "object" && !Array.isArray(data15))) && (typeof data15 !== "string")){
+if((!(isMap(data15))) && (typeof data15 !== "string")){
 vErrors = add(vErrors, instancePath+"/ambient", "type");
 errors++;
 }
 const _errs57 = errors;
 let valid17 = true;
 const _errs58 = errors;
-if(!(data15 && typeof data15 == "object" && !Array.isArray(data15))){
+if(!(isMap(data15))){
 vErrors = add(vErrors);
 errors++;
 }
@@ -6186,8 +6192,8 @@ vErrors = null;
 let ifClause3;
 if(_valid5){
 const _errs60 = errors;
-if(data15 && typeof data15 == "object" && !Array.isArray(data15)){
-if((data15["under-key"] === undefined) || (!(Object.hasOwn(data15, "under-key")))){
+if(isMap(data15)){
+if(!has(data15, "under-key")){
 vErrors = add(vErrors, instancePath+"/ambient", "required", "under-key");
 errors++;
 }
@@ -6197,7 +6203,7 @@ vErrors = add(vErrors, instancePath+"/ambient", "additionalProperties", key4);
 errors++;
 }
 }
-if(data15["under-key"] !== undefined && Object.hasOwn(data15, "under-key")){
+if(has(data15, "under-key")){
 if(!(validate56(data15["under-key"], instancePath+"/ambient/under-key"))){
 vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
@@ -6227,10 +6233,10 @@ vErrors = add(vErrors, instancePath+"/ambient", "if");
 errors++;
 }
 }
-if(data.shooting !== undefined && Object.hasOwn(data, "shooting")){
+if(has(data, "shooting")){
 let data17 = data.shooting;
-if(data17 && typeof data17 == "object" && !Array.isArray(data17)){
-if((data17.every === undefined) || (!(Object.hasOwn(data17, "every")))){
+if(isMap(data17)){
+if(!has(data17, "every")){
 vErrors = add(vErrors, instancePath+"/shooting", "required", "every");
 errors++;
 }
@@ -6240,13 +6246,13 @@ vErrors = add(vErrors, instancePath+"/shooting", "additionalProperties", key5);
 errors++;
 }
 }
-if(data17.every !== undefined && Object.hasOwn(data17, "every")){
+if(has(data17, "every")){
 if(!(validate62(data17.every, instancePath+"/shooting/every"))){
 vErrors = joined(vErrors, validate62.errors);
 errors = vErrors.length;
 }
 }
-if(data17.frames !== undefined && Object.hasOwn(data17, "frames")){
+if(has(data17, "frames")){
 let data19 = data17.frames;
 if(!(((typeof data19 == "number") && (!(data19 % 1) && !isNaN(data19))) && (isFinite(data19)))){
 vErrors = add(vErrors, instancePath+"/shooting/frames", "type");
@@ -6285,8 +6291,8 @@ let errors = 0;
 const _errs1 = errors;
 let valid0 = false;
 const _errs2 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.reads === undefined) || (!(Object.hasOwn(data, "reads")))){
+if(isMap(data)){
+if(!has(data, "reads")){
 vErrors = add(vErrors, instancePath, "required", "reads");
 errors++;
 }
@@ -6295,8 +6301,8 @@ var _valid0 = _errs2 === errors;
 valid0 = valid0 || _valid0;
 if(!valid0){
 const _errs3 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.records === undefined) || (!(Object.hasOwn(data, "records")))){
+if(isMap(data)){
+if(!has(data, "records")){
 vErrors = add(vErrors, instancePath, "required", "records");
 errors++;
 }
@@ -6322,9 +6328,9 @@ vErrors = null;
 const _errs5 = errors;
 let valid2 = true;
 const _errs6 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing0;
-if(((data.reads === undefined) || (!(Object.hasOwn(data, "reads")))) && (missing0 = "reads")){
+if((!has(data, "reads")) && (missing0 = "reads")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -6341,8 +6347,8 @@ vErrors = null;
 }
 if(_valid1){
 const _errs7 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if(data.records !== undefined && Object.hasOwn(data, "records")){
+if(isMap(data)){
+if(has(data, "records")){
 vErrors = add(vErrors, instancePath+"/records", "false schema");
 errors++;
 }
@@ -6354,12 +6360,12 @@ if(!valid2){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.at === undefined) || (!(Object.hasOwn(data, "at")))){
+if(isMap(data)){
+if(!has(data, "at")){
 vErrors = add(vErrors, instancePath, "required", "at");
 errors++;
 }
-if((data.of === undefined) || (!(Object.hasOwn(data, "of")))){
+if(!has(data, "of")){
 vErrors = add(vErrors, instancePath, "required", "of");
 errors++;
 }
@@ -6369,13 +6375,13 @@ vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.at !== undefined && Object.hasOwn(data, "at")){
+if(has(data, "at")){
 if(!(validate191(data.at, instancePath+"/at"))){
 vErrors = joined(vErrors, validate191.errors);
 errors = vErrors.length;
 }
 }
-if(data.of !== undefined && Object.hasOwn(data, "of")){
+if(has(data, "of")){
 let data2 = data.of;
 if((!(Array.isArray(data2))) && (typeof data2 !== "string")){
 vErrors = add(vErrors, instancePath+"/of", "type");
@@ -6447,13 +6453,13 @@ vErrors = add(vErrors, instancePath+"/of", "if");
 errors++;
 }
 }
-if(data.reads !== undefined && Object.hasOwn(data, "reads")){
+if(has(data, "reads")){
 if(!(validate137(data.reads, instancePath+"/reads"))){
 vErrors = joined(vErrors, validate137.errors);
 errors = vErrors.length;
 }
 }
-if(data.records !== undefined && Object.hasOwn(data, "records")){
+if(has(data, "records")){
 let data5 = data.records;
 if(!(((typeof data5 == "number") && (!(data5 % 1) && !isNaN(data5))) && (isFinite(data5)))){
 vErrors = add(vErrors, instancePath+"/records", "type");
@@ -6470,9 +6476,9 @@ errors++;
 }
 }
 }
-if(data.taken !== undefined && Object.hasOwn(data, "taken")){
+if(has(data, "taken")){
 let data6 = data.taken;
-if(data6 && typeof data6 == "object" && !Array.isArray(data6)){
+if(isMap(data6)){
 if(Object.keys(data6).length > 64){
 vErrors = add(vErrors, instancePath+"/taken", "maxProperties");
 errors++;
@@ -6491,20 +6497,20 @@ errors++;
 }
 for(const key2 of Object.keys(data6)){
 let data7 = data6[key2];
-if(data7 && typeof data7 == "object" && !Array.isArray(data7)){
+if(isMap(data7)){
 for(const key3 of Object.keys(data7)){
 if(!((key3 === "power") || (key3 === "distance"))){
 vErrors = add(vErrors, instancePath+"/taken/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), "additionalProperties", key3);
 errors++;
 }
 }
-if(data7.power !== undefined && Object.hasOwn(data7, "power")){
+if(has(data7, "power")){
 if(!(validate53(data7.power, instancePath+"/taken/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/power"))){
 vErrors = joined(vErrors, validate53.errors);
 errors = vErrors.length;
 }
 }
-if(data7.distance !== undefined && Object.hasOwn(data7, "distance")){
+if(has(data7, "distance")){
 if(!(validate41(data7.distance, instancePath+"/taken/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")+"/distance"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
@@ -6522,7 +6528,7 @@ vErrors = add(vErrors, instancePath+"/taken", "type");
 errors++;
 }
 }
-if(data.kind !== undefined && Object.hasOwn(data, "kind")){
+if(has(data, "kind")){
 let data10 = data.kind;
 if(typeof data10 !== "string"){
 vErrors = add(vErrors, instancePath+"/kind", "type");
@@ -6533,7 +6539,7 @@ vErrors = add(vErrors, instancePath+"/kind", "enum");
 errors++;
 }
 }
-if(data.dome !== undefined && Object.hasOwn(data, "dome")){
+if(has(data, "dome")){
 let data11 = data.dome;
 if(typeof data11 !== "string"){
 vErrors = add(vErrors, instancePath+"/dome", "type");
@@ -6544,13 +6550,13 @@ vErrors = add(vErrors, instancePath+"/dome", "enum");
 errors++;
 }
 }
-if(data.faces !== undefined && Object.hasOwn(data, "faces")){
+if(has(data, "faces")){
 if(!(validate191(data.faces, instancePath+"/faces"))){
 vErrors = joined(vErrors, validate191.errors);
 errors = vErrors.length;
 }
 }
-if(data.iso !== undefined && Object.hasOwn(data, "iso")){
+if(has(data, "iso")){
 if(!(validate139(data.iso, instancePath+"/iso"))){
 vErrors = joined(vErrors, validate139.errors);
 errors = vErrors.length;
@@ -6595,12 +6601,12 @@ const pattern46 = new RegExp("^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])
 function validate336(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.rule === undefined) || (!(Object.hasOwn(data, "rule")))){
+if(isMap(data)){
+if(!has(data, "rule")){
 vErrors = add(vErrors, instancePath, "required", "rule");
 errors++;
 }
-if((data.because === undefined) || (!(Object.hasOwn(data, "because")))){
+if(!has(data, "because")){
 vErrors = add(vErrors, instancePath, "required", "because");
 errors++;
 }
@@ -6610,7 +6616,7 @@ vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.rule !== undefined && Object.hasOwn(data, "rule")){
+if(has(data, "rule")){
 let data0 = data.rule;
 if(typeof data0 === "string"){
 if(data0.length > 4000){
@@ -6627,7 +6633,7 @@ vErrors = add(vErrors, instancePath+"/rule", "type");
 errors++;
 }
 }
-if(data.because !== undefined && Object.hasOwn(data, "because")){
+if(has(data, "because")){
 let data1 = data.because;
 if(typeof data1 === "string"){
 if(data1.length > 4000){
@@ -6644,7 +6650,7 @@ vErrors = add(vErrors, instancePath+"/because", "type");
 errors++;
 }
 }
-if(data.until !== undefined && Object.hasOwn(data, "until")){
+if(has(data, "until")){
 let data2 = data.until;
 if(typeof data2 === "string"){
 if(!pattern46.test(data2)){
@@ -6695,20 +6701,20 @@ return errors === 0;
 function validate24(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 for(const key0 of Object.keys(data)){
 if(!(keys12.has(key0))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.plan !== undefined && Object.hasOwn(data, "plan")){
+if(has(data, "plan")){
 if(1 !== data.plan){
 vErrors = add(vErrors, instancePath+"/plan", "const");
 errors++;
 }
 }
-if(data.title !== undefined && Object.hasOwn(data, "title")){
+if(has(data, "title")){
 let data1 = data.title;
 if(typeof data1 === "string"){
 if(data1.length > 4000){
@@ -6725,7 +6731,7 @@ vErrors = add(vErrors, instancePath+"/title", "type");
 errors++;
 }
 }
-if(data.notes !== undefined && Object.hasOwn(data, "notes")){
+if(has(data, "notes")){
 let data2 = data.notes;
 if(typeof data2 === "string"){
 if(data2.length > 4000){
@@ -6742,28 +6748,28 @@ vErrors = add(vErrors, instancePath+"/notes", "type");
 errors++;
 }
 }
-if(data.base !== undefined && Object.hasOwn(data, "base")){
+if(has(data, "base")){
 if(!(validate25(data.base, instancePath+"/base"))){
 vErrors = joined(vErrors, validate25.errors);
 errors = vErrors.length;
 }
 }
-if(data.kit !== undefined && Object.hasOwn(data, "kit")){
+if(has(data, "kit")){
 if(!(validate27(data.kit, instancePath+"/kit"))){
 vErrors = joined(vErrors, validate27.errors);
 errors = vErrors.length;
 }
 }
-if(data.room !== undefined && Object.hasOwn(data, "room")){
+if(has(data, "room")){
 let data5 = data.room;
-if((!(data5 && typeof data5 == "object" && !Array.isArray(data5))) && (typeof data5 !== "string")){
+if((!(isMap(data5))) && (typeof data5 !== "string")){
 vErrors = add(vErrors, instancePath+"/room", "type");
 errors++;
 }
 const _errs12 = errors;
 let valid2 = true;
 const _errs13 = errors;
-if(!(data5 && typeof data5 == "object" && !Array.isArray(data5))){
+if(!(isMap(data5))){
 vErrors = add(vErrors);
 errors++;
 }
@@ -6803,33 +6809,33 @@ vErrors = add(vErrors, instancePath+"/room", "if");
 errors++;
 }
 }
-if(data.ambient !== undefined && Object.hasOwn(data, "ambient")){
+if(has(data, "ambient")){
 if(!(validate168(data.ambient, instancePath+"/ambient"))){
 vErrors = joined(vErrors, validate168.errors);
 errors = vErrors.length;
 }
 }
-if(data.camera !== undefined && Object.hasOwn(data, "camera")){
+if(has(data, "camera")){
 if(!(validate174(data.camera, instancePath+"/camera"))){
 vErrors = joined(vErrors, validate174.errors);
 errors = vErrors.length;
 }
 }
-if(data.subject !== undefined && Object.hasOwn(data, "subject")){
+if(has(data, "subject")){
 if(!(validate200(data.subject, instancePath+"/subject"))){
 vErrors = joined(vErrors, validate200.errors);
 errors = vErrors.length;
 }
 }
-if(data.backdrop !== undefined && Object.hasOwn(data, "backdrop")){
+if(has(data, "backdrop")){
 if(!(validate221(data.backdrop, instancePath+"/backdrop"))){
 vErrors = joined(vErrors, validate221.errors);
 errors = vErrors.length;
 }
 }
-if(data.lights !== undefined && Object.hasOwn(data, "lights")){
+if(has(data, "lights")){
 let data10 = data.lights;
-if(data10 && typeof data10 == "object" && !Array.isArray(data10)){
+if(isMap(data10)){
 if(Object.keys(data10).length > 64){
 vErrors = add(vErrors, instancePath+"/lights", "maxProperties");
 errors++;
@@ -6885,9 +6891,9 @@ vErrors = add(vErrors, instancePath+"/lights", "type");
 errors++;
 }
 }
-if(data.panels !== undefined && Object.hasOwn(data, "panels")){
+if(has(data, "panels")){
 let data12 = data.panels;
-if(data12 && typeof data12 == "object" && !Array.isArray(data12)){
+if(isMap(data12)){
 if(Object.keys(data12).length > 64){
 vErrors = add(vErrors, instancePath+"/panels", "maxProperties");
 errors++;
@@ -6943,9 +6949,9 @@ vErrors = add(vErrors, instancePath+"/panels", "type");
 errors++;
 }
 }
-if(data.points !== undefined && Object.hasOwn(data, "points")){
+if(has(data, "points")){
 let data14 = data.points;
-if(data14 && typeof data14 == "object" && !Array.isArray(data14)){
+if(isMap(data14)){
 if(Object.keys(data14).length > 200){
 vErrors = add(vErrors, instancePath+"/points", "maxProperties");
 errors++;
@@ -6974,25 +6980,25 @@ vErrors = add(vErrors, instancePath+"/points", "type");
 errors++;
 }
 }
-if(data.wanted !== undefined && Object.hasOwn(data, "wanted")){
+if(has(data, "wanted")){
 if(!(validate310(data.wanted, instancePath+"/wanted"))){
 vErrors = joined(vErrors, validate310.errors);
 errors = vErrors.length;
 }
 }
-if(data.readings !== undefined && Object.hasOwn(data, "readings")){
+if(has(data, "readings")){
 if(!(validate323(data.readings, instancePath+"/readings"))){
 vErrors = joined(vErrors, validate323.errors);
 errors = vErrors.length;
 }
 }
-if(data.accept !== undefined && Object.hasOwn(data, "accept")){
+if(has(data, "accept")){
 if(!(validate335(data.accept, instancePath+"/accept"))){
 vErrors = joined(vErrors, validate335.errors);
 errors = vErrors.length;
 }
 }
-if(data.tags !== undefined && Object.hasOwn(data, "tags")){
+if(has(data, "tags")){
 let data19 = data.tags;
 if(Array.isArray(data19)){
 if(data19.length > 100){
@@ -7036,82 +7042,82 @@ return errors === 0;
 function validate340(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.plan === undefined) || (!(Object.hasOwn(data, "plan")))){
+if(isMap(data)){
+if(!has(data, "plan")){
 vErrors = add(vErrors, instancePath, "required", "plan");
 errors++;
 }
-if((data.title === undefined) || (!(Object.hasOwn(data, "title")))){
+if(!has(data, "title")){
 vErrors = add(vErrors, instancePath, "required", "title");
 errors++;
 }
-if((data.camera === undefined) || (!(Object.hasOwn(data, "camera")))){
+if(!has(data, "camera")){
 vErrors = add(vErrors, instancePath, "required", "camera");
 errors++;
 }
-if((data.subject === undefined) || (!(Object.hasOwn(data, "subject")))){
+if(!has(data, "subject")){
 vErrors = add(vErrors, instancePath, "required", "subject");
 errors++;
 }
-if((data.lights === undefined) || (!(Object.hasOwn(data, "lights")))){
+if(!has(data, "lights")){
 vErrors = add(vErrors, instancePath, "required", "lights");
 errors++;
 }
-if(data.room !== undefined && Object.hasOwn(data, "room")){
+if(has(data, "room")){
 let data0 = data.room;
-if(data0 && typeof data0 == "object" && !Array.isArray(data0)){
-if((data0.width === undefined) || (!(Object.hasOwn(data0, "width")))){
+if(isMap(data0)){
+if(!has(data0, "width")){
 vErrors = add(vErrors, instancePath+"/room", "required", "width");
 errors++;
 }
-if((data0.length === undefined) || (!(Object.hasOwn(data0, "length")))){
+if(!has(data0, "length")){
 vErrors = add(vErrors, instancePath+"/room", "required", "length");
 errors++;
 }
-if((data0.height === undefined) || (!(Object.hasOwn(data0, "height")))){
+if(!has(data0, "height")){
 vErrors = add(vErrors, instancePath+"/room", "required", "height");
 errors++;
 }
 }
 }
-if(data.camera !== undefined && Object.hasOwn(data, "camera")){
+if(has(data, "camera")){
 let data1 = data.camera;
-if(data1 && typeof data1 == "object" && !Array.isArray(data1)){
-if((data1.lens === undefined) || (!(Object.hasOwn(data1, "lens")))){
+if(isMap(data1)){
+if(!has(data1, "lens")){
 vErrors = add(vErrors, instancePath+"/camera", "required", "lens");
 errors++;
 }
-if((data1.at === undefined) || (!(Object.hasOwn(data1, "at")))){
+if(!has(data1, "at")){
 vErrors = add(vErrors, instancePath+"/camera", "required", "at");
 errors++;
 }
-if((data1.aperture === undefined) || (!(Object.hasOwn(data1, "aperture")))){
+if(!has(data1, "aperture")){
 vErrors = add(vErrors, instancePath+"/camera", "required", "aperture");
 errors++;
 }
-if((data1.shutter === undefined) || (!(Object.hasOwn(data1, "shutter")))){
+if(!has(data1, "shutter")){
 vErrors = add(vErrors, instancePath+"/camera", "required", "shutter");
 errors++;
 }
-if((data1.iso === undefined) || (!(Object.hasOwn(data1, "iso")))){
+if(!has(data1, "iso")){
 vErrors = add(vErrors, instancePath+"/camera", "required", "iso");
 errors++;
 }
 }
 }
-if(data.subject !== undefined && Object.hasOwn(data, "subject")){
+if(has(data, "subject")){
 let data2 = data.subject;
 const _errs3 = errors;
 let valid1 = true;
 const _errs4 = errors;
-if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
+if(isMap(data2)){
 let missing0;
-if(((data2.kind === undefined) || (!(Object.hasOwn(data2, "kind")))) && (missing0 = "kind")){
+if((!has(data2, "kind")) && (missing0 = "kind")){
 vErrors = add(vErrors);
 errors++;
 }
 else {
-if(data2.kind !== undefined && Object.hasOwn(data2, "kind")){
+if(has(data2, "kind")){
 if("group" !== data2.kind){
 vErrors = add(vErrors);
 errors++;
@@ -7131,8 +7137,8 @@ vErrors = null;
 }
 if(_valid0){
 const _errs6 = errors;
-if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
-if((data2.rows === undefined) || (!(Object.hasOwn(data2, "rows")))){
+if(isMap(data2)){
+if(!has(data2, "rows")){
 vErrors = add(vErrors, instancePath+"/subject", "required", "rows");
 errors++;
 }
@@ -7144,21 +7150,21 @@ if(!valid1){
 vErrors = add(vErrors, instancePath+"/subject", "if");
 errors++;
 }
-if(data2 && typeof data2 == "object" && !Array.isArray(data2)){
-if((data2.kind === undefined) || (!(Object.hasOwn(data2, "kind")))){
+if(isMap(data2)){
+if(!has(data2, "kind")){
 vErrors = add(vErrors, instancePath+"/subject", "required", "kind");
 errors++;
 }
 }
 }
-if(data.backdrop !== undefined && Object.hasOwn(data, "backdrop")){
+if(has(data, "backdrop")){
 let data4 = data.backdrop;
 const _errs8 = errors;
 let valid3 = true;
 const _errs9 = errors;
-if(data4 && typeof data4 == "object" && !Array.isArray(data4)){
+if(isMap(data4)){
 let missing1;
-if(((data4.sky === undefined) || (!(Object.hasOwn(data4, "sky")))) && (missing1 = "sky")){
+if((!has(data4, "sky")) && (missing1 = "sky")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -7178,8 +7184,8 @@ const _errs10 = errors;
 const _errs11 = errors;
 let valid4 = false;
 const _errs12 = errors;
-if(data4 && typeof data4 == "object" && !Array.isArray(data4)){
-if((data4.behind === undefined) || (!(Object.hasOwn(data4, "behind")))){
+if(isMap(data4)){
+if(!has(data4, "behind")){
 vErrors = add(vErrors, instancePath+"/backdrop", "required", "behind");
 errors++;
 }
@@ -7188,8 +7194,8 @@ var _valid2 = _errs12 === errors;
 valid4 = valid4 || _valid2;
 if(!valid4){
 const _errs13 = errors;
-if(data4 && typeof data4 == "object" && !Array.isArray(data4)){
-if((data4["behind-last-row"] === undefined) || (!(Object.hasOwn(data4, "behind-last-row")))){
+if(isMap(data4)){
+if(!has(data4, "behind-last-row")){
 vErrors = add(vErrors, instancePath+"/backdrop", "required", "behind-last-row");
 errors++;
 }
@@ -7212,8 +7218,8 @@ vErrors = null;
 }
 }
 }
-if(data4 && typeof data4 == "object" && !Array.isArray(data4)){
-if((data4.surface === undefined) || (!(Object.hasOwn(data4, "surface")))){
+if(isMap(data4)){
+if(!has(data4, "surface")){
 vErrors = add(vErrors, instancePath+"/backdrop", "required", "surface");
 errors++;
 }
@@ -7226,21 +7232,21 @@ vErrors = add(vErrors, instancePath+"/backdrop", "if");
 errors++;
 }
 }
-if(data.lights !== undefined && Object.hasOwn(data, "lights")){
+if(has(data, "lights")){
 let data5 = data.lights;
-if(data5 && typeof data5 == "object" && !Array.isArray(data5)){
+if(isMap(data5)){
 for(const key0 of Object.keys(data5)){
 let data6 = data5[key0];
-if(!(data6 && typeof data6 == "object" && !Array.isArray(data6))){
+if(!(isMap(data6))){
 vErrors = add(vErrors, instancePath+"/lights/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), "type");
 errors++;
 }
 const _errs18 = errors;
 let valid6 = true;
 const _errs19 = errors;
-if(data6 && typeof data6 == "object" && !Array.isArray(data6)){
+if(isMap(data6)){
 let missing2;
-if(((data6.like === undefined) || (!(Object.hasOwn(data6, "like")))) && (missing2 = "like")){
+if((!has(data6, "like")) && (missing2 = "like")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -7257,12 +7263,12 @@ vErrors = null;
 }
 if(!_valid3){
 const _errs20 = errors;
-if(data6 && typeof data6 == "object" && !Array.isArray(data6)){
-if((data6.unit === undefined) || (!(Object.hasOwn(data6, "unit")))){
+if(isMap(data6)){
+if(!has(data6, "unit")){
 vErrors = add(vErrors, instancePath+"/lights/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "unit");
 errors++;
 }
-if((data6.at === undefined) || (!(Object.hasOwn(data6, "at")))){
+if(!has(data6, "at")){
 vErrors = add(vErrors, instancePath+"/lights/" + key0.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "at");
 errors++;
 }
@@ -7277,22 +7283,22 @@ errors++;
 }
 }
 }
-if(data.panels !== undefined && Object.hasOwn(data, "panels")){
+if(has(data, "panels")){
 let data7 = data.panels;
-if(data7 && typeof data7 == "object" && !Array.isArray(data7)){
+if(isMap(data7)){
 for(const key1 of Object.keys(data7)){
 let data8 = data7[key1];
 const _errs25 = errors;
 let valid8 = true;
 const _errs26 = errors;
-if(data8 && typeof data8 == "object" && !Array.isArray(data8)){
+if(isMap(data8)){
 let missing3;
-if(((data8.kind === undefined) || (!(Object.hasOwn(data8, "kind")))) && (missing3 = "kind")){
+if((!has(data8, "kind")) && (missing3 = "kind")){
 vErrors = add(vErrors);
 errors++;
 }
 else {
-if(data8.kind !== undefined && Object.hasOwn(data8, "kind")){
+if(has(data8, "kind")){
 if("scrim" !== data8.kind){
 vErrors = add(vErrors);
 errors++;
@@ -7312,8 +7318,8 @@ vErrors = null;
 }
 if(_valid4){
 const _errs28 = errors;
-if(data8 && typeof data8 == "object" && !Array.isArray(data8)){
-if((data8.transmits === undefined) || (!(Object.hasOwn(data8, "transmits")))){
+if(isMap(data8)){
+if(!has(data8, "transmits")){
 vErrors = add(vErrors, instancePath+"/panels/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "transmits");
 errors++;
 }
@@ -7325,20 +7331,20 @@ if(!valid8){
 vErrors = add(vErrors, instancePath+"/panels/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), "if");
 errors++;
 }
-if(data8 && typeof data8 == "object" && !Array.isArray(data8)){
-if((data8.kind === undefined) || (!(Object.hasOwn(data8, "kind")))){
+if(isMap(data8)){
+if(!has(data8, "kind")){
 vErrors = add(vErrors, instancePath+"/panels/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "kind");
 errors++;
 }
-if((data8.size === undefined) || (!(Object.hasOwn(data8, "size")))){
+if(!has(data8, "size")){
 vErrors = add(vErrors, instancePath+"/panels/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "size");
 errors++;
 }
-if((data8.at === undefined) || (!(Object.hasOwn(data8, "at")))){
+if(!has(data8, "at")){
 vErrors = add(vErrors, instancePath+"/panels/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "at");
 errors++;
 }
-if((data8.faces === undefined) || (!(Object.hasOwn(data8, "faces")))){
+if(!has(data8, "faces")){
 vErrors = add(vErrors, instancePath+"/panels/" + key1.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "faces");
 errors++;
 }
@@ -7363,12 +7369,12 @@ if(!(validate24(data, instancePath))){
 vErrors = joined(vErrors, validate24.errors);
 errors = vErrors.length;
 }
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.plan === undefined) || (!(Object.hasOwn(data, "plan")))){
+if(isMap(data)){
+if(!has(data, "plan")){
 vErrors = add(vErrors, instancePath, "required", "plan");
 errors++;
 }
-if(data.plan !== undefined && Object.hasOwn(data, "plan")){
+if(has(data, "plan")){
 if(1 !== data.plan){
 vErrors = add(vErrors, instancePath+"/plan", "const");
 errors++;
@@ -7378,9 +7384,9 @@ errors++;
 const _errs3 = errors;
 let valid2 = true;
 const _errs4 = errors;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 let missing0;
-if(((data.base === undefined) || (!(Object.hasOwn(data, "base")))) && (missing0 = "base")){
+if((!has(data, "base")) && (missing0 = "base")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -7430,20 +7436,20 @@ export const base = validate343;
 function validate344(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(data && typeof data == "object" && !Array.isArray(data)){
+if(isMap(data)){
 for(const key0 of Object.keys(data)){
 if(!(keys12.has(key0))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.plan !== undefined && Object.hasOwn(data, "plan")){
+if(has(data, "plan")){
 if(1 !== data.plan){
 vErrors = add(vErrors, instancePath+"/plan", "const");
 errors++;
 }
 }
-if(data.title !== undefined && Object.hasOwn(data, "title")){
+if(has(data, "title")){
 let data1 = data.title;
 if(typeof data1 === "string"){
 if(data1.length > 4000){
@@ -7460,7 +7466,7 @@ vErrors = add(vErrors, instancePath+"/title", "type");
 errors++;
 }
 }
-if(data.notes !== undefined && Object.hasOwn(data, "notes")){
+if(has(data, "notes")){
 let data2 = data.notes;
 if(typeof data2 === "string"){
 if(data2.length > 4000){
@@ -7477,28 +7483,28 @@ vErrors = add(vErrors, instancePath+"/notes", "type");
 errors++;
 }
 }
-if(data.base !== undefined && Object.hasOwn(data, "base")){
+if(has(data, "base")){
 if(!(validate25(data.base, instancePath+"/base"))){
 vErrors = joined(vErrors, validate25.errors);
 errors = vErrors.length;
 }
 }
-if(data.kit !== undefined && Object.hasOwn(data, "kit")){
+if(has(data, "kit")){
 if(!(validate27(data.kit, instancePath+"/kit"))){
 vErrors = joined(vErrors, validate27.errors);
 errors = vErrors.length;
 }
 }
-if(data.room !== undefined && Object.hasOwn(data, "room")){
+if(has(data, "room")){
 let data5 = data.room;
-if((!(data5 && typeof data5 == "object" && !Array.isArray(data5))) && (typeof data5 !== "string")){
+if((!(isMap(data5))) && (typeof data5 !== "string")){
 vErrors = add(vErrors, instancePath+"/room", "type");
 errors++;
 }
 const _errs12 = errors;
 let valid2 = true;
 const _errs13 = errors;
-if(!(data5 && typeof data5 == "object" && !Array.isArray(data5))){
+if(!(isMap(data5))){
 vErrors = add(vErrors);
 errors++;
 }
@@ -7538,33 +7544,33 @@ vErrors = add(vErrors, instancePath+"/room", "if");
 errors++;
 }
 }
-if(data.ambient !== undefined && Object.hasOwn(data, "ambient")){
+if(has(data, "ambient")){
 if(!(validate168(data.ambient, instancePath+"/ambient"))){
 vErrors = joined(vErrors, validate168.errors);
 errors = vErrors.length;
 }
 }
-if(data.camera !== undefined && Object.hasOwn(data, "camera")){
+if(has(data, "camera")){
 if(!(validate174(data.camera, instancePath+"/camera"))){
 vErrors = joined(vErrors, validate174.errors);
 errors = vErrors.length;
 }
 }
-if(data.subject !== undefined && Object.hasOwn(data, "subject")){
+if(has(data, "subject")){
 if(!(validate200(data.subject, instancePath+"/subject"))){
 vErrors = joined(vErrors, validate200.errors);
 errors = vErrors.length;
 }
 }
-if(data.backdrop !== undefined && Object.hasOwn(data, "backdrop")){
+if(has(data, "backdrop")){
 if(!(validate221(data.backdrop, instancePath+"/backdrop"))){
 vErrors = joined(vErrors, validate221.errors);
 errors = vErrors.length;
 }
 }
-if(data.lights !== undefined && Object.hasOwn(data, "lights")){
+if(has(data, "lights")){
 let data10 = data.lights;
-if(data10 && typeof data10 == "object" && !Array.isArray(data10)){
+if(isMap(data10)){
 if(Object.keys(data10).length > 64){
 vErrors = add(vErrors, instancePath+"/lights", "maxProperties");
 errors++;
@@ -7620,9 +7626,9 @@ vErrors = add(vErrors, instancePath+"/lights", "type");
 errors++;
 }
 }
-if(data.panels !== undefined && Object.hasOwn(data, "panels")){
+if(has(data, "panels")){
 let data12 = data.panels;
-if(data12 && typeof data12 == "object" && !Array.isArray(data12)){
+if(isMap(data12)){
 if(Object.keys(data12).length > 64){
 vErrors = add(vErrors, instancePath+"/panels", "maxProperties");
 errors++;
@@ -7678,9 +7684,9 @@ vErrors = add(vErrors, instancePath+"/panels", "type");
 errors++;
 }
 }
-if(data.points !== undefined && Object.hasOwn(data, "points")){
+if(has(data, "points")){
 let data14 = data.points;
-if(data14 && typeof data14 == "object" && !Array.isArray(data14)){
+if(isMap(data14)){
 if(Object.keys(data14).length > 200){
 vErrors = add(vErrors, instancePath+"/points", "maxProperties");
 errors++;
@@ -7709,25 +7715,25 @@ vErrors = add(vErrors, instancePath+"/points", "type");
 errors++;
 }
 }
-if(data.wanted !== undefined && Object.hasOwn(data, "wanted")){
+if(has(data, "wanted")){
 if(!(validate310(data.wanted, instancePath+"/wanted"))){
 vErrors = joined(vErrors, validate310.errors);
 errors = vErrors.length;
 }
 }
-if(data.readings !== undefined && Object.hasOwn(data, "readings")){
+if(has(data, "readings")){
 if(!(validate323(data.readings, instancePath+"/readings"))){
 vErrors = joined(vErrors, validate323.errors);
 errors = vErrors.length;
 }
 }
-if(data.accept !== undefined && Object.hasOwn(data, "accept")){
+if(has(data, "accept")){
 if(!(validate335(data.accept, instancePath+"/accept"))){
 vErrors = joined(vErrors, validate335.errors);
 errors = vErrors.length;
 }
 }
-if(data.tags !== undefined && Object.hasOwn(data, "tags")){
+if(has(data, "tags")){
 let data19 = data.tags;
 if(Array.isArray(data19)){
 if(data19.length > 100){
@@ -7785,12 +7791,12 @@ export const kit = validate363;
 function validate364(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.kit === undefined) || (!(Object.hasOwn(data, "kit")))){
+if(isMap(data)){
+if(!has(data, "kit")){
 vErrors = add(vErrors, instancePath, "required", "kit");
 errors++;
 }
-if((data.title === undefined) || (!(Object.hasOwn(data, "title")))){
+if(!has(data, "title")){
 vErrors = add(vErrors, instancePath, "required", "title");
 errors++;
 }
@@ -7800,13 +7806,13 @@ vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.kit !== undefined && Object.hasOwn(data, "kit")){
+if(has(data, "kit")){
 if(1 !== data.kit){
 vErrors = add(vErrors, instancePath+"/kit", "const");
 errors++;
 }
 }
-if(data.title !== undefined && Object.hasOwn(data, "title")){
+if(has(data, "title")){
 let data1 = data.title;
 if(typeof data1 === "string"){
 if(data1.length > 4000){
@@ -7823,7 +7829,7 @@ vErrors = add(vErrors, instancePath+"/title", "type");
 errors++;
 }
 }
-if(data.notes !== undefined && Object.hasOwn(data, "notes")){
+if(has(data, "notes")){
 let data2 = data.notes;
 if(typeof data2 === "string"){
 if(data2.length > 4000){
@@ -7840,9 +7846,9 @@ vErrors = add(vErrors, instancePath+"/notes", "type");
 errors++;
 }
 }
-if(data.units !== undefined && Object.hasOwn(data, "units")){
+if(has(data, "units")){
 let data3 = data.units;
-if(data3 && typeof data3 == "object" && !Array.isArray(data3)){
+if(isMap(data3)){
 if(Object.keys(data3).length > 500){
 vErrors = add(vErrors, instancePath+"/units", "maxProperties");
 errors++;
@@ -7871,9 +7877,9 @@ vErrors = add(vErrors, instancePath+"/units", "type");
 errors++;
 }
 }
-if(data.modifiers !== undefined && Object.hasOwn(data, "modifiers")){
+if(has(data, "modifiers")){
 let data5 = data.modifiers;
-if(data5 && typeof data5 == "object" && !Array.isArray(data5)){
+if(isMap(data5)){
 if(Object.keys(data5).length > 500){
 vErrors = add(vErrors, instancePath+"/modifiers", "maxProperties");
 errors++;
@@ -7902,9 +7908,9 @@ vErrors = add(vErrors, instancePath+"/modifiers", "type");
 errors++;
 }
 }
-if(data.stands !== undefined && Object.hasOwn(data, "stands")){
+if(has(data, "stands")){
 let data7 = data.stands;
-if(data7 && typeof data7 == "object" && !Array.isArray(data7)){
+if(isMap(data7)){
 if(Object.keys(data7).length > 500){
 vErrors = add(vErrors, instancePath+"/stands", "maxProperties");
 errors++;
@@ -7933,9 +7939,9 @@ vErrors = add(vErrors, instancePath+"/stands", "type");
 errors++;
 }
 }
-if(data.cameras !== undefined && Object.hasOwn(data, "cameras")){
+if(has(data, "cameras")){
 let data9 = data.cameras;
-if(data9 && typeof data9 == "object" && !Array.isArray(data9)){
+if(isMap(data9)){
 if(Object.keys(data9).length > 100){
 vErrors = add(vErrors, instancePath+"/cameras", "maxProperties");
 errors++;
@@ -7954,14 +7960,14 @@ errors++;
 }
 for(const key8 of Object.keys(data9)){
 let data10 = data9[key8];
-if(data10 && typeof data10 == "object" && !Array.isArray(data10)){
+if(isMap(data10)){
 for(const key9 of Object.keys(data10)){
 if(!((((((key9 === "sensor") || (key9 === "sync")) || (key9 === "curtain")) || (key9 === "shutter-kind")) || (key9 === "readout")) || (key9 === "headroom"))){
 vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), "additionalProperties", key9);
 errors++;
 }
 }
-if(data10.sensor !== undefined && Object.hasOwn(data10, "sensor")){
+if(has(data10, "sensor")){
 let data11 = data10.sensor;
 if(typeof data11 !== "string"){
 vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor", "type");
@@ -8012,19 +8018,19 @@ vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").repla
 errors++;
 }
 }
-if(data10.sync !== undefined && Object.hasOwn(data10, "sync")){
+if(has(data10, "sync")){
 if(!(validate112(data10.sync, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sync"))){
 vErrors = joined(vErrors, validate112.errors);
 errors = vErrors.length;
 }
 }
-if(data10.curtain !== undefined && Object.hasOwn(data10, "curtain")){
+if(has(data10, "curtain")){
 if(!(validate62(data10.curtain, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/curtain"))){
 vErrors = joined(vErrors, validate62.errors);
 errors = vErrors.length;
 }
 }
-if(data10["shutter-kind"] !== undefined && Object.hasOwn(data10, "shutter-kind")){
+if(has(data10, "shutter-kind")){
 let data14 = data10["shutter-kind"];
 if(typeof data14 !== "string"){
 vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/shutter-kind", "type");
@@ -8035,13 +8041,13 @@ vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").repla
 errors++;
 }
 }
-if(data10.readout !== undefined && Object.hasOwn(data10, "readout")){
+if(has(data10, "readout")){
 if(!(validate62(data10.readout, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/readout"))){
 vErrors = joined(vErrors, validate62.errors);
 errors = vErrors.length;
 }
 }
-if(data10.headroom !== undefined && Object.hasOwn(data10, "headroom")){
+if(has(data10, "headroom")){
 if(!(validate56(data10.headroom, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/headroom"))){
 vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
@@ -8059,9 +8065,9 @@ vErrors = add(vErrors, instancePath+"/cameras", "type");
 errors++;
 }
 }
-if(data.backdrops !== undefined && Object.hasOwn(data, "backdrops")){
+if(has(data, "backdrops")){
 let data17 = data.backdrops;
-if(data17 && typeof data17 == "object" && !Array.isArray(data17)){
+if(isMap(data17)){
 if(Object.keys(data17).length > 500){
 vErrors = add(vErrors, instancePath+"/backdrops", "maxProperties");
 errors++;
@@ -8090,9 +8096,9 @@ vErrors = add(vErrors, instancePath+"/backdrops", "type");
 errors++;
 }
 }
-if(data.meters !== undefined && Object.hasOwn(data, "meters")){
+if(has(data, "meters")){
 let data19 = data.meters;
-if(data19 && typeof data19 == "object" && !Array.isArray(data19)){
+if(isMap(data19)){
 if(Object.keys(data19).length > 40){
 vErrors = add(vErrors, instancePath+"/meters", "maxProperties");
 errors++;
@@ -8121,7 +8127,7 @@ vErrors = add(vErrors, instancePath+"/meters", "type");
 errors++;
 }
 }
-if(data.measured !== undefined && Object.hasOwn(data, "measured")){
+if(has(data, "measured")){
 let data21 = data.measured;
 if(Array.isArray(data21)){
 if(data21.length > 1000){
@@ -8168,20 +8174,20 @@ export const room = validate383;
 function validate384(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.room === undefined) || (!(Object.hasOwn(data, "room")))){
+if(isMap(data)){
+if(!has(data, "room")){
 vErrors = add(vErrors, instancePath, "required", "room");
 errors++;
 }
-if((data.width === undefined) || (!(Object.hasOwn(data, "width")))){
+if(!has(data, "width")){
 vErrors = add(vErrors, instancePath, "required", "width");
 errors++;
 }
-if((data.length === undefined) || (!(Object.hasOwn(data, "length")))){
+if(!has(data, "length")){
 vErrors = add(vErrors, instancePath, "required", "length");
 errors++;
 }
-if((data.height === undefined) || (!(Object.hasOwn(data, "height")))){
+if(!has(data, "height")){
 vErrors = add(vErrors, instancePath, "required", "height");
 errors++;
 }
@@ -8191,13 +8197,13 @@ vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.room !== undefined && Object.hasOwn(data, "room")){
+if(has(data, "room")){
 if(1 !== data.room){
 vErrors = add(vErrors, instancePath+"/room", "const");
 errors++;
 }
 }
-if(data.title !== undefined && Object.hasOwn(data, "title")){
+if(has(data, "title")){
 let data1 = data.title;
 if(typeof data1 === "string"){
 if(data1.length > 4000){
@@ -8214,46 +8220,46 @@ vErrors = add(vErrors, instancePath+"/title", "type");
 errors++;
 }
 }
-if(data.width !== undefined && Object.hasOwn(data, "width")){
+if(has(data, "width")){
 if(!(validate41(data.width, instancePath+"/width"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.length !== undefined && Object.hasOwn(data, "length")){
+if(has(data, "length")){
 if(!(validate41(data.length, instancePath+"/length"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.height !== undefined && Object.hasOwn(data, "height")){
+if(has(data, "height")){
 if(!(validate41(data.height, instancePath+"/height"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data["left-wall"] !== undefined && Object.hasOwn(data, "left-wall")){
+if(has(data, "left-wall")){
 if(!(validate41(data["left-wall"], instancePath+"/left-wall"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data["behind-backdrop"] !== undefined && Object.hasOwn(data, "behind-backdrop")){
+if(has(data, "behind-backdrop")){
 if(!(validate41(data["behind-backdrop"], instancePath+"/behind-backdrop"))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
 }
-if(data.walls !== undefined && Object.hasOwn(data, "walls")){
+if(has(data, "walls")){
 let data7 = data.walls;
-if(((!(data7 && typeof data7 == "object" && !Array.isArray(data7))) && (!((typeof data7 == "number") && (isFinite(data7))))) && (typeof data7 !== "string")){
+if(((!(isMap(data7))) && (!((typeof data7 == "number") && (isFinite(data7))))) && (typeof data7 !== "string")){
 vErrors = add(vErrors, instancePath+"/walls", "type");
 errors++;
 }
 const _errs17 = errors;
 let valid6 = true;
 const _errs18 = errors;
-if(!(data7 && typeof data7 == "object" && !Array.isArray(data7))){
+if(!(isMap(data7))){
 vErrors = add(vErrors);
 errors++;
 }
@@ -8276,9 +8282,9 @@ const _errs22 = errors;
 const _errs23 = errors;
 let valid8 = false;
 const _errs24 = errors;
-if(data7 && typeof data7 == "object" && !Array.isArray(data7)){
+if(isMap(data7)){
 let missing0;
-if(((data7.reflectance === undefined) || (!(Object.hasOwn(data7, "reflectance")))) && (missing0 = "reflectance")){
+if((!has(data7, "reflectance")) && (missing0 = "reflectance")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -8287,9 +8293,9 @@ var _valid2 = _errs24 === errors;
 valid8 = valid8 || _valid2;
 if(!valid8){
 const _errs25 = errors;
-if(data7 && typeof data7 == "object" && !Array.isArray(data7)){
+if(isMap(data7)){
 let missing1;
-if(((data7.colour === undefined) || (!(Object.hasOwn(data7, "colour")))) && (missing1 = "colour")){
+if((!has(data7, "colour")) && (missing1 = "colour")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -8335,32 +8341,32 @@ ifClause1 = "then";
 }
 else {
 const _errs27 = errors;
-if(data7 && typeof data7 == "object" && !Array.isArray(data7)){
+if(isMap(data7)){
 for(const key1 of Object.keys(data7)){
 if(!((((key1 === "left") || (key1 === "right")) || (key1 === "front")) || (key1 === "back"))){
 vErrors = add(vErrors, instancePath+"/walls", "additionalProperties", key1);
 errors++;
 }
 }
-if(data7.left !== undefined && Object.hasOwn(data7, "left")){
+if(has(data7, "left")){
 if(!(validate119(data7.left, instancePath+"/walls/left"))){
 vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
-if(data7.right !== undefined && Object.hasOwn(data7, "right")){
+if(has(data7, "right")){
 if(!(validate119(data7.right, instancePath+"/walls/right"))){
 vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
-if(data7.front !== undefined && Object.hasOwn(data7, "front")){
+if(has(data7, "front")){
 if(!(validate119(data7.front, instancePath+"/walls/front"))){
 vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
-if(data7.back !== undefined && Object.hasOwn(data7, "back")){
+if(has(data7, "back")){
 if(!(validate119(data7.back, instancePath+"/walls/back"))){
 vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
@@ -8436,21 +8442,21 @@ vErrors = add(vErrors, instancePath+"/walls", "if");
 errors++;
 }
 }
-if(data.ceiling !== undefined && Object.hasOwn(data, "ceiling")){
+if(has(data, "ceiling")){
 if(!(validate119(data.ceiling, instancePath+"/ceiling"))){
 vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
-if(data.floor !== undefined && Object.hasOwn(data, "floor")){
+if(has(data, "floor")){
 if(!(validate119(data.floor, instancePath+"/floor"))){
 vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
-if(data.circuits !== undefined && Object.hasOwn(data, "circuits")){
+if(has(data, "circuits")){
 let data14 = data.circuits;
-if(data14 && typeof data14 == "object" && !Array.isArray(data14)){
+if(isMap(data14)){
 if(Object.keys(data14).length > 40){
 vErrors = add(vErrors, instancePath+"/circuits", "maxProperties");
 errors++;
@@ -8469,12 +8475,12 @@ errors++;
 }
 for(const key3 of Object.keys(data14)){
 let data15 = data14[key3];
-if(data15 && typeof data15 == "object" && !Array.isArray(data15)){
-if((data15.voltage === undefined) || (!(Object.hasOwn(data15, "voltage")))){
+if(isMap(data15)){
+if(!has(data15, "voltage")){
 vErrors = add(vErrors, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "voltage");
 errors++;
 }
-if((data15.breaker === undefined) || (!(Object.hasOwn(data15, "breaker")))){
+if(!has(data15, "breaker")){
 vErrors = add(vErrors, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "breaker");
 errors++;
 }
@@ -8484,13 +8490,13 @@ vErrors = add(vErrors, instancePath+"/circuits/" + key3.replace(/~/g, "~0").repl
 errors++;
 }
 }
-if(data15.voltage !== undefined && Object.hasOwn(data15, "voltage")){
+if(has(data15, "voltage")){
 if(!(validate68(data15.voltage, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/voltage"))){
 vErrors = joined(vErrors, validate68.errors);
 errors = vErrors.length;
 }
 }
-if(data15.breaker !== undefined && Object.hasOwn(data15, "breaker")){
+if(has(data15, "breaker")){
 if(!(validate164(data15.breaker, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/breaker"))){
 vErrors = joined(vErrors, validate164.errors);
 errors = vErrors.length;
@@ -8537,8 +8543,8 @@ const pattern50 = new RegExp("^[a-z0-9]+(?:-[a-z0-9]+){0,8}$", "u");
 function validate404(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-if(data && typeof data == "object" && !Array.isArray(data)){
-if((data.thirdstop === undefined) || (!(Object.hasOwn(data, "thirdstop")))){
+if(isMap(data)){
+if(!has(data, "thirdstop")){
 vErrors = add(vErrors, instancePath, "required", "thirdstop");
 errors++;
 }
@@ -8548,13 +8554,13 @@ vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
-if(data.thirdstop !== undefined && Object.hasOwn(data, "thirdstop")){
+if(has(data, "thirdstop")){
 if(1 !== data.thirdstop){
 vErrors = add(vErrors, instancePath+"/thirdstop", "const");
 errors++;
 }
 }
-if(data.notes !== undefined && Object.hasOwn(data, "notes")){
+if(has(data, "notes")){
 let data1 = data.notes;
 if(typeof data1 === "string"){
 if(data1.length > 4000){
@@ -8571,13 +8577,13 @@ vErrors = add(vErrors, instancePath+"/notes", "type");
 errors++;
 }
 }
-if(data.root !== undefined && Object.hasOwn(data, "root")){
+if(has(data, "root")){
 if(!(validate25(data.root, instancePath+"/root"))){
 vErrors = joined(vErrors, validate25.errors);
 errors = vErrors.length;
 }
 }
-if(data.plans !== undefined && Object.hasOwn(data, "plans")){
+if(has(data, "plans")){
 let data3 = data.plans;
 if(Array.isArray(data3)){
 if(data3.length > 100){
@@ -8608,7 +8614,7 @@ vErrors = add(vErrors, instancePath+"/plans", "type");
 errors++;
 }
 }
-if(data.ignore !== undefined && Object.hasOwn(data, "ignore")){
+if(has(data, "ignore")){
 let data5 = data.ignore;
 if(Array.isArray(data5)){
 if(data5.length > 100){
@@ -8639,16 +8645,16 @@ vErrors = add(vErrors, instancePath+"/ignore", "type");
 errors++;
 }
 }
-if(data.defaults !== undefined && Object.hasOwn(data, "defaults")){
+if(has(data, "defaults")){
 let data7 = data.defaults;
-if(data7 && typeof data7 == "object" && !Array.isArray(data7)){
+if(isMap(data7)){
 for(const key1 of Object.keys(data7)){
 if(!((key1 === "kit") || (key1 === "room"))){
 vErrors = add(vErrors, instancePath+"/defaults", "additionalProperties", key1);
 errors++;
 }
 }
-if(data7.kit !== undefined && Object.hasOwn(data7, "kit")){
+if(has(data7, "kit")){
 let data8 = data7.kit;
 if((!(Array.isArray(data8))) && (typeof data8 !== "string")){
 vErrors = add(vErrors, instancePath+"/defaults/kit", "type");
@@ -8710,7 +8716,7 @@ vErrors = add(vErrors, instancePath+"/defaults/kit", "if");
 errors++;
 }
 }
-if(data7.room !== undefined && Object.hasOwn(data7, "room")){
+if(has(data7, "room")){
 if(!(validate25(data7.room, instancePath+"/defaults/room"))){
 vErrors = joined(vErrors, validate25.errors);
 errors = vErrors.length;
@@ -8722,9 +8728,9 @@ vErrors = add(vErrors, instancePath+"/defaults", "type");
 errors++;
 }
 }
-if(data.levels !== undefined && Object.hasOwn(data, "levels")){
+if(has(data, "levels")){
 let data11 = data.levels;
-if(data11 && typeof data11 == "object" && !Array.isArray(data11)){
+if(isMap(data11)){
 if(Object.keys(data11).length > 200){
 vErrors = add(vErrors, instancePath+"/levels", "maxProperties");
 errors++;
@@ -8764,9 +8770,9 @@ vErrors = add(vErrors, instancePath+"/levels", "type");
 errors++;
 }
 }
-if(data.limits !== undefined && Object.hasOwn(data, "limits")){
+if(has(data, "limits")){
 let data13 = data.limits;
-if(data13 && typeof data13 == "object" && !Array.isArray(data13)){
+if(isMap(data13)){
 if(Object.keys(data13).length > 200){
 vErrors = add(vErrors, instancePath+"/limits", "maxProperties");
 errors++;
@@ -8791,7 +8797,7 @@ errors++;
 }
 for(const key5 of Object.keys(data13)){
 let data14 = data13[key5];
-if(data14 && typeof data14 == "object" && !Array.isArray(data14)){
+if(isMap(data14)){
 if(Object.keys(data14).length > 40){
 vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1"), "maxProperties");
 errors++;
@@ -8891,7 +8897,7 @@ vErrors = add(vErrors, instancePath+"/limits", "type");
 errors++;
 }
 }
-if(data["fail-on"] !== undefined && Object.hasOwn(data, "fail-on")){
+if(has(data, "fail-on")){
 let data16 = data["fail-on"];
 if(typeof data16 !== "string"){
 vErrors = add(vErrors, instancePath+"/fail-on", "type");
@@ -8902,7 +8908,7 @@ vErrors = add(vErrors, instancePath+"/fail-on", "enum");
 errors++;
 }
 }
-if(data.catalogue !== undefined && Object.hasOwn(data, "catalogue")){
+if(has(data, "catalogue")){
 if(typeof data.catalogue !== "boolean"){
 vErrors = add(vErrors, instancePath+"/catalogue", "type");
 errors++;
