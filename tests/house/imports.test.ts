@@ -31,6 +31,10 @@ const keepers: readonly (readonly [RegExp, readonly string[]])[] = [
   [/^node:/, ['files', 'command', 'build']],
 ]
 
+/** Whole statements and calls, for the word `from` also stands in data. */
+const statement =
+  /^(?:import|export)\s(?:[^'";]*?\sfrom\s)?['"]([^'"]+)['"]|\b(?:import|require)\(\s*['"]([^'"]+)['"]\s*\)/gm
+
 const filesUnder = (folder: string): string[] =>
   readdirSync(folder).flatMap((name) => {
     const path = join(folder, name)
@@ -40,9 +44,7 @@ const filesUnder = (folder: string): string[] =>
 const files = filesUnder(source).map((path) => {
   const text = readFileSync(path, 'utf8')
   const name = relative(source, path).replaceAll('\\', '/')
-  const imports = [...text.matchAll(/(?:\bfrom|\bimport|\brequire)\s*\(?\s*['"]([^'"]+)['"]/g)].map(
-    (found) => found[1]!,
-  )
+  const imports = [...text.matchAll(statement)].map((found) => (found[1] ?? found[2])!)
   return { name, folder: name.includes('/') ? name.split('/')[0]! : '', text, imports }
 })
 

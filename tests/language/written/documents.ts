@@ -1,4 +1,4 @@
-/** Whole files of every kind, as trees and as plain data. */
+/** Whole files of every kind, as an author might write them (so they are not formatted). */
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Kind } from '../../../src/language/schema/kinds.js'
