@@ -1,8 +1,13 @@
 /** Every generated file, by path from the repository's root: written by `generate`, held fresh by a test. */
+import { readFileSync } from 'node:fs'
+import { resolve } from 'node:path'
 import { compiledValidators } from './compiled-validators.js'
 import { definitionsText } from './definitions-text.js'
 import { publicSchemas } from './public-schemas.js'
+import { freshReadme } from './readme.js'
 import { writtenTypes } from './written-types.js'
+
+const root = resolve(import.meta.dirname, '../..')
 
 export const generatedFiles = async (): Promise<ReadonlyMap<string, string>> =>
   new Map([
@@ -12,4 +17,5 @@ export const generatedFiles = async (): Promise<ReadonlyMap<string, string>> =>
     ['src/language/generated/validators.ts', compiledValidators()] as const,
     ['src/language/generated/definitions.ts', definitionsText()] as const,
     ['src/language/generated/types.ts', await writtenTypes()] as const,
+    ['README.md', await freshReadme(readFileSync(resolve(root, 'README.md'), 'utf8'), root)] as const,
   ])
