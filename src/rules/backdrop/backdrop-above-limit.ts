@@ -136,17 +136,33 @@ const targetOf = ({ over, limit, spare, u }: AboveLimit): number | undefined => 
 }
 
 const lightsDown = (evidence: AboveLimit, words: Words, context: RuleContext): readonly Advice[] => {
-  const { set, plan } = context
+  const { set } = context
   const names = backdropLights(set).map((light) => light.name)
   if (names.length === 0 || shareAt(set, set.backdropView!.middle, names) < 0.5) return []
   const target = targetOf(evidence)
-  if (target === undefined)
-    return [
-      {
-        title: 'light it more evenly: more lights, further from it, aimed across',
-        gives: 'room between white everywhere and too much',
-      },
-    ]
+  const advice = lowered(names, target ?? evidence.over - (evidence.spare ?? 0), evidence, words, context)
+  return target === undefined
+    ? [
+        {
+          title: 'light it more evenly: more lights, further from it, aimed across',
+          gives: 'room between white everywhere and too much',
+        },
+        ...advice.map((one) => ({
+          ...one,
+          costs: 'as low as the darkest point allows, and still over the limit',
+        })),
+      ]
+    : advice
+}
+
+const lowered = (
+  names: readonly string[],
+  target: number,
+  evidence: AboveLimit,
+  words: Words,
+  context: RuleContext,
+): readonly Advice[] => {
+  const { set, plan } = context
   const by = solveFor(
     0,
     -10,
@@ -157,21 +173,20 @@ const lightsDown = (evidence: AboveLimit, words: Words, context: RuleContext): r
     },
     target,
   )
-  if (by === undefined) return []
-  const turned = names.flatMap((light) => turnLight(plan, light, by) ?? [])
+  if (by === undefined || by > -0.1) return []
+  const turned = names.flatMap((light) => turnLight(plan, light, by, 'nearest') ?? [])
   const after = set.with(...turned.map((one) => one.change))
   const view = after.backdropView
   const middle = view && overKey({ ...context, set: after }, view.middle)
   if (turned.length === 0 || view === undefined || middle === undefined) return []
+  const keeps = evidence.spare === undefined ? undefined : evidence.spare - (evidence.over - middle.stops)
   return [
     {
       title: turned.map((one) => one.title).join(', '),
       gives: `the middle ${words.against(middle.stops, 'the key')}`,
-      ...(evidence.spare === undefined
+      ...(keeps === undefined
         ? {}
-        : {
-            costs: `the darkest point keeps ${words.howMany(evidence.spare - (evidence.over - middle.stops))} over white for certain`,
-          }),
+        : { costs: `its darkest point ${words.against(keeps, 'white for certain')}` }),
     },
   ]
 }

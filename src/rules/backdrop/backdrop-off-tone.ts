@@ -2,6 +2,7 @@ import { linearOfCode, stopsToRecord } from '../../picture/tone.js'
 import { backdropMissing, firstMissing, keyMissing } from '../known.js'
 import { settingPointer } from '../place-pointer.js'
 import { type Evidence, type RuleContext, rule } from '../rule.js'
+import { inside } from '../solving.js'
 import { backdropLights, causeOnBackdrop, overKey, surfaceText, toneU } from './on-the-backdrop.js'
 import { toLevel } from './to-level.js'
 
@@ -21,6 +22,8 @@ interface OffTone extends Evidence {
   /** Stops by which the middle must change to come to the nearer end of what is wanted; positive is brighter. */
   readonly change: number
   readonly u: number
+  /** Half of what is wanted from end to end, stops. */
+  readonly half: number
   readonly wanted: string
   readonly overKey: number | undefined
 }
@@ -97,6 +100,7 @@ export const backdropOffTone = rule<OffTone>({
         srgb: view.middle.srgb,
         change,
         u,
+        half: (high - low) / 2,
         wanted: tone.wanted,
         overKey: plan.wanted.backdrop?.tone === 'range' ? undefined : value,
       },
@@ -114,13 +118,17 @@ export const backdropOffTone = rule<OffTone>({
     ].join('; '),
   }),
 
-  mend: ({ change, u }, words, context) =>
-    toLevel(
+  mend: ({ change, u, half }, words, context) => {
+    // A narrow wish has no inside to aim for but its middle.
+    const inner = Math.min(inside(u), half)
+    return toLevel(
       context,
       words,
       (set) => set.backdropView?.middle,
-      change + (change > 0 ? 1 : -1) * Math.min(u, 1 / 3),
-    ),
+      change + (change > 0 ? inner : -inner),
+      half < 1 / 3 ? 'nearest' : 'at least',
+    )
+  },
 })
 
 interface Wanted {

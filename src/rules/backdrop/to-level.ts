@@ -10,12 +10,14 @@ import { backdropLights, shareAt } from './on-the-backdrop.js'
 /**
  * @param pick the point that is judged, in a set
  * @param change stops that it must change by; positive is brighter
+ * @param to whether a setting past the change is better than one short of it
  */
 export const toLevel = (
   context: RuleContext,
   words: Words,
   pick: (set: ComputedSet) => BackdropSample | undefined,
   change: number,
+  to: 'at least' | 'nearest' = 'at least',
 ): readonly Advice[] => {
   const now = pick(context.set)
   if (now === undefined) return []
@@ -26,7 +28,7 @@ export const toLevel = (
   }
   const level = (set: ComputedSet) => pick(set)?.overCamera.stops
   return [
-    ...ownLights(context, level, target, gives, now),
+    ...ownLights(context, level, target, gives, now, to),
     ...separation(context, level, target, gives, words),
     ...(change < 0 ? keyNearer(context, level, target, gives, words) : []),
   ]
@@ -41,12 +43,13 @@ const ownLights = (
   target: number,
   gives: Gives,
   now: BackdropSample,
+  to: 'at least' | 'nearest',
 ): readonly Advice[] => {
   const names = backdropLights(set).map((light) => light.name)
   const up = target > now.overCamera.stops
   if (names.length === 0 || (!up && shareAt(set, now, names) < 0.1)) return []
   const by = solveFor(0, up ? 10 : -10, (stops) => level(set.with(...byStops(names, stops))), target)
-  const turned = by === undefined ? [] : names.flatMap((light) => turnLight(plan, light, by) ?? [])
+  const turned = by === undefined ? [] : names.flatMap((light) => turnLight(plan, light, by, to) ?? [])
   if (turned.length === 0) return []
   const after = gives(set.with(...turned.map((one) => one.change)))
   const short = Math.max(...turned.map((one) => one.short))

@@ -1,11 +1,12 @@
 import type { Light } from '../../language/plan.js'
-import { difference } from '../../light/figure.js'
+import { difference, type Figure } from '../../light/figure.js'
 import { ambientName } from '../../set/transport.js'
-import { nearestShutter } from '../../units/marks.js'
+import { exactShutter, nearestShutter } from '../../units/marks.js'
 import type { Seconds } from '../../units/quantity.js'
 import { markedSpeedUnder, turnLight } from '../gear.js'
 import { firstMissing, keyMissing } from '../known.js'
 import { lightPointer } from '../place-pointer.js'
+import { neededPowers } from '../power/full-power.js'
 import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
 import { inside } from '../solving.js'
 import type { Words } from '../words.js'
@@ -82,18 +83,11 @@ export const ambientInExposure = rule<AmbientIn>({
   },
 
   detect: (context) => {
-    const { set, plan } = context
-    const { key } = set
-    if (key === undefined) return []
+    const { plan } = context
+    const set = asFarAsTheyGo(context.set)
     const lamps = modellingLamps(context)
-    const stray = set.reading({
-      at: 'subject',
-      of: [...(plan.ambient === undefined ? [] : [ambientName]), ...lamps.map(({ lamp }) => lamp)],
-      dome: 'raised',
-      faces: 'camera',
-    })
-    if (stray === undefined) return []
-    const figure = difference(key.figure, stray.figure)
+    const figure = underKey(set, context)
+    if (figure === undefined) return []
     const under = figure.stops
     const u = context.u(figure)
     const limit = wantedUnder(context)
@@ -144,6 +138,33 @@ export const ambientInExposure = rule<AmbientIn>({
   ],
 })
 
+/** The key reading against the ambient and the modelling lamps, in a set; undefined where either is missing. */
+const underKey = (set: RuleContext['set'], context: RuleContext): Figure | undefined => {
+  const stray = set.reading({
+    at: 'subject',
+    of: [
+      ...(set.plan.ambient === undefined ? [] : [ambientName]),
+      ...modellingLamps({ ...context, set, plan: set.plan }).map(({ lamp }) => lamp),
+    ],
+    dome: 'raised',
+    faces: 'camera',
+  })
+  return set.key === undefined || stray === undefined ? undefined : difference(set.key.figure, stray.figure)
+}
+
+/** A light that surely cannot give what it is to meter gives what it has. */
+const asFarAsTheyGo = (set: RuleContext['set']): RuleContext['set'] => {
+  const short = neededPowers(set).filter(({ overFull, u }) => overFull > 2 * u)
+  return short.length === 0
+    ? set
+    : set.with(
+        ...short.map(({ light, overFull }) => ({
+          knob: { knob: 'strength' as const, light: light.name },
+          to: -overFull,
+        })),
+      )
+}
+
 /** Mired by which two lights differ visibly in a shadow. */
 const differs = 50
 
@@ -181,24 +202,28 @@ const lampsOff = ({ lamps }: AmbientIn, words: Words, _: RuleContext): readonly 
         },
       ]
 
+/** A shutter, or speed against power, parts the key from the ambient only where the key is flash. */
+const byFlash = (set: RuleContext['set']): boolean =>
+  set.keyLights.every((light) => light.unit.kind === 'flash')
+
 /** Up to the sync speed: beyond it the flash suffers too. */
 const fasterShutter = (
   { under, limit, u, room: inRoom }: AmbientIn,
   words: Words,
-  { plan }: RuleContext,
+  context: RuleContext,
 ): readonly Advice[] => {
-  const { camera } = plan
-  if (!inRoom || camera.shutterMarked <= camera.sync) return []
-  const wanted = camera.shutter * 2 ** (under - limit - inside(u))
-  const marked = thirdAtMost(wanted)
+  const { camera } = context.plan
+  if (!inRoom || camera.shutterMarked <= camera.sync || !byFlash(context.set)) return []
+  const marked = thirdAtMost(camera.shutter * 2 ** (under - limit - inside(u)))
   const to = Math.max(marked, camera.sync)
-  const gains = Math.log2(camera.shutterMarked / to)
-  const left = limit - (under + gains)
+  const set = asFarAsTheyGo(context.set).with({ knob: { knob: 'shutter' }, to: exactShutter(to as Seconds) })
+  const after = underKey(set, context)?.stops
+  if (after === undefined || after < under + 0.1) return []
   return [
     {
       title: `camera.shutter → ${words.shutter(to)}${to > marked ? ', as fast as sync allows' : ''}`,
-      gives: `the room ${words.howMany(under + gains)} under the key`,
-      ...(left > 0 ? { costs: `${words.howMany(left)} still to find by ISO and power` } : {}),
+      gives: `the room ${words.howMany(after)} under the key`,
+      ...(after < limit ? { costs: `${words.howMany(limit - after)} still to find by ISO and power` } : {}),
     },
   ]
 }
@@ -215,11 +240,11 @@ const lowerSpeed = (
   words: Words,
   { plan, set }: RuleContext,
 ): readonly Advice[] => {
-  if (!inRoom) return []
+  if (!inRoom || !byFlash(set)) return []
   const wanted = plan.camera.iso * 2 ** (under - limit - inside(u))
   const iso = markedSpeedUnder(wanted)
   const flashes = set.lit.filter((light) => light.unit.kind === 'flash')
-  if (iso === undefined || iso >= plan.camera.iso || flashes.length === 0) {
+  if (iso === undefined || iso >= plan.camera.iso) {
     const stops = limit + inside(u) - under
     return [
       {

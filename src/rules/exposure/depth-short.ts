@@ -133,8 +133,9 @@ export const depthShort = rule<DepthShort>({
         : needs.free || front === back
           ? `both ends of ${what} go`
           : `the ${back ? 'back' : 'front'} of ${what} goes`
+    const [isSharp, isNeeded] = unlike(sharp.far - sharp.near, needs.far - needs.near, words)
     return {
-      message: `${where} soft: ${words.small(sharp.far - sharp.near)} is sharp at ${words.f(plan.camera.aperture)}, ${words.small(needs.far - needs.near)} is needed`,
+      message: `${where} soft: ${isSharp} is sharp at ${words.f(plan.camera.aperture)}, ${isNeeded} is needed`,
       why: `sharp from ${words.length(sharp.near)} to ${words.length(sharp.far)}, focused at ${words.length(focus)}, needed from ${words.length(needs.near)} to ${words.length(needs.far)}; circle of confusion ${Math.round(circleOfConfusion(plan.camera.sensor) * 1e6)} µm`,
     }
   },
@@ -145,6 +146,12 @@ export const depthShort = rule<DepthShort>({
     ...stepBack(evidence, context),
   ],
 })
+
+/** Two lengths that read alike are told apart. */
+const unlike = (a: number, b: number, words: Words): readonly [string, string] => {
+  const [short, long] = [words.small(a), words.small(b)]
+  return short === long && a < b ? [`just under ${short}`, long] : [short, long]
+}
 
 const along = (set: ComputedSet, at: Vec3): number =>
   dot(subtract(at, set.scene.camera.eye), set.scene.camera.forward)

@@ -139,9 +139,11 @@ const raised = (_: Cropped, words: Words, { set, plan }: RuleContext): readonly 
   const cut = Object.fromEntries(cuts(set).map((one) => [one.side, one.cut])) as Record<Side, number>
   if (cut.left > 0 || cut.right > 0 || cut.top + cut.bottom > 2 * spare) return []
   if (cut.top <= 0 && cut.bottom <= 0) return []
-  const by = (cut.top - cut.bottom) / 2
+  // As little as will do, with a little air where there is room for it.
+  const room = Math.min(air, -Math.min(cut.top, cut.bottom) - Math.max(cut.top, cut.bottom))
+  const by = cut.top > cut.bottom ? cut.top + room / 2 : -cut.bottom - room / 2
   const to = plan.camera.at.height + by
-  return to <= 0.1
+  return to < lowest
     ? []
     : [
         {
@@ -150,6 +152,11 @@ const raised = (_: Cropped, words: Words, { set, plan }: RuleContext): readonly 
         },
       ]
 }
+
+/** Metres left between subject and frame. */
+const air = 0.1
+/** Lower than this no one holds a camera. */
+const lowest = 0.2
 
 const further = (words: Words, { set, plan }: RuleContext): readonly Advice[] => {
   const { distance } = plan.camera.at

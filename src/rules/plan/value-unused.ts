@@ -78,7 +78,7 @@ const ofCamera = ({ camera: { shutterKind, curtain } }: Plan): readonly Void[] =
 
 const ofSubject = ({ subject }: Plan): readonly Void[] => {
   if (subject.kind === 'object')
-    return ['glasses', 'hair', 'age', 'pose'].map((key) => ({
+    return ['glasses', 'hair', 'pose'].map((key) => ({
       pointer: `/subject/${key}`,
       what: key,
       because: 'the subject is an object',
@@ -106,14 +106,14 @@ const ofLight = (light: Light): readonly Void[] => {
   })
   const natural = unit.kind === 'sun' || unit.kind === 'window'
   return [
-    ...(unit.kind === 'flash' && unit.zoom !== undefined ? [] : [at('zoom', `${unit.name} has no zoom`)]),
+    ...(unit.kind === 'flash' && unit.zoom !== undefined ? [] : [at('zoom', 'its unit has no zoom')]),
     ...(natural
-      ? [at('power', `${unit.name} cannot be set`), at('modelling', `${unit.name} has no modelling lamp`)]
+      ? [at('power', 'its unit cannot be set'), at('modelling', 'its unit has no modelling lamp')]
       : []),
     ...(unit.kind === 'flash' && unit.modelling === undefined && light.modelling
-      ? [at('modelling', `${unit.name} states no modelling lamp`)]
+      ? [at('modelling', 'its unit states no modelling lamp')]
       : []),
-    ...(unit.kind === 'flash' ? [] : [at('mode', `${unit.name} is no flash`)]),
+    ...(unit.kind === 'flash' ? [] : [at('mode', 'its unit is no flash')]),
     ...(modifier !== undefined &&
     modifier.outline !== 'rectangle' &&
     modifier.size.width === modifier.size.height

@@ -88,7 +88,7 @@ export const powerBeyondRange = rule<BeyondRange>({
       beyond === 'certain'
         ? `${light.name} cannot be set to ${words.power(share, 0)}: its ${low ? 'least' : 'most'} is ${words.power(low ? range.from : range.to, 0)}, and the light comes out ${words.howMany(off)} ${low ? 'stronger' : 'weaker'}`
         : `${light.name} is too strong for ${words.f(light.meters!.reads)} at ${meteredAt(light)} even at its least power of ${words.power(range.from, 0)}, by ${words.howMany(off)}`,
-    why: `${light.unit.name} goes from ${words.power(range.from, 0)} to ${words.power(range.to, 0)}`,
+    why: `${light.unit.name === light.name ? 'its unit' : light.unit.name} goes from ${words.power(range.from, 0)} to ${words.power(range.to, 0)}`,
   }),
 
   mend: (found, words, context) => [

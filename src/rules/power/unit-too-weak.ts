@@ -91,7 +91,7 @@ export const unitTooWeak = rule<TooWeak>({
   tell: ({ light, short, gives, guessed }, words, { set }) => ({
     message: `${meteredAt(light)} stays ${words.howMany(short)} too dark: ${light.name} is to meter ${words.f(light.meters!.reads)} there and gives ${words.f(gives)} at full power`,
     why: [
-      light.unit.name + (light.modifier === undefined ? '' : ` in ${light.modifier.name}`),
+      unitText(light) + (light.modifier === undefined ? '' : ` in ${light.modifier.name}`),
       ...(set.scene.lights.get(light.name)?.distance === undefined
         ? []
         : [`${words.length(set.scene.lights.get(light.name)!.distance!)} from the subject`]),
@@ -106,6 +106,9 @@ export const unitTooWeak = rule<TooWeak>({
     secondUnit(found, words),
   ],
 })
+
+/** A unit that is described in its place goes by the light's own name. */
+const unitText = ({ name, unit }: Light): string => (unit.name === name ? 'its unit' : unit.name)
 
 const closer = ({ light, u, short }: TooWeak, words: Words, { set }: RuleContext): readonly Advice[] => {
   const full = atFull(set, light)
@@ -160,8 +163,8 @@ const secondUnit = ({ light, short }: TooWeak, words: Words): Advice => {
   return {
     title:
       units === 2
-        ? `a second ${light.unit.name} beside it`
-        : `${units} units of ${light.unit.name} side by side in place of one`,
+        ? `a second ${unitText(light).replace('its ', '')} beside it`
+        : `${units} alike side by side in place of one`,
     gives: `${words.stops(Math.log2(units))}`,
     costs:
       units > 4

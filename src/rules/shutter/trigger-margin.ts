@@ -116,7 +116,7 @@ export const triggerMarginRule = rule<Margin>({
   },
 
   tell: ({ margin, needs, by, lights }, words, { plan }) => ({
-    message: `a strip along one edge can stay dark: ${words.shutter(plan.camera.shutterMarked)} is ${margin === 0 ? 'at' : `only ${words.howMany(margin)} under`} the sync speed of ${words.shutter(plan.camera.sync)}, and ${by} wants ${words.howMany(needs)}`,
+    message: `a strip along one edge can stay dark: ${words.shutter(plan.camera.shutterMarked)} is ${margin === 0 ? 'at' : `only ${words.howMany(margin)} under`} the sync speed of ${words.shutter(plan.camera.sync)}, and a flash fired by ${by} wants ${words.howMany(needs)}`,
     why: `${words.list(lights)} fired by ${by}; how much a trigger needs shows a test frame of a plain wall`,
   }),
 
