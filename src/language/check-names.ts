@@ -61,7 +61,7 @@ interface Known {
   readonly mistakes: MistakeList
   readonly root: TextMap
   readonly gathered: Gathered
-  readonly lights: readonly string[]
+  readonly lights: ReadonlySet<string>
   readonly panels: ReadonlySet<string>
   readonly points: ReadonlySet<string>
   /** Points that would be there if the plan had a backdrop. */
@@ -85,7 +85,7 @@ const known = (gathered: Gathered, mistakes: MistakeList): Known => {
     mistakes,
     root,
     gathered,
-    lights: keysOf(mapAt(root, 'lights')),
+    lights: new Set(keysOf(mapAt(root, 'lights'))),
     panels: new Set(keysOf(mapAt(root, 'panels'))),
     points,
     backdrop,
@@ -139,32 +139,34 @@ const checkFacing = (of: Known, at: TextScalar | undefined): void => {
 // ---------------------------------------------------------------- gear and surfaces
 
 interface Gear {
-  readonly units: readonly string[]
-  readonly modifiers: readonly string[]
-  readonly surfaces: readonly string[]
-  readonly stands: readonly string[]
-  readonly cameras: readonly string[]
+  readonly units: ReadonlySet<string>
+  readonly modifiers: ReadonlySet<string>
+  readonly surfaces: ReadonlySet<string>
+  /** The kit's, and common words for what holds a light; empty where the kit has none. */
+  readonly stands: ReadonlySet<string>
+  readonly cameras: ReadonlySet<string>
 }
 
 const gearOf = (root: TextMap): Gear => {
   const kit = mapAt(root, 'kit')
   const names = (key: string): readonly string[] => keysOf(mapAt(kit, key))
+  const stands = names('stands')
   return {
-    units: [...names('units'), ...unitNames],
-    modifiers: names('modifiers'),
-    surfaces: knownSurfaces(names('backdrops')),
-    stands: names('stands'),
-    cameras: names('cameras'),
+    units: new Set([...names('units'), ...unitNames]),
+    modifiers: new Set(names('modifiers')),
+    surfaces: new Set(knownSurfaces(names('backdrops'))),
+    stands: new Set(stands.length === 0 ? [] : [...stands, ...commonStands]),
+    cameras: new Set(names('cameras')),
   }
 }
 
 const checkUnit = (of: Known, gear: Gear, at: Word | undefined): void => {
-  if (at !== undefined && !gear.units.includes(at.value)) unknown(of, at, 'unit', gear.units)
+  if (at !== undefined && !gear.units.has(at.value)) unknown(of, at, 'unit', [...gear.units])
 }
 
 /** A kind that is known but for its size is told so; else the name is unknown. */
 const checkModifier = (of: Known, gear: Gear, at: Word | undefined): void => {
-  if (at === undefined || gear.modifiers.includes(at.value)) return
+  if (at === undefined || gear.modifiers.has(at.value)) return
   const read = readModifier(at.value)
   if (read === undefined) unknown(of, at, 'modifier', [...gear.modifiers, ...modifierExamples])
   else if (!read.ok)
@@ -177,7 +179,7 @@ const checkModifier = (of: Known, gear: Gear, at: Word | undefined): void => {
 }
 
 const checkSurface = (of: Known, gear: Gear, at: TextNode | undefined): void => {
-  if (isWord(at) && !gear.surfaces.includes(at.value)) unknown(of, at, 'surface', gear.surfaces)
+  if (isWord(at) && !gear.surfaces.has(at.value)) unknown(of, at, 'surface', [...gear.surfaces])
 }
 
 const checkSurfaces = (of: Known, gear: Gear): void => {
@@ -195,7 +197,7 @@ const checkSurfaces = (of: Known, gear: Gear): void => {
 /** Names inside the kit itself. */
 const checkKit = (of: Known, gear: Gear): void => {
   const kit = mapAt(of.root, 'kit')
-  const builtIn = { ...gear, surfaces: knownSurfaces([]) }
+  const builtIn = { ...gear, surfaces: new Set(knownSurfaces([])) }
   for (const [, backdrop] of valuesOf(mapAt(kit, 'backdrops')))
     checkSurface(of, builtIn, nodeAt(backdrop, 'surface'))
   for (const one of listAt(kit, 'measured')?.items ?? []) {
@@ -211,9 +213,8 @@ const checkLight = (of: Known, gear: Gear, light: TextNode): void => {
     checkUnit(of, gear, wordAt(light, 'unit'))
     checkModifier(of, gear, wordAt(light, 'modifier'))
     const stand = wordAt(mapAt(light, 'stand'), 'kind')
-    const stands = [...gear.stands, ...commonStands]
-    if (stand !== undefined && gear.stands.length > 0 && !stands.includes(stand.value))
-      unknown(of, stand, 'stand', stands)
+    if (stand !== undefined && gear.stands.size > 0 && !gear.stands.has(stand.value))
+      unknown(of, stand, 'stand', [...gear.stands])
   }
   checkAim(of, nodeAt(light, 'aim'))
   checkPoint(of, wordAt(mapAt(light, 'meters'), 'at'))
@@ -241,13 +242,13 @@ const checkLight = (of: Known, gear: Gear, light: TextNode): void => {
 const checkCamera = (of: Known, gear: Gear): void => {
   const camera = mapAt(of.root, 'camera')
   const body = wordAt(camera, 'body')
-  if (body !== undefined && of.gathered.kitWhole && !gear.cameras.includes(body.value))
+  if (body !== undefined && of.gathered.kitWhole && !gear.cameras.has(body.value))
     unknown(
       of,
       body,
       'camera in the kit',
-      gear.cameras,
-      gear.cameras.length === 0 ? 'name a kit that has cameras, or leave body out' : undefined,
+      [...gear.cameras],
+      gear.cameras.size === 0 ? 'name a kit that has cameras, or leave body out' : undefined,
     )
   const aim = wordAt(camera, 'aim')
   if (aim?.value !== 'level') checkTarget(of, aim)
@@ -267,7 +268,7 @@ const checkCamera = (of: Known, gear: Gear): void => {
 const checkReading = (of: Known, reading: TextNode): void => {
   checkPoint(of, wordAt(reading, 'at'))
   const light = (name: TextScalar): void => {
-    if (!of.lights.includes(String(name.value))) unknown(of, name, 'light', of.lights)
+    if (!of.lights.has(String(name.value))) unknown(of, name, 'light', [...of.lights])
   }
   const whom = nodeAt(reading, 'of')
   if (isWord(whom) && whom.value !== 'all' && whom.value !== 'ambient') light(whom)

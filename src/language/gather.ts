@@ -14,8 +14,6 @@ export interface Gathered {
   readonly root: TextMap
   /** Pointer in the merged plan at which a file's content begins. */
   readonly prefixes: ReadonlyMap<string, string>
-  /** Where the plan's own file asks for another. */
-  readonly asks: ReadonlyMap<string, TextNode>
   /** False where a kit could not be had: then names of gear are not known. */
   readonly kitWhole: boolean
   readonly roomWhole: boolean
@@ -77,13 +75,13 @@ const faultsAsMistakes = (faults: readonly TextFault[]): readonly MistakeAt[] =>
 
 /** Gathers the files of one plan. */
 class Gathering {
-  readonly asks = new Map<string, TextNode>()
   readonly prefixes = new Map<string, string>()
   #files = 0
 
   constructor(
     private readonly port: FilePort,
     private readonly texts: Map<string, string>,
+    private readonly asks: Map<string, TextNode>,
     private readonly mistakes: MistakeList,
   ) {}
 
@@ -117,7 +115,7 @@ class Gathering {
     if (!this.asks.has(answer.file)) this.asks.set(answer.file, asked)
     const { reading, content, mistakes } = sharedFile(this.port, kind, answer.file, answer.text)
     if (reading.root !== undefined) this.mistakes.know(answer.file, reading.root)
-    this.mistakes.addAll([...faultsAsMistakes(reading.faults), ...mistakes], asked)
+    this.mistakes.addAll([...faultsAsMistakes(reading.faults), ...mistakes])
     return kind === 'base' && reading.root?.kind === 'map' ? reading.root : content
   }
 
@@ -151,12 +149,18 @@ class Gathering {
   }
 }
 
-/** Undefined where nothing can be made of the files together; the mistakes say why. */
+/**
+ * Undefined where nothing can be made of the files together; the mistakes say why.
+ *
+ * @param texts gets the text of every file that is read
+ * @param asks gets, for each other file, where the plan's own file asks for it
+ */
 export const gather = (
   file: string,
   text: string,
   port: FilePort,
   texts: Map<string, string>,
+  asks: Map<string, TextNode>,
   mistakes: MistakeList,
 ): Gathered | undefined => {
   const { root: own, faults } = readText(file, text)
@@ -166,15 +170,14 @@ export const gather = (
   mistakes.addAll(validate('plan', own))
   if (own.kind !== 'map') return undefined
 
-  const gathering = new Gathering(port, texts, mistakes)
+  const gathering = new Gathering(port, texts, asks, mistakes)
   const merged = gathering.withBases(own, undefined, [file])
   if (merged === undefined) return undefined
   let root = merged
   if (merged !== own) {
     root = withValue(merged, 'base', undefined)
     // What is wrong with a file by itself is told already.
-    for (const mistake of validate('plan', root))
-      if (!mistakes.tellsOf(mistake.at)) mistakes.addAll([mistake], gathering.asks.get(mistake.at.file))
+    for (const mistake of validate('plan', root)) if (!mistakes.tellsOf(mistake.at)) mistakes.add(mistake)
   }
 
   const kit = at(root, 'kit')
@@ -188,7 +191,6 @@ export const gather = (
   return {
     root,
     prefixes: gathering.prefixes,
-    asks: gathering.asks,
     kitWhole: kits.all,
     roomWhole: rooms.all,
   }

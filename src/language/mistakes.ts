@@ -4,7 +4,7 @@ import type { Place } from '../text/place.js'
 import type { TextNode } from '../text/tree.js'
 import type { Mistake } from './mistake.js'
 import { nearest } from './nearest.js'
-import { pointerOf } from './pointer-of.js'
+import { pointersIn } from './pointer-of.js'
 
 export interface Span {
   readonly file: string
@@ -14,17 +14,19 @@ export interface Span {
 
 export interface MistakeAt {
   readonly rule: Mistake['rule']
-  readonly at: Span
+  /** What is reached through an alias says where it is used. */
+  readonly at: Span & { readonly usedAt?: Span }
   /** Of the value in its own file; looked up where it is not said. */
   readonly pointer?: string
   readonly message: string
   readonly why?: string
+  /** Without it, where the value is used if it is written elsewhere. */
   readonly also?: readonly (Span & { readonly says: string })[]
   readonly advice?: readonly string[]
 }
 
 export interface UnknownName {
-  readonly at: Span
+  readonly at: MistakeAt['at']
   /** What was looked for: `light`, `point to meter at`. */
   readonly what: string
   readonly name: string
@@ -33,18 +35,37 @@ export interface UnknownName {
   readonly why?: string
 }
 
+/** Nobody reads more; keeps a hostile file from standing for a flood. */
+const mostMistakes = 500
+const mostCandidates = 500
+const longestName = 60
+
 /** Names in a sentence; a long list is cut, for nobody reads it. */
 export const listed = (names: readonly string[], most = 8): string =>
   names.length <= most
     ? names.join(', ')
     : `${names.slice(0, most).join(', ')} and ${names.length - most} more`
 
+const clipped = (name: string): string =>
+  name.length <= longestName ? name : `${name.slice(0, longestName)}…`
+
+const placeName = ({ file, start, end }: Span): string => `${file}\n${start}\n${end}`
+
 export class MistakeList {
   readonly #found = new Map<string, Mistake>()
+  readonly #told = new Set<string>()
   readonly #indexes = new Map<string, LineIndex>()
   readonly #roots = new Map<string, TextNode>()
+  readonly #pointers = new Map<string, (span: Span) => string | undefined>()
 
-  constructor(private readonly texts: ReadonlyMap<string, string>) {}
+  /**
+   * @param texts of the files that places point into; may grow
+   * @param asks where the plan's own file asks for the others; may grow
+   */
+  constructor(
+    private readonly texts: ReadonlyMap<string, string>,
+    private readonly asks: ReadonlyMap<string, Span> = new Map(),
+  ) {}
 
   get all(): readonly Mistake[] {
     return [...this.#found.values()]
@@ -59,8 +80,8 @@ export class MistakeList {
     return this.all.some((mistake) => mistake.rule !== 'value-unused')
   }
 
-  tellsOf({ file, start, end }: Span): boolean {
-    return this.all.some(({ place }) => place.file === file && place.start === start && place.end === end)
+  tellsOf(span: Span): boolean {
+    return this.#told.has(placeName(span))
   }
 
   /** Lets places in a file have their pointers. */
@@ -68,53 +89,66 @@ export class MistakeList {
     this.#roots.set(file, root)
   }
 
-  place(span: Span, known?: string): Place {
-    let index = this.#indexes.get(span.file)
-    if (index === undefined) {
-      index = lineIndex(this.texts.get(span.file) ?? '')
-      this.#indexes.set(span.file, index)
-    }
-    const root = known === undefined ? this.#roots.get(span.file) : undefined
-    const found = root && pointerOf(root, span.file, span.start, span.end)
-    const pointer = known ?? found ?? ''
+  #pointer(span: Span): string {
+    const root = this.#roots.get(span.file)
+    if (root === undefined) return ''
+    const pointers = this.#pointers.get(span.file) ?? pointersIn(root, span.file)
+    this.#pointers.set(span.file, pointers)
+    return pointers(span) ?? ''
+  }
+
+  #place(span: Span, pointer = this.#pointer(span)): Place {
+    const index = this.#indexes.get(span.file) ?? lineIndex(this.texts.get(span.file) ?? '')
+    this.#indexes.set(span.file, index)
     return placeAt(index, span.file, pointer, span.start, span.end)
   }
 
+  #usedAt(at: MistakeAt['at']): MistakeAt['also'] {
+    const used = at.usedAt ?? this.asks.get(at.file)
+    return used === undefined
+      ? []
+      : [{ file: used.file, start: used.start, end: used.end, says: 'used here' }]
+  }
+
   add(mistake: MistakeAt): void {
+    if (this.count >= mostMistakes) return
     this.addPlaced({
       rule: mistake.rule,
-      place: this.place(mistake.at, mistake.pointer),
+      place: this.#place(mistake.at, mistake.pointer),
       message: mistake.message,
       why: mistake.why ?? '',
-      also: (mistake.also ?? []).map((one) => ({ ...this.place(one), says: one.says })),
+      also: (mistake.also ?? this.#usedAt(mistake.at) ?? []).map((one) => ({
+        ...this.#place(one),
+        says: one.says,
+      })),
       advice: mistake.advice ?? [],
     })
   }
 
-  /** @param used where the plan's own file asks for the file that they are in */
-  addAll(found: readonly MistakeAt[], used?: Span): void {
-    for (const mistake of found)
-      this.add(
-        used === undefined
-          ? mistake
-          : { ...mistake, also: [...(mistake.also ?? []), { ...used, says: 'used here' }] },
-      )
+  addAll(found: readonly MistakeAt[]): void {
+    for (const mistake of found) this.add(mistake)
   }
 
   /** The same thing said twice of one place is one mistake. */
   addPlaced(mistake: Mistake): void {
-    const { file, start, end } = mistake.place
-    const key = `${file}\n${start}\n${end}\n${mistake.message}`
-    if (!this.#found.has(key)) this.#found.set(key, mistake)
+    const place = placeName(mistake.place)
+    const key = `${place}\n${mistake.message}`
+    this.#told.add(place)
+    if (!this.#found.has(key) && this.count < mostMistakes) this.#found.set(key, mistake)
   }
 
   unknownName({ at, what, name, names, why }: UnknownName): void {
-    const meant = nearest(name, names)
+    if (this.count >= mostMistakes) return
+    const meant = nearest(name, names.slice(0, mostCandidates))
     this.add({
       rule: 'unknown-name',
       at,
-      message: `there is no ${what} called ${name}${meant === undefined ? '' : `; did you mean ${meant}?`}`,
-      why: why ?? (names.length === 0 ? 'there is none' : `there are ${listed(names)}`),
+      message: `there is no ${what} called ${clipped(name)}${meant === undefined ? '' : `; did you mean ${meant}?`}`,
+      why:
+        why ??
+        (names.length === 0
+          ? 'there is none'
+          : `there are ${listed(names.slice(0, mostCandidates).map(clipped))}`),
       advice: meant === undefined ? [] : [`write ${meant}`],
     })
   }

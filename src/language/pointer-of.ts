@@ -1,30 +1,34 @@
-/** From a stretch of a file's text back to the pointer of the value, or of the key, that is written there. */
+/** From stretches of a file's text back to the pointers of the values, and of the keys, that are written there. */
 import { pointer } from '../text/place.js'
-import type { TextNode } from '../text/tree.js'
+import type { TextNode, TextScalar } from '../text/tree.js'
 
-const isAt = (node: TextNode, file: string, start: number, end: number): boolean =>
-  node.file === file && node.start === start && node.end === end
+interface Span {
+  readonly start: number
+  readonly end: number
+}
 
-/** The first that fits, in the order of the file; undefined where nothing is written there. */
-export const pointerOf = (
-  root: TextNode,
-  file: string,
-  start: number,
-  end: number,
-  here = '',
-): string | undefined => {
-  // The outermost of several of one extent is what was meant.
-  if (isAt(root, file, start, end)) return here
-  if (root.kind === 'scalar') return undefined
-  const children =
-    root.kind === 'list'
-      ? root.items.map((value, i) => ({ name: i, key: undefined, value }))
-      : [...root.entries].map(([name, { key, value }]) => ({ name, key, value }))
-  for (const { name, key, value } of children) {
-    const there = here + pointer(name)
-    if (key !== undefined && isAt(key, file, start, end)) return there
-    const found = pointerOf(value, file, start, end, there)
-    if (found !== undefined) return found
+const nameOf = ({ start, end }: Span): string => `${start} ${end}`
+
+/**
+ * Pointers of all that is written in a file, found by where it is. Of two values of one extent the outer counts; what is
+ * reached through an alias counts where it is written.
+ */
+export const pointersIn = (root: TextNode, file: string): ((span: Span) => string | undefined) => {
+  const found = new Map<string, string>()
+  const note = (node: TextNode | TextScalar, here: string): void => {
+    const name = nameOf(node)
+    if (node.file === file && !found.has(name)) found.set(name, here)
   }
-  return undefined
+  const walk = (node: TextNode, here: string): void => {
+    note(node, here)
+    if (node.kind === 'list') for (const [i, item] of node.items.entries()) walk(item, here + pointer(i))
+    else if (node.kind === 'map')
+      for (const [name, { key, value }] of node.entries) {
+        const there = here + pointer(name)
+        note(key, there)
+        walk(value, there)
+      }
+  }
+  walk(root, '')
+  return (span) => found.get(nameOf(span))
 }

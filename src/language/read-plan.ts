@@ -2,7 +2,7 @@
  * From the text of a plan to the plan as it is meant, or to what is wrong with it. All mistakes that do not hang
  * together are found in one go; while there is one that is more than a hint, there is no plan.
  */
-import type { TextMap } from '../text/tree.js'
+import type { TextMap, TextNode } from '../text/tree.js'
 import { checkNames } from './check-names.js'
 import { type Gathered, gather } from './gather.js'
 import { type Likes, resolveLikes } from './like.js'
@@ -67,12 +67,13 @@ const tellMirrored = (lights: TextMap, mistakes: MistakeList): void => {
  */
 export const readPlan = (file: string, text: string, port: FilePort): PlanReading => {
   const texts = new Map([[file, text]])
-  const mistakes = new MistakeList(texts)
-  const gathered = gather(file, text, port, texts, mistakes)
+  const asks = new Map<string, TextNode>()
+  const mistakes = new MistakeList(texts, asks)
+  const gathered = gather(file, text, port, texts, asks, mistakes)
   if (gathered === undefined) return { mistakes: mistakes.all, texts }
   const likes = likesOf(gathered, mistakes)
   checkNames(gathered, mistakes)
   if (mistakes.grave) return { mistakes: mistakes.all, texts }
-  const plan = resolvePlan({ file, gathered, likes, texts, mistakes })
+  const plan = resolvePlan({ file, gathered, likes, texts, asks, mistakes })
   return mistakes.grave ? { mistakes: mistakes.all, texts } : { plan, mistakes: mistakes.all, texts }
 }

@@ -57,6 +57,7 @@ export interface Whole {
   readonly gathered: Gathered
   readonly likes: Likes | undefined
   readonly texts: ReadonlyMap<string, string>
+  readonly asks: Written['asks']
   readonly mistakes: MistakeList
 }
 
@@ -73,7 +74,7 @@ const put = (whole: Whole): { readonly root: TextMap; readonly places: Places } 
     root,
     texts: whole.texts,
     prefixes: gathered.prefixes,
-    asks: gathered.asks,
+    asks: whole.asks,
     origins: likes?.origins ?? new Map(),
     redirects: redirectsOf(root),
   })
