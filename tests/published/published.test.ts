@@ -72,28 +72,28 @@ describe('no check value is lost', () => {
     expect(counts).toMatchInlineSnapshot(`
       [
         {
-          "covered": 0,
+          "covered": 69,
           "of": 87,
           "section": "1",
-          "waiting": 87,
+          "waiting": 18,
         },
         {
-          "covered": 0,
+          "covered": 41,
           "of": 55,
           "section": "2",
-          "waiting": 55,
+          "waiting": 14,
         },
         {
-          "covered": 0,
+          "covered": 58,
           "of": 63,
           "section": "3",
-          "waiting": 63,
+          "waiting": 5,
         },
         {
-          "covered": 0,
+          "covered": 101,
           "of": 104,
           "section": "4",
-          "waiting": 104,
+          "waiting": 3,
         },
         {
           "covered": 78,
@@ -150,16 +150,16 @@ describe('no check value is lost', () => {
           "waiting": 7,
         },
         {
-          "covered": 0,
+          "covered": 9,
           "of": 26,
           "section": "14",
-          "waiting": 26,
+          "waiting": 17,
         },
         {
-          "covered": 0,
+          "covered": 23,
           "of": 31,
           "section": "15",
-          "waiting": 31,
+          "waiting": 8,
         },
       ]
     `)
