@@ -39,10 +39,9 @@ export const coreValue = (source: string): string | number | boolean | null => {
  * times, dates, numbers with underscores or in base 2 or 8. From the type repository of YAML 1.1 (from memory).
  */
 export const misreadByYaml11 = (source: string): boolean =>
-  /^(?:[yYnN]|yes|Yes|YES|no|No|NO|on|On|ON|off|Off|OFF)$/.test(source) ||
+  /^(?:[yYnN]|yes|Yes|YES|no|No|NO|on|On|ON|off|Off|OFF|=|<<)$/.test(source) ||
   /^[-+]?[0-9][0-9_]*(?::[0-5]?[0-9])+(?:\.[0-9_]*)?$/.test(source) ||
-  /^[-+]?(?:[0-9][0-9_]*)?\.[0-9._]*(?:[eE][-+]?[0-9]+)?$/.test(source) ||
   /^[0-9]{4}-[0-9]{1,2}-[0-9]{1,2}/.test(source) ||
-  /^[-+]?(?:0b[01_]+|0x[0-9a-fA-F_]+|[0-9][0-9_]*(?:[eE][-+]?[0-9]+)?)$/.test(source) ||
-  source === '=' ||
-  source === '<<'
+  // Some take a number without its digits, as in `.` and `e0`, for one.
+  /^[-+]?(?:[0-9][0-9_]*)?(?:\.[0-9._]*)?(?:[eE][-+]?[0-9]+)?$/.test(source) ||
+  /^[-+]?(?:0b[01_]+|0x[0-9a-fA-F_]+)$/.test(source)
