@@ -361,6 +361,21 @@ describe('a mistake in the least plan', () => {
         })
     })
 
+  it('parts are called by what they are, whatever their names are', () => {
+    const said = (from: string, to: string): string => mistakesIn(change(from, to))[0]!.message
+    expect(said('  key:   { unit: flashgun', '  rows:   { unti: flashgun')).toBe(
+      'the light rows has no key unti; did you mean unit?',
+    )
+    expect(said('unit: flashgun, mod', 'unit: { guide-number: 36 m, enrgy: 3 Ws }, mod')).toBe(
+      'unit of the light key has no key enrgy; did you mean energy?',
+    )
+    expect(said('power: 1/4, at: { angle', 'meters: { reads: {} }, at: { angle')).toBe(
+      'reads of meters of the light key is a map of keys, where one value belongs, such as f/5.6',
+    )
+    expect(said('title: Portrait of the beekeeper', 'title: "\\n"')).toBe('title is empty')
+    expect(said('kind: person', 'kind: " per\\nson"')).toMatch(/^kind " per\\nson" is not known/)
+  })
+
   it('a light may be called after its role', () => {
     for (const name of ['hair', 'backdrop', 'rim 2', 'Glühlampe', 'key_left'])
       expect(mistakesIn(change('  key:', `  ${name}:`))).toEqual([])

@@ -39,6 +39,7 @@ const keys13 = new Set(["kit","title","notes","units","modifiers","stands","came
 const keys14 = new Set(["room","title","width","length","height","left-wall","behind-backdrop","walls","ceiling","floor","circuits"]);
 const keys15 = new Set(["thirdstop","notes","root","plans","ignore","defaults","levels","limits","fail-on","catalogue"]);
 export const plan = validate21;
+const pattern0 = new RegExp("\\S", "u");
 
 function validate25(data, instancePath = ""){
 let vErrors = null;
@@ -48,8 +49,8 @@ if(data.length > 1000){
 vErrors = add(vErrors, instancePath, "maxLength");
 errors++;
 }
-if(data.length < 1){
-vErrors = add(vErrors, instancePath, "minLength");
+if(!pattern0.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
 }
@@ -61,104 +62,10 @@ validate25.errors = vErrors;
 return errors === 0;
 }
 
-const pattern0 = new RegExp("^\\S(?:[^\\r\\n\\t]{0,58}\\S)?$", "u");
+const pattern13 = new RegExp("^\\p{L}", "u");
+const pattern5 = new RegExp("^\\S(?:[^\\r\\n\\t]{0,58}\\S)?$", "u");
 
 function validate29(data, instancePath = ""){
-let vErrors = null;
-let errors = 0;
-if(typeof data === "string"){
-if(!pattern0.test(data)){
-vErrors = add(vErrors, instancePath, "pattern");
-errors++;
-}
-}
-else {
-vErrors = add(vErrors, instancePath, "type");
-errors++;
-}
-validate29.errors = vErrors;
-return errors === 0;
-}
-
-const pattern1 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}[Kk][ \\u00a0\\u2009\\u202f]{0,4}$", "u");
-
-function validate33(data, instancePath = ""){
-let vErrors = null;
-let errors = 0;
-if(typeof data === "string"){
-if(!pattern1.test(data)){
-vErrors = add(vErrors, instancePath, "pattern");
-errors++;
-}
-}
-else {
-vErrors = add(vErrors, instancePath, "type");
-errors++;
-}
-validate33.errors = vErrors;
-return errors === 0;
-}
-
-const pattern2 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(kW|[Ww])[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
-
-function validate35(data, instancePath = ""){
-let vErrors = null;
-let errors = 0;
-if(typeof data === "string"){
-if(!pattern2.test(data)){
-vErrors = add(vErrors, instancePath, "pattern");
-errors++;
-}
-}
-else {
-vErrors = add(vErrors, instancePath, "type");
-errors++;
-}
-validate35.errors = vErrors;
-return errors === 0;
-}
-
-const pattern3 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(kg|g|lbs?)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
-
-function validate37(data, instancePath = ""){
-let vErrors = null;
-let errors = 0;
-if(typeof data === "string"){
-if(!pattern3.test(data)){
-vErrors = add(vErrors, instancePath, "pattern");
-errors++;
-}
-}
-else {
-vErrors = add(vErrors, instancePath, "type");
-errors++;
-}
-validate37.errors = vErrors;
-return errors === 0;
-}
-
-const pattern4 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}mm[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
-
-function validate39(data, instancePath = ""){
-let vErrors = null;
-let errors = 0;
-if(typeof data === "string"){
-if(!pattern4.test(data)){
-vErrors = add(vErrors, instancePath, "pattern");
-errors++;
-}
-}
-else {
-vErrors = add(vErrors, instancePath, "type");
-errors++;
-}
-validate39.errors = vErrors;
-return errors === 0;
-}
-
-const pattern5 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
-
-function validate41(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -171,17 +78,17 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate41.errors = vErrors;
+validate29.errors = vErrors;
 return errors === 0;
 }
 
-const pattern6 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:GN[ \\u00a0\\u2009\\u202f]{0,4})?((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})[ \\u00a0\\u2009\\u202f]{0,4}(?:m|ft|feet))(?:[ \\u00a0\\u2009\\u202f]{1,4}at[ \\u00a0\\u2009\\u202f]{1,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}mm)?[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern7 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}[Kk][ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate43(data, instancePath = ""){
+function validate33(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern6.test(data)){
+if(!pattern7.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -190,13 +97,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate43.errors = vErrors;
+validate33.errors = vErrors;
 return errors === 0;
 }
 
-const pattern8 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:Ws|ws|WS|J)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern8 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(kW|[Ww])[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate46(data, instancePath = ""){
+function validate35(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -209,13 +116,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate46.errors = vErrors;
+validate35.errors = vErrors;
 return errors === 0;
 }
 
-const pattern9 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern9 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(kg|g|lbs?)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate48(data, instancePath = ""){
+function validate37(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -228,13 +135,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate48.errors = vErrors;
+validate37.errors = vErrors;
 return errors === 0;
 }
 
-const pattern10 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}([fFƒ][ \\u00a0\\u2009\\u202f]{0,4}/?[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:\\+|[-\\u2212])[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,4}/[1-9][0-9]{0,5}|(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})))?)[ \\u00a0\\u2009\\u202f]{1,4}at[ \\u00a0\\u2009\\u202f]{1,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern10 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}mm[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate50(data, instancePath = ""){
+function validate39(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -247,13 +154,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate50.errors = vErrors;
+validate39.errors = vErrors;
 return errors === 0;
 }
 
-const pattern11 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:(full|[0-9]{1,4}/[1-9][0-9]{0,5})(?:[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])[ \\u00a0\\u2009\\u202f]{0,4}([0-9]{1,4}/[1-9][0-9]{0,5}|(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))(?:[ \\u00a0\\u2009\\u202f]{0,4}stops?)?)?|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}%|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:Ws|ws|WS|J)|dial[ \\u00a0\\u2009\\u202f]{1,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern11 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate53(data, instancePath = ""){
+function validate41(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -266,17 +173,112 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
+validate41.errors = vErrors;
+return errors === 0;
+}
+
+const pattern12 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:GN[ \\u00a0\\u2009\\u202f]{0,4})?((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})[ \\u00a0\\u2009\\u202f]{0,4}(?:m|ft|feet))(?:[ \\u00a0\\u2009\\u202f]{1,4}at[ \\u00a0\\u2009\\u202f]{1,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}mm)?[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate43(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern12.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate43.errors = vErrors;
+return errors === 0;
+}
+
+const pattern14 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:Ws|ws|WS|J)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate46(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern14.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate46.errors = vErrors;
+return errors === 0;
+}
+
+const pattern15 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate48(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern15.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate48.errors = vErrors;
+return errors === 0;
+}
+
+const pattern16 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}([fFƒ][ \\u00a0\\u2009\\u202f]{0,4}/?[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:\\+|[-\\u2212])[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,4}/[1-9][0-9]{0,5}|(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})))?)[ \\u00a0\\u2009\\u202f]{1,4}at[ \\u00a0\\u2009\\u202f]{1,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate50(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern16.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate50.errors = vErrors;
+return errors === 0;
+}
+
+const pattern17 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:(full|[0-9]{1,4}/[1-9][0-9]{0,5})(?:[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])[ \\u00a0\\u2009\\u202f]{0,4}([0-9]{1,4}/[1-9][0-9]{0,5}|(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))(?:[ \\u00a0\\u2009\\u202f]{0,4}stops?)?)?|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}%|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:Ws|ws|WS|J)|dial[ \\u00a0\\u2009\\u202f]{1,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate53(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern17.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
 validate53.errors = vErrors;
 return errors === 0;
 }
 
-const pattern12 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4}(?:stops?|EV)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern18 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4}(?:stops?|EV)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate56(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern12.test(data)){
+if(!pattern18.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -344,13 +346,13 @@ validate52.errors = vErrors;
 return errors === 0;
 }
 
-const pattern13 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:mm[ \\u00a0\\u2009\\u202f]{0,4})?(?:\\.\\.|to|–)[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}mm[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern19 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:mm[ \\u00a0\\u2009\\u202f]{0,4})?(?:\\.\\.|to|–)[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}mm[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate59(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern13.test(data)){
+if(!pattern19.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -363,13 +365,13 @@ validate59.errors = vErrors;
 return errors === 0;
 }
 
-const pattern14 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:([0-9]{1,4}/[1-9][0-9]{0,5})(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:s|sec|seconds?))?|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(µs|μs|us|ms|s|sec|seconds?|min|minutes?))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern20 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:([0-9]{1,4}/[1-9][0-9]{0,5})(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:s|sec|seconds?))?|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(µs|μs|us|ms|s|sec|seconds?|min|minutes?))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate62(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern14.test(data)){
+if(!pattern20.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -382,13 +384,13 @@ validate62.errors = vErrors;
 return errors === 0;
 }
 
-const pattern15 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}[Vv][ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern21 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}[Vv][ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate68(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern15.test(data)){
+if(!pattern21.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -401,7 +403,6 @@ validate68.errors = vErrors;
 return errors === 0;
 }
 
-const pattern7 = new RegExp("^\\p{L}", "u");
 
 function validate32(data, instancePath = ""){
 let vErrors = null;
@@ -514,8 +515,8 @@ if(data2.length > 4000){
 vErrors = add(vErrors, instancePath+"/name", "maxLength");
 errors++;
 }
-if(data2.length < 1){
-vErrors = add(vErrors, instancePath+"/name", "minLength");
+if(!pattern0.test(data2)){
+vErrors = add(vErrors, instancePath+"/name", "pattern");
 errors++;
 }
 }
@@ -646,7 +647,7 @@ const _errs35 = errors;
 let valid11 = true;
 const _errs36 = errors;
 if(typeof data9 === "string"){
-if(!pattern7.test(data9)){
+if(!pattern13.test(data9)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -887,13 +888,13 @@ validate32.errors = vErrors;
 return errors === 0;
 }
 
-const pattern16 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:lx|lux)[ \\u00a0\\u2009\\u202f]{1,4}at[ \\u00a0\\u2009\\u202f]{1,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern23 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:lx|lux)[ \\u00a0\\u2009\\u202f]{1,4}at[ \\u00a0\\u2009\\u202f]{1,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate75(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern16.test(data)){
+if(!pattern23.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -906,13 +907,13 @@ validate75.errors = vErrors;
 return errors === 0;
 }
 
-const pattern17 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:lm|lumens?)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern24 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:lm|lumens?)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate77(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern17.test(data)){
+if(!pattern24.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -925,13 +926,13 @@ validate77.errors = vErrors;
 return errors === 0;
 }
 
-const pattern18 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4}[x×X][ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern26 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4}[x×X][ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate80(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern18.test(data)){
+if(!pattern26.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -1130,8 +1131,8 @@ if(data4.length > 4000){
 vErrors = add(vErrors, instancePath+"/name", "maxLength");
 errors++;
 }
-if(data4.length < 1){
-vErrors = add(vErrors, instancePath+"/name", "minLength");
+if(!pattern0.test(data4)){
+vErrors = add(vErrors, instancePath+"/name", "pattern");
 errors++;
 }
 }
@@ -1200,8 +1201,8 @@ if(data12.length > 4000){
 vErrors = add(vErrors, instancePath+"/photometric-file", "maxLength");
 errors++;
 }
-if(data12.length < 1){
-vErrors = add(vErrors, instancePath+"/photometric-file", "minLength");
+if(!pattern0.test(data12)){
+vErrors = add(vErrors, instancePath+"/photometric-file", "pattern");
 errors++;
 }
 }
@@ -1504,7 +1505,7 @@ validate31.errors = vErrors;
 return errors === 0;
 }
 
-const pattern19 = new RegExp("[x×X]", "u");
+const pattern28 = new RegExp("[x×X]", "u");
 
 function validate88(data, instancePath = ""){
 let vErrors = null;
@@ -1517,7 +1518,7 @@ const _errs1 = errors;
 let valid0 = true;
 const _errs2 = errors;
 if(typeof data === "string"){
-if(!pattern19.test(data)){
+if(!pattern28.test(data)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -1561,13 +1562,13 @@ validate88.errors = vErrors;
 return errors === 0;
 }
 
-const pattern20 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}%[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern29 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}%[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate93(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern20.test(data)){
+if(!pattern29.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -1689,8 +1690,8 @@ if(data0.length > 4000){
 vErrors = add(vErrors, instancePath+"/name", "maxLength");
 errors++;
 }
-if(data0.length < 1){
-vErrors = add(vErrors, instancePath+"/name", "minLength");
+if(!pattern0.test(data0)){
+vErrors = add(vErrors, instancePath+"/name", "pattern");
 errors++;
 }
 }
@@ -1856,13 +1857,13 @@ validate104.errors = vErrors;
 return errors === 0;
 }
 
-const pattern22 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:([0-9]{1,4}/[1-9][0-9]{0,5}(?:\\.[0-9]{1,3})?)(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:s|sec|seconds?))?|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(s|sec|seconds?|ms))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern31 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:([0-9]{1,4}/[1-9][0-9]{0,5}(?:\\.[0-9]{1,3})?)(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:s|sec|seconds?))?|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(s|sec|seconds?|ms))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate112(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern22.test(data)){
+if(!pattern31.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -1875,8 +1876,8 @@ validate112.errors = vErrors;
 return errors === 0;
 }
 
-const pattern23 = new RegExp("^#", "u");
-const pattern24 = new RegExp("^#(?:[0-9A-Fa-f]{3}|[0-9A-Fa-f]{6})$", "u");
+const pattern33 = new RegExp("^#", "u");
+const pattern34 = new RegExp("^#(?:[0-9A-Fa-f]{3}|[0-9A-Fa-f]{6})$", "u");
 
 function validate120(data, instancePath = ""){
 let vErrors = null;
@@ -1889,7 +1890,7 @@ const _errs1 = errors;
 let valid0 = true;
 const _errs2 = errors;
 if(typeof data === "string"){
-if(!pattern23.test(data)){
+if(!pattern33.test(data)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -1908,7 +1909,7 @@ let ifClause0;
 if(_valid0){
 const _errs3 = errors;
 if(typeof data === "string"){
-if(!pattern24.test(data)){
+if(!pattern34.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -2014,8 +2015,8 @@ if(data0.length > 4000){
 vErrors = add(vErrors, instancePath+"/name", "maxLength");
 errors++;
 }
-if(data0.length < 1){
-vErrors = add(vErrors, instancePath+"/name", "minLength");
+if(!pattern0.test(data0)){
+vErrors = add(vErrors, instancePath+"/name", "pattern");
 errors++;
 }
 }
@@ -2103,8 +2104,8 @@ if(data.length > 60){
 vErrors = add(vErrors, instancePath, "maxLength");
 errors++;
 }
-if(data.length < 1){
-vErrors = add(vErrors, instancePath, "minLength");
+if(!pattern0.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
 }
@@ -2234,13 +2235,13 @@ validate127.errors = vErrors;
 return errors === 0;
 }
 
-const pattern25 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}[fFƒ][ \\u00a0\\u2009\\u202f]{0,4}/?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))(?:[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])[ \\u00a0\\u2009\\u202f]{0,4}([0-9]{1,4}/[1-9][0-9]{0,5}|(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})))?[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern36 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}[fFƒ][ \\u00a0\\u2009\\u202f]{0,4}/?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))(?:[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])[ \\u00a0\\u2009\\u202f]{0,4}([0-9]{1,4}/[1-9][0-9]{0,5}|(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})))?[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate137(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern25.test(data)){
+if(!pattern36.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -2375,8 +2376,8 @@ if(data0.length > 4000){
 vErrors = add(vErrors, instancePath+"/title", "maxLength");
 errors++;
 }
-if(data0.length < 1){
-vErrors = add(vErrors, instancePath+"/title", "minLength");
+if(!pattern0.test(data0)){
+vErrors = add(vErrors, instancePath+"/title", "pattern");
 errors++;
 }
 }
@@ -2392,8 +2393,8 @@ if(data1.length > 4000){
 vErrors = add(vErrors, instancePath+"/notes", "maxLength");
 errors++;
 }
-if(data1.length < 1){
-vErrors = add(vErrors, instancePath+"/notes", "minLength");
+if(!pattern0.test(data1)){
+vErrors = add(vErrors, instancePath+"/notes", "pattern");
 errors++;
 }
 }
@@ -2533,7 +2534,7 @@ const _errs30 = errors;
 let valid10 = true;
 const _errs31 = errors;
 if(typeof data10 === "string"){
-if(!pattern7.test(data10)){
+if(!pattern13.test(data10)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -2817,13 +2818,13 @@ validate27.errors = vErrors;
 return errors === 0;
 }
 
-const pattern26 = new RegExp("^\\p{L}(?:[\\p{L}\\p{M}\\p{N}_-]| (?=[\\p{L}\\p{N}])){0,39}$", "u");
+const pattern37 = new RegExp("^\\p{L}(?:[\\p{L}\\p{M}\\p{N}_-]| (?=[\\p{L}\\p{N}])){0,39}$", "u");
 
 function validate161(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern26.test(data)){
+if(!pattern37.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -2836,13 +2837,13 @@ validate161.errors = vErrors;
 return errors === 0;
 }
 
-const pattern27 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:A|a|amps?)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern38 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:A|a|amps?)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate164(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern27.test(data)){
+if(!pattern38.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -3225,13 +3226,13 @@ validate168.errors = vErrors;
 return errors === 0;
 }
 
-const pattern29 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))(?:[ \\u00a0\\u2009\\u202f]{1,4}(?:over|above)[ \\u00a0\\u2009\\u202f]{1,4}(?:the[ \\u00a0\\u2009\\u202f]{1,4})?(table|floor))?[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern40 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))(?:[ \\u00a0\\u2009\\u202f]{1,4}(?:over|above)[ \\u00a0\\u2009\\u202f]{1,4}(?:the[ \\u00a0\\u2009\\u202f]{1,4})?(table|floor))?[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate184(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern29.test(data)){
+if(!pattern40.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -3244,13 +3245,13 @@ validate184.errors = vErrors;
 return errors === 0;
 }
 
-const pattern30 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{1,4}(?:camera[- ])?(left|right)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern41 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{1,4}(?:camera[- ])?(left|right)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate186(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern30.test(data)){
+if(!pattern41.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -3314,11 +3315,7 @@ if(data.length > 80){
 vErrors = add(vErrors, instancePath, "maxLength");
 errors++;
 }
-if(data.length < 1){
-vErrors = add(vErrors, instancePath, "minLength");
-errors++;
-}
-if(!pattern7.test(data)){
+if(!pattern13.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -3340,11 +3337,7 @@ if(data.length > 60){
 vErrors = add(vErrors, instancePath, "maxLength");
 errors++;
 }
-if(data.length < 1){
-vErrors = add(vErrors, instancePath, "minLength");
-errors++;
-}
-if(!pattern7.test(data)){
+if(!pattern13.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -3384,7 +3377,7 @@ const _errs6 = errors;
 let valid2 = true;
 const _errs7 = errors;
 if(typeof data1 === "string"){
-if(!pattern7.test(data1)){
+if(!pattern13.test(data1)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -3495,7 +3488,7 @@ const _errs30 = errors;
 let valid10 = true;
 const _errs31 = errors;
 if(typeof data11 === "string"){
-if(!pattern7.test(data11)){
+if(!pattern13.test(data11)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -3540,8 +3533,8 @@ if(data11.length > 4000){
 vErrors = add(vErrors, instancePath+"/focus", "maxLength");
 errors++;
 }
-if(data11.length < 1){
-vErrors = add(vErrors, instancePath+"/focus", "minLength");
+if(!pattern0.test(data11)){
+vErrors = add(vErrors, instancePath+"/focus", "pattern");
 errors++;
 }
 }
@@ -3611,13 +3604,13 @@ validate174.errors = vErrors;
 return errors === 0;
 }
 
-const pattern34 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?)[ \\u00a0\\u2009\\u202f]{0,4}(?:camera[- ])?(left|right)|(0|180)[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern46 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?)[ \\u00a0\\u2009\\u202f]{0,4}(?:camera[- ])?(left|right)|(0|180)[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate203(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern34.test(data)){
+if(!pattern46.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -3788,13 +3781,13 @@ validate212.errors = vErrors;
 return errors === 0;
 }
 
-const pattern35 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(m/s|cm/s|km/h|ft/s)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern47 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(m/s|cm/s|km/h|ft/s)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate217(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern35.test(data)){
+if(!pattern47.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -4233,7 +4226,7 @@ vErrors = null;
 }
 }
 if(typeof data === "string"){
-if(!pattern26.test(data)){
+if(!pattern37.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -4289,8 +4282,8 @@ if(data.length > 60){
 vErrors = add(vErrors, instancePath, "maxLength");
 errors++;
 }
-if(data.length < 1){
-vErrors = add(vErrors, instancePath, "minLength");
+if(!pattern0.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
 }
@@ -4353,8 +4346,8 @@ if(data.length > 60){
 vErrors = add(vErrors, instancePath, "maxLength");
 errors++;
 }
-if(data.length < 1){
-vErrors = add(vErrors, instancePath, "minLength");
+if(!pattern0.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
 }
@@ -4374,13 +4367,13 @@ validate241.errors = vErrors;
 return errors === 0;
 }
 
-const pattern37 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:mireds?|MK⁻¹)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern51 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:mireds?|MK⁻¹)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate251(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern37.test(data)){
+if(!pattern51.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -5017,13 +5010,13 @@ validate256.errors = vErrors;
 return errors === 0;
 }
 
-const pattern38 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?)[ \\u00a0\\u2009\\u202f]{0,4}towards?[ \\u00a0\\u2009\\u202f]{1,4}(?:the[ \\u00a0\\u2009\\u202f]{1,4})?(left|right|up|down|camera|backdrop)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern52 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?)[ \\u00a0\\u2009\\u202f]{0,4}towards?[ \\u00a0\\u2009\\u202f]{1,4}(?:the[ \\u00a0\\u2009\\u202f]{1,4})?(left|right|up|down|camera|backdrop)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate271(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern38.test(data)){
+if(!pattern52.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -5235,7 +5228,7 @@ const _errs1 = errors;
 let valid0 = true;
 const _errs2 = errors;
 if(typeof data === "string"){
-if(!pattern7.test(data)){
+if(!pattern13.test(data)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -5280,8 +5273,8 @@ if(data.length > 4000){
 vErrors = add(vErrors, instancePath, "maxLength");
 errors++;
 }
-if(data.length < 1){
-vErrors = add(vErrors, instancePath, "minLength");
+if(!pattern0.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
 }
@@ -5611,7 +5604,7 @@ vErrors = null;
 }
 }
 if(typeof data === "string"){
-if(!pattern26.test(data)){
+if(!pattern37.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -5703,7 +5696,7 @@ validate297.errors = vErrors;
 return errors === 0;
 }
 
-const pattern41 = new RegExp("^row-[0-9]", "u");
+const pattern56 = new RegExp("^row-[0-9]", "u");
 
 function validate307(data, instancePath = ""){
 let vErrors = null;
@@ -5733,7 +5726,7 @@ vErrors = null;
 const _errs4 = errors;
 const _errs5 = errors;
 if(typeof data === "string"){
-if(!pattern41.test(data)){
+if(!pattern56.test(data)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -5755,7 +5748,7 @@ vErrors = null;
 }
 }
 if(typeof data === "string"){
-if(!pattern26.test(data)){
+if(!pattern37.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -5768,13 +5761,13 @@ validate307.errors = vErrors;
 return errors === 0;
 }
 
-const pattern43 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4}(?:(?:(?:stops?|EV)[ \\u00a0\\u2009\\u202f]{0,4})?(?:\\.\\.|to|–)[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4})?(?:stops?|EV)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern58 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4}(?:(?:(?:stops?|EV)[ \\u00a0\\u2009\\u202f]{0,4})?(?:\\.\\.|to|–)[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4})?(?:stops?|EV)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate312(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern43.test(data)){
+if(!pattern58.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -5787,13 +5780,13 @@ validate312.errors = vErrors;
 return errors === 0;
 }
 
-const pattern44 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}:[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern59 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}:[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate316(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern44.test(data)){
+if(!pattern59.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -6114,7 +6107,7 @@ const _errs49 = errors;
 let valid16 = true;
 const _errs50 = errors;
 if(typeof data13 === "string"){
-if(!pattern7.test(data13)){
+if(!pattern13.test(data13)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -6435,8 +6428,8 @@ if(data2.length > 60){
 vErrors = add(vErrors, instancePath+"/of", "maxLength");
 errors++;
 }
-if(data2.length < 1){
-vErrors = add(vErrors, instancePath+"/of", "minLength");
+if(!pattern0.test(data2)){
+vErrors = add(vErrors, instancePath+"/of", "pattern");
 errors++;
 }
 }
@@ -6596,7 +6589,7 @@ validate323.errors = vErrors;
 return errors === 0;
 }
 
-const pattern46 = new RegExp("^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$", "u");
+const pattern64 = new RegExp("^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$", "u");
 
 function validate336(data, instancePath = ""){
 let vErrors = null;
@@ -6623,8 +6616,8 @@ if(data0.length > 4000){
 vErrors = add(vErrors, instancePath+"/rule", "maxLength");
 errors++;
 }
-if(data0.length < 1){
-vErrors = add(vErrors, instancePath+"/rule", "minLength");
+if(!pattern0.test(data0)){
+vErrors = add(vErrors, instancePath+"/rule", "pattern");
 errors++;
 }
 }
@@ -6640,8 +6633,8 @@ if(data1.length > 4000){
 vErrors = add(vErrors, instancePath+"/because", "maxLength");
 errors++;
 }
-if(data1.length < 1){
-vErrors = add(vErrors, instancePath+"/because", "minLength");
+if(!pattern0.test(data1)){
+vErrors = add(vErrors, instancePath+"/because", "pattern");
 errors++;
 }
 }
@@ -6653,7 +6646,7 @@ errors++;
 if(has(data, "until")){
 let data2 = data.until;
 if(typeof data2 === "string"){
-if(!pattern46.test(data2)){
+if(!pattern64.test(data2)){
 vErrors = add(vErrors, instancePath+"/until", "pattern");
 errors++;
 }
@@ -6721,8 +6714,8 @@ if(data1.length > 4000){
 vErrors = add(vErrors, instancePath+"/title", "maxLength");
 errors++;
 }
-if(data1.length < 1){
-vErrors = add(vErrors, instancePath+"/title", "minLength");
+if(!pattern0.test(data1)){
+vErrors = add(vErrors, instancePath+"/title", "pattern");
 errors++;
 }
 }
@@ -6738,8 +6731,8 @@ if(data2.length > 4000){
 vErrors = add(vErrors, instancePath+"/notes", "maxLength");
 errors++;
 }
-if(data2.length < 1){
-vErrors = add(vErrors, instancePath+"/notes", "minLength");
+if(!pattern0.test(data2)){
+vErrors = add(vErrors, instancePath+"/notes", "pattern");
 errors++;
 }
 }
@@ -7456,8 +7449,8 @@ if(data1.length > 4000){
 vErrors = add(vErrors, instancePath+"/title", "maxLength");
 errors++;
 }
-if(data1.length < 1){
-vErrors = add(vErrors, instancePath+"/title", "minLength");
+if(!pattern0.test(data1)){
+vErrors = add(vErrors, instancePath+"/title", "pattern");
 errors++;
 }
 }
@@ -7473,8 +7466,8 @@ if(data2.length > 4000){
 vErrors = add(vErrors, instancePath+"/notes", "maxLength");
 errors++;
 }
-if(data2.length < 1){
-vErrors = add(vErrors, instancePath+"/notes", "minLength");
+if(!pattern0.test(data2)){
+vErrors = add(vErrors, instancePath+"/notes", "pattern");
 errors++;
 }
 }
@@ -7819,8 +7812,8 @@ if(data1.length > 4000){
 vErrors = add(vErrors, instancePath+"/title", "maxLength");
 errors++;
 }
-if(data1.length < 1){
-vErrors = add(vErrors, instancePath+"/title", "minLength");
+if(!pattern0.test(data1)){
+vErrors = add(vErrors, instancePath+"/title", "pattern");
 errors++;
 }
 }
@@ -7836,8 +7829,8 @@ if(data2.length > 4000){
 vErrors = add(vErrors, instancePath+"/notes", "maxLength");
 errors++;
 }
-if(data2.length < 1){
-vErrors = add(vErrors, instancePath+"/notes", "minLength");
+if(!pattern0.test(data2)){
+vErrors = add(vErrors, instancePath+"/notes", "pattern");
 errors++;
 }
 }
@@ -7977,7 +7970,7 @@ const _errs31 = errors;
 let valid10 = true;
 const _errs32 = errors;
 if(typeof data11 === "string"){
-if(!pattern7.test(data11)){
+if(!pattern13.test(data11)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -8210,8 +8203,8 @@ if(data1.length > 4000){
 vErrors = add(vErrors, instancePath+"/title", "maxLength");
 errors++;
 }
-if(data1.length < 1){
-vErrors = add(vErrors, instancePath+"/title", "minLength");
+if(!pattern0.test(data1)){
+vErrors = add(vErrors, instancePath+"/title", "pattern");
 errors++;
 }
 }
@@ -8537,8 +8530,8 @@ return errors === 0;
 }
 
 export const settings = validate403;
-const pattern48 = new RegExp("^[a-z]+(?:-[a-z]+){0,8}$", "u");
-const pattern50 = new RegExp("^[a-z0-9]+(?:-[a-z0-9]+){0,8}$", "u");
+const pattern72 = new RegExp("^[a-z]+(?:-[a-z]+){0,8}$", "u");
+const pattern74 = new RegExp("^[a-z0-9]+(?:-[a-z0-9]+){0,8}$", "u");
 
 function validate404(data, instancePath = ""){
 let vErrors = null;
@@ -8567,8 +8560,8 @@ if(data1.length > 4000){
 vErrors = add(vErrors, instancePath+"/notes", "maxLength");
 errors++;
 }
-if(data1.length < 1){
-vErrors = add(vErrors, instancePath+"/notes", "minLength");
+if(!pattern0.test(data1)){
+vErrors = add(vErrors, instancePath+"/notes", "pattern");
 errors++;
 }
 }
@@ -8738,7 +8731,7 @@ errors++;
 for(const key2 of Object.keys(data11)){
 const _errs30 = errors;
 if(typeof key2 === "string"){
-if(!pattern48.test(key2)){
+if(!pattern72.test(key2)){
 vErrors = add(vErrors, instancePath+"/levels", "pattern");
 errors++;
 }
@@ -8780,7 +8773,7 @@ errors++;
 for(const key4 of Object.keys(data13)){
 const _errs37 = errors;
 if(typeof key4 === "string"){
-if(!pattern48.test(key4)){
+if(!pattern72.test(key4)){
 vErrors = add(vErrors, instancePath+"/limits", "pattern");
 errors++;
 }
@@ -8805,7 +8798,7 @@ errors++;
 for(const key6 of Object.keys(data14)){
 const _errs42 = errors;
 if(typeof key6 === "string"){
-if(!pattern50.test(key6)){
+if(!pattern74.test(key6)){
 vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1"), "pattern");
 errors++;
 }
@@ -8867,8 +8860,8 @@ if(data15.length > 4000){
 vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), "maxLength");
 errors++;
 }
-if(data15.length < 1){
-vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), "minLength");
+if(!pattern0.test(data15)){
+vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), "pattern");
 errors++;
 }
 }

@@ -84,7 +84,7 @@ export const ref = (name: string): Schema => ({ $ref: `#/definitions/${name}` })
 /** Free text of one line or more. */
 export const text = (description: string, notes: Notes = {}): Schema => ({
   type: 'string',
-  minLength: 1,
+  pattern: '\\S',
   maxLength: 4000,
   description,
   ...notes,

@@ -56,7 +56,7 @@ const planKeys = {
 export const documentDefinitions = {
   path: {
     type: 'string',
-    minLength: 1,
+    pattern: '\\S',
     maxLength: 1000,
     description: 'A path, relative to this file.',
     'x-name': 'path',

@@ -31,31 +31,37 @@ const members: Readonly<Record<string, string>> = {
 
 const longest = 60
 
-/** What an author wrote, cut where it is long. */
-export const cut = (text: string): string =>
-  text.length <= longest ? text : `${text.slice(0, longest - 1)}…`
+/** What an author wrote: cut where it is long, in quotes where it is empty, or has blanks or line ends that would not be seen. */
+export const shown = (text: string): string => {
+  const short = text.length <= longest ? text : `${text.slice(0, longest - 1)}…`
+  return text === '' || text.trim() !== text || /[\u0000-\u001f]/.test(text) ? JSON.stringify(short) : short
+}
+
+const isIndex = (key: string): boolean => /^[0-9]+$/.test(key)
+
+/** What a member of the map or list at these keys is: a light, a reading. */
+const nounAt = (keys: readonly string[]): string | undefined => {
+  const name = keys.at(-1)
+  if (name === undefined || !Object.hasOwn(members, name)) return undefined
+  // A light may be named `rows`; and a light's `meters` is no map of meters.
+  const isName = nounAt(keys.slice(0, -1)) !== undefined
+  return isName || keys.at(-3) === 'lights' ? undefined : members[name]
+}
 
 /** `the plan`, `camera`, `at of the light key`, `reading 2`. */
 export const labelOf = (kind: Kind, keys: readonly string[]): string => {
-  if (keys.length === 0) return files[kind]
-  const [last, above] = [keys.at(-1)!, keys.at(-2)]
-  const noun = above !== undefined && Object.hasOwn(members, above) ? members[above] : undefined
-  if (noun !== undefined)
-    return /^[0-9]+$/.test(last) &&
-      (above === 'readings' ||
-        above === 'rows' ||
-        above === 'measured' ||
-        above === 'durations' ||
-        above === 'accept')
-      ? `${noun} ${Number(last) + 1}`
-      : `the ${noun} ${cut(last)}`
-  return keys.length === 1 ? cut(last) : `${cut(last)} of ${labelOf(kind, keys.slice(0, -1))}`
+  const last = keys.at(-1)
+  if (last === undefined) return files[kind]
+  const above = keys.slice(0, -1)
+  const noun = nounAt(above)
+  if (noun !== undefined) return isIndex(last) ? `${noun} ${Number(last) + 1}` : `the ${noun} ${shown(last)}`
+  return above.length === 0 ? shown(last) : `${shown(last)} of ${labelOf(kind, above)}`
 }
 
 /** The key that a value stands at; of an item of a list, the list's. */
 export const keyOf = (kind: Kind, keys: readonly string[]): string => {
-  const named = keys.findLast((key) => !/^[0-9]+$/.test(key))
-  return named === undefined ? files[kind] : cut(named)
+  const named = keys.findLast((key) => !isIndex(key))
+  return named === undefined ? files[kind] : shown(named)
 }
 
 /** `a`, `a or b`, `a, b or c`; a long list is cut. */

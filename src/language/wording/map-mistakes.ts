@@ -2,7 +2,7 @@
 import { isMap, type PlainMap } from '../applicable.js'
 import { nearest } from '../nearest.js'
 import type { Schema } from '../schema/build.js'
-import { asClause, choices, cut, inYaml, labelOf } from './label.js'
+import { asClause, choices, inYaml, labelOf, shown } from './label.js'
 import { textMistake } from './text-mistake.js'
 import { at, type Context, type Worded } from './worded.js'
 
@@ -147,7 +147,7 @@ const unknownKey = (
   if (meant !== undefined)
     return {
       ...base,
-      message: `${where} has no key ${cut(key)}; did you mean ${meant}?`,
+      message: `${where} has no key ${shown(key)}; did you mean ${meant}?`,
       why: asClause(describe(context.schemasAt([...keys, meant]))) ?? `its keys are ${choices(known, 40)}`,
       advice: [`write ${meant}`],
     }
@@ -162,7 +162,7 @@ const unknownKey = (
   const place = elsewhere(context, keys, key)
   return {
     ...base,
-    message: `${where} has no key ${cut(key)}${place === undefined ? '' : `; it belongs in ${place}`}`,
+    message: `${where} has no key ${shown(key)}${place === undefined ? '' : `; it belongs in ${place}`}`,
     why: known.length === 0 ? 'it has no keys' : `its keys are ${choices(known, 40)}`,
     ...(place === undefined ? {} : { advice: [`write it in ${place}`] }),
   }

@@ -2,7 +2,7 @@
 import { type QuantityName, quantities } from '../../units/quantities.js'
 import { nearest } from '../nearest.js'
 import type { Schema } from '../schema/build.js'
-import { asClause, choices, cut, inYaml } from './label.js'
+import { asClause, choices, inYaml, shown } from './label.js'
 import type { Worded } from './worded.js'
 
 type Said = Omit<Worded, 'at'>
@@ -86,7 +86,3 @@ const nameMistake = (name: string, text: string, schemas: readonly Schema[]): Sa
     why: asClause(first(schemas, 'description')) ?? `a name of a ${name} is short and on one line`,
   }
 }
-
-/** What the author wrote, so that an empty text or blanks are seen. */
-export const shown = (text: string): string =>
-  text.trim() === text && text !== '' ? cut(text) : JSON.stringify(cut(text))

@@ -1,8 +1,8 @@
 /** What is wrong with a value that is not as its key wants it: one mistake, whatever the validators found. */
 import { isMap, ofType } from '../applicable.js'
 import type { Schema } from '../schema/build.js'
-import { choices, inYaml, keyOf, labelOf } from './label.js'
-import { purpose, shown, textMistake, wordsOf } from './text-mistake.js'
+import { choices, inYaml, keyOf, labelOf, shown } from './label.js'
+import { purpose, textMistake, wordsOf } from './text-mistake.js'
 import { at, type Context, type Worded } from './worded.js'
 
 export const valueMistake = (context: Context, keys: readonly string[]): Worded => {
