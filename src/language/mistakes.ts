@@ -137,8 +137,9 @@ export class MistakeList {
     if (!this.#found.has(key) && this.count < mostMistakes) this.#found.set(key, mistake)
   }
 
+  /** A name that cannot be one at all is told of as such, and not looked for. */
   unknownName({ at, what, name, names, why }: UnknownName): void {
-    if (this.count >= mostMistakes) return
+    if (this.count >= mostMistakes || this.tellsOf(at)) return
     const meant = nearest(name, names.slice(0, mostCandidates))
     this.add({
       rule: 'unknown-name',

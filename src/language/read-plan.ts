@@ -20,10 +20,13 @@ export interface PlanReading {
   readonly texts: ReadonlyMap<string, string>
 }
 
+/** More are refused; what they are like need not be known. */
+const mostLights = 64
+
 /** Lights that are like others, told where that cannot be. */
 const likesOf = (gathered: Gathered, mistakes: MistakeList): Likes | undefined => {
   const lights = gathered.root.entries.get('lights')?.value
-  if (lights?.kind !== 'map') return undefined
+  if (lights?.kind !== 'map' || lights.entries.size > mostLights) return undefined
   const likes = resolveLikes(lights)
   for (const { kind, node, light, names } of likes.faults) {
     if (kind === 'unknown')

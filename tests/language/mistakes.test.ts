@@ -402,6 +402,28 @@ describe('mistakes', () => {
   })
 })
 
+describe('hostile plans', () => {
+  const many = (count: number, line: (i: number) => string) =>
+    Array.from({ length: count }, (_, i) => line(i)).join('\n')
+
+  it('with ten thousand lights like each other are refused in a line', () => {
+    const lights = many(10_000, (i) => `  l${i}: { like: l${i + 1} }`)
+    expect(onlyMistake(leastWith({ paper: lights })).message).toContain('64')
+  })
+
+  it('with thousands of wrong names do not tell them without end', () => {
+    const panels = many(5000, (i) => `  p${i}: { kind: flag, faces: q${i} }`)
+    expect(read(`${least}panels:\n${panels}\n`).mistakes.length).toBeLessThanOrEqual(500)
+  })
+
+  it('with names without end are told in short words', () => {
+    const mistake = onlyMistake(
+      leastWith({ backdrop: `backdrop: { surface: ${'w'.repeat(500_000)}, behind: 2 m }` }),
+    )
+    expect(mistake.message.length).toBeLessThan(300)
+  })
+})
+
 describe('texts', () => {
   it('are those of all files that were read', () => {
     const files = { 'set/k.kit.yaml': 'kit: 1\ntitle: K\n', 'set/other.kit.yaml': 'kit: 1\ntitle: O\n' }
