@@ -19,6 +19,7 @@ export interface TextScalar extends Written {
   readonly value: string | number | boolean | null
   /** As written, quotes and all. */
   readonly source: string
+  /** Also true of block scalars (`|`, `>`): never anything but a string. */
   readonly quoted: boolean
 }
 
