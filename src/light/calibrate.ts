@@ -5,7 +5,7 @@
 import type { KitMeasurement, Light, Plan } from '../language/plan.js'
 import type { CandelaSeconds, LuxSeconds, Metres, PowerShare, Seconds } from '../units/quantity.js'
 import { zoomOf } from './emission.js'
-import { luxSecondsFor, luxSecondsOfReflected } from './exposure.js'
+import { luxFor, luxSecondsFor, luxSecondsOfReflected } from './exposure.js'
 import { uncertainties } from './how-sure.js'
 import { lossesBeyondFront, priorStrength, type Strength } from './strength.js'
 
@@ -135,10 +135,9 @@ const greyCard = 0.18
 
 /** What continuous light gives over the camera's shutter, from what a meter showed at its own time. */
 const statedExposure = (read: NonNullable<Light['reads']>, shutter: Seconds): LuxSeconds =>
-  ((read.kind === 'reflected'
-    ? luxSecondsOfReflected(read.reads, read.iso, greyCard)
-    : luxSecondsFor(read.reads, read.iso)) *
-    (shutter / read.shutter)) as LuxSeconds
+  (read.kind === 'reflected'
+    ? luxSecondsOfReflected(read.reads, read.iso, greyCard) * (shutter / read.shutter)
+    : luxFor(read.reads, read.shutter, read.iso) * shutter) as LuxSeconds
 
 const strength = (candelaSeconds: number, u: number, from: Strength['from']): Strength => ({
   candelaSeconds: candelaSeconds as CandelaSeconds,

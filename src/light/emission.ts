@@ -58,7 +58,7 @@ const bareFlash = (unit: FlashUnit, light: Light, grid: GridPattern | undefined)
 }
 
 /** Beam of the reflector that a head without a modifier stands in. */
-export const reflectorOf = (unit: FlashUnit): Radians =>
+const reflectorOf = (unit: FlashUnit): Radians =>
   unit.strength.kind === 'guide-number' ? standardReflector : (unit.strength.reflector ?? standardReflector)
 
 /** The zoom that a flashgun is set to: as stated, else that of its rating where it is fixed, else 35 mm. */

@@ -110,17 +110,3 @@ export const clipByHorizon = (
   ny: number,
   nz: number,
 ): readonly number[] => clipByLine(outline, nx, ny, -(nx * x + ny * y + nz * z))
-
-/** m²; corners counter-clockwise. */
-export const polygonArea = (outline: readonly number[]): number => {
-  const count = outline.length
-  let sum = 0
-  let au = outline[count - 2]!
-  let av = outline[count - 1]!
-  for (let i = 0; i < count; i += 2) {
-    sum += au * outline[i + 1]! - outline[i]! * av
-    au = outline[i]!
-    av = outline[i + 1]!
-  }
-  return sum / 2
-}

@@ -5,7 +5,7 @@
  */
 import { modifierRow } from '../language/catalogue/modifiers.js'
 import type { ContinuousUnit, FlashUnit, Light, Plan } from '../language/plan.js'
-import type { CandelaSeconds, LumenSeconds, WattSeconds } from '../units/quantity.js'
+import { type CandelaSeconds, iso, type LumenSeconds, type WattSeconds } from '../units/quantity.js'
 import { beamExponent, beamSolidAngle, standardReflector } from './beam.js'
 import { type Emission, emissionOf, zoomOf } from './emission.js'
 import { luxSecondsFor } from './exposure.js'
@@ -79,7 +79,7 @@ const rated = (light: Light, unit: FlashUnit, emission: Emission): Rated => {
       return byGuideNumber(light, unit, strength)
     case 'meters':
       return {
-        full: luxSecondsFor(strength.reads, 100 as never) * strength.distance ** 2 * lossOf(light),
+        full: luxSecondsFor(strength.reads, iso(100)) * strength.distance ** 2 * lossOf(light),
         u: uncertainties.meteredOutput,
         from: 'metered output',
       }

@@ -162,3 +162,17 @@ export const someReceptor = (
     add(scale(face.across, u), add(scale(face.up, v), scale(face.normal, w)))
   return { at: add(face.centre, world(x, y, z)), normal: unit(world(...turn)), kind }
 }
+
+/** m², by the shoelace formula; corners counter-clockwise, flat. */
+export const polygonArea = (outline: readonly number[]): number => {
+  const count = outline.length
+  let sum = 0
+  let au = outline[count - 2]!
+  let av = outline[count - 1]!
+  for (let i = 0; i < count; i += 2) {
+    sum += au * outline[i + 1]! - outline[i]! * av
+    au = outline[i]!
+    av = outline[i + 1]!
+  }
+  return sum / 2
+}

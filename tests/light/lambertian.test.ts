@@ -2,12 +2,12 @@
 import { describe, expect, it } from 'vitest'
 import { discIrradiance, discSolidAngle } from '../../src/light/disc.js'
 import { outlineOf } from '../../src/light/outline.js'
-import { contourIrradiance, polygonArea, polygonSolidAngle } from '../../src/light/polygon.js'
+import { contourIrradiance, polygonSolidAngle } from '../../src/light/polygon.js'
 import type { Receptor } from '../../src/light/receptor.js'
 import { onAxisResponse, response } from '../../src/light/response.js'
 import { unit, type Vec3 } from '../../src/scene/vector.js'
 import { degrees, metres } from '../../src/units/quantity.js'
-import { addedUp, frontAt, sequence, someReceptor } from './fronts.js'
+import { addedUp, frontAt, polygonArea, sequence, someReceptor } from './fronts.js'
 
 const fronts = {
   'softbox 60 x 90 cm': frontAt('rectangle', 0.6, 0.9),

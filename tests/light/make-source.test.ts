@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest'
 import type { FlashUnit, Light } from '../../src/language/plan.js'
 import { framePattern } from '../../src/light/flash-head.js'
 import { ambientSource, makeSource, whyNoSource } from '../../src/light/make-source.js'
-import { polygonArea } from '../../src/light/polygon.js'
 import { response } from '../../src/light/response.js'
 import type { AreaSource, Source } from '../../src/light/source.js'
 import { buildScene } from '../../src/scene/build-scene.js'
@@ -21,6 +20,7 @@ import {
   tape,
   windowUnit,
 } from '../helpers/make-plan.js'
+import { polygonArea } from './fronts.js'
 
 const made = (light: Light): { readonly source: Source | undefined; readonly why: string | undefined } => {
   const plan = makePlan({ lights: [light] })
