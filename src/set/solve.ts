@@ -23,6 +23,9 @@ const list = (knobs: Knobs): readonly Knob[] => ('knob' in knobs ? [knobs] : kno
 const turned = (set: ComputedSet, knobs: Knobs, to: number): ComputedSet =>
   set.with(...list(knobs).map((knob) => ({ knob, to })))
 
+/** What is computed is good to far less than this: a target at the very end of a range is reached there. */
+const met = 1e-9
+
 /** How many steps the scan takes: narrower excursions of the quantity than this share of the range may be missed. */
 const scanned = 24
 
@@ -41,7 +44,8 @@ export const solve = (
   if (range === undefined || today === undefined || !(range.to >= range.from)) return undefined
   const off = (value: number): number | undefined => {
     const got = quantity(turned(set, knobs, value))
-    return got === undefined || !Number.isFinite(got) ? undefined : got - target
+    if (got === undefined || !Number.isFinite(got)) return undefined
+    return Math.abs(got - target) < met ? 0 : got - target
   }
   const start = Math.min(range.to, Math.max(range.from, today))
   const places = Array.from(
@@ -100,7 +104,6 @@ const root = (
     if (f * fb <= 0) [a, fa] = [b, fb]
     else fa /= 2
     ;[b, fb] = [at, f]
-    if (Math.abs(f) < 1e-10) break
   }
   return b
 }
@@ -123,6 +126,9 @@ const isMark = (marks: readonly number[], value: number): boolean =>
   marks.some((mark) => Math.abs(mark - value) < 1e-6)
 
 export type Goal = { readonly atLeast: number } | { readonly atMost: number }
+
+/** Figures meet a limit rounded to a millionth. */
+const atSetting = 1e-6
 
 export interface Solved {
   /** What the knob can be set to. */
@@ -151,9 +157,8 @@ export const solveAtGear = (
     const after = turned(set, knobs, value)
     const reached = quantity(after)
     if (reached === undefined) return undefined
-    // What is computed is good to far less than this; a setting that meets the goal to the digit counts.
-    const met = 'atLeast' in goal ? reached >= target - 1e-6 : reached <= target + 1e-6
-    return met ? { value, reached, set: after } : undefined
+    const enough = 'atLeast' in goal ? reached >= target - atSetting : reached <= target + atSetting
+    return enough ? { value, reached, set: after } : undefined
   }
   const now = at(today)
   if (now !== undefined) return now
