@@ -49,7 +49,9 @@ export const check = (
     try {
       const checked = checkReading(readPlan(file, opened.text, source), options(file))
       plans.push(checked)
-      defects.push(...checked.defects.map(({ rule, error }) => ({ file: `${file} (${rule})`, error })))
+      defects.push(
+        ...(checked.defects ?? []).map(({ rule, error }) => ({ file: `${file} (${rule})`, error })),
+      )
     } catch (error) {
       defects.push({ file, error })
     }

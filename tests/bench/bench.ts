@@ -1,0 +1,80 @@
+/**
+ * Speed, as ratios measured in one run, so that they can be held against each other on any machine:
+ * a cold `check` of one file against a bare start of node, and many plans against the bare work of parsing and
+ * validating the same texts with the yaml package and a validator that ajv compiles from the public schema.
+ */
+import { spawnSync } from 'node:child_process'
+import { readFileSync } from 'node:fs'
+import { join, resolve } from 'node:path'
+import { Ajv } from 'ajv'
+import { parseDocument } from 'yaml'
+import { bundleLibrary, bundleProgram } from '../../src/build/bundles.js'
+import { writeCodeCache } from '../../src/build/code-cache.js'
+import { planText } from './plan-texts.js'
+
+const root = resolve(import.meta.dirname, '../..')
+const milliseconds = (work: () => void): number => {
+  const start = process.hrtime.bigint()
+  work()
+  return Number(process.hrtime.bigint() - start) / 1e6
+}
+const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1]!
+const line = (what: string, ratio: number, goal: number, detail: string): void =>
+  console.log(`${what.padEnd(44)} ${ratio.toFixed(2)} (goal ${goal})   ${detail}`)
+
+const node = (...words: string[]) => {
+  const run = spawnSync(process.execPath, words, { cwd: root, encoding: 'utf8' })
+  if (run.status === null || run.status > 1) throw new Error(`node ${words.join(' ')} failed: ${run.stderr}`)
+}
+
+const coldStart = (plan: string): void => {
+  const bare: number[] = []
+  const check: number[] = []
+  for (let round = 0; round < 21; round += 1) {
+    bare.push(milliseconds(() => node('-e', '0')))
+    check.push(milliseconds(() => node('bin/thirdstop.cjs', 'check', plan)))
+  }
+  line(
+    `cold check of ${plan.split('/').at(-1)}`,
+    median(check) / median(bare),
+    1.6,
+    `${median(check).toFixed(0)} ms against ${median(bare).toFixed(0)} ms of node -e 0`,
+  )
+}
+
+const manyPlans = async (): Promise<void> => {
+  const { checkPlan } = (await import(join(root, 'dist/library.js'))) as typeof import('../../src/index.js')
+  const texts = Array.from({ length: 1000 }, (_, number) => planText(number))
+  const schema = JSON.parse(readFileSync(join(root, 'schemas/plan.schema.json'), 'utf8'))
+  const validate = new Ajv({ strict: false, allErrors: true }).compile(schema)
+  const parse = (): void => {
+    for (const text of texts) if (!validate(parseDocument(text).toJS())) throw new Error(text)
+  }
+  const check = (): void => {
+    for (const text of texts) checkPlan(text)
+  }
+  parse()
+  check()
+  const parsing: number[] = []
+  const checking: number[] = []
+  for (let round = 0; round < 5; round += 1) {
+    parsing.push(milliseconds(parse))
+    checking.push(milliseconds(check))
+  }
+  line(
+    '1,000 plans against yaml and ajv alone',
+    median(checking) / median(parsing),
+    3,
+    `${(median(checking) / 1000).toFixed(2)} ms a plan against ${(median(parsing) / 1000).toFixed(2)} ms`,
+  )
+}
+
+// What is shipped is measured: sources that are translated on the way carry helpers that cost time.
+await Promise.all([
+  bundleProgram(join(root, 'dist')).then(() => writeCodeCache()),
+  bundleLibrary(join(root, 'dist')),
+])
+console.log(`node ${process.version}, medians`)
+coldStart('tests/bench/headshot.plan.yaml')
+coldStart('examples/recipes/white-headshot.plan.yaml')
+await manyPlans()
