@@ -70,7 +70,7 @@ class LazySet implements ComputedSet {
       ...this.on
         .filter((light) => light.modelling && this.strength(modellingName(light.name)) !== undefined)
         .map((light) => modellingName(light.name)),
-      ...(this.plan.ambient === undefined ? [] : [ambientName]),
+      ...(this.strength(ambientName) === undefined ? [] : [ambientName]),
     ]
     return this.knownAll
   }

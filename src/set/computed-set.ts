@@ -86,7 +86,10 @@ export interface MeterFigure {
   readonly fNumber: FNumber
   /** log₂ lx·s; compare figures by `difference`. */
   readonly figure: Figure
-  /** Stops over the camera's setting; its filter and close-up loss counted. */
+  /**
+   * Stops over the camera's setting; its filter and close-up loss counted. An absolute tone: it carries the camera's
+   * rendering, which cancels in the difference of two.
+   */
   readonly overCamera: Figure
   readonly byLight: ReadonlyMap<string, LuxSeconds>
 }

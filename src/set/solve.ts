@@ -26,12 +26,15 @@ const turned = (set: ComputedSet, knobs: Knobs, to: number): ComputedSet =>
 /** What is computed is good to far less than this: a target at the very end of a range is reached there. */
 const met = 1e-9
 
-/** How many steps the scan takes: narrower excursions of the quantity than this share of the range may be missed. */
-const scanned = 24
+/**
+ * Shares of the way from today to the farther end of the range at which the scan looks, on both sides: fine near today, where the answer is
+ * wanted, coarse far off. A narrower excursion of the quantity than these steps may be missed.
+ */
+const scan = Array.from({ length: 9 }, (_, i) => (i / 8) ** 1.8)
 
 /**
- * The knob's value at which the quantity is the target, to a millionth of the range; undefined where it never is within
- * the range (the gear's and the room's own unless given), or where the set has no such knob.
+ * The knob's value at which the quantity is the target, to a ten-millionth of the range; undefined where it never is
+ * within the range (the gear's and the room's own unless given), or where the set has no such knob.
  */
 export const solve = (
   set: ComputedSet,
@@ -41,24 +44,33 @@ export const solve = (
   range: Bounds | undefined = commonRange(set, knobs),
 ): number | undefined => {
   const today = knobToday(set.plan, list(knobs)[0]!)
-  if (range === undefined || today === undefined || !(range.to >= range.from)) return undefined
+  return range === undefined || today === undefined
+    ? undefined
+    : solveValue((value) => quantity(turned(set, knobs, value)), target, today, range)
+}
+
+/** The same for a value that turns what it will: a light moved and turned up as well. */
+export const solveValue = (
+  quantity: (value: number) => number | undefined,
+  target: number,
+  today: number,
+  range: Bounds,
+): number | undefined => {
+  if (!(range.to >= range.from)) return undefined
   const off = (value: number): number | undefined => {
-    const got = quantity(turned(set, knobs, value))
+    const got = quantity(value)
     if (got === undefined || !Number.isFinite(got)) return undefined
     return Math.abs(got - target) < met ? 0 : got - target
   }
   const start = Math.min(range.to, Math.max(range.from, today))
-  const places = Array.from(
-    { length: scanned + 1 },
-    (_, i) => range.from + ((range.to - range.from) * i) / scanned,
-  )
   // Outward from today on both sides at once: the first crossing met is the nearest.
-  const up = [start, ...places.filter((place) => place > start)]
-  const down = [start, ...places.filter((place) => place < start).reverse()]
+  const longer = Math.max(range.to - start, start - range.from)
+  const up = scan.map((share) => Math.min(range.to, start + longer * share))
+  const down = scan.map((share) => Math.max(range.from, start - longer * share))
   const offUp = [off(start)]
   const offDown = [offUp[0]]
   if (offUp[0] === 0) return start
-  for (let i = 1; i < Math.max(up.length, down.length); i++) {
+  for (let i = 1; i < scan.length; i++) {
     const found = [crossing(up, offUp, i, off), crossing(down, offDown, i, off)].filter(
       (at) => at !== undefined,
     )
@@ -75,8 +87,8 @@ const crossing = (
   i: number,
   off: (value: number) => number | undefined,
 ): number | undefined => {
-  const [a, b] = [places[i - 1], places[i]]
-  if (a === undefined || b === undefined) return undefined
+  const [a, b] = [places[i - 1]!, places[i]!]
+  if (a === b) return undefined
   offs[i] = off(b)
   const [fa, fb] = [offs[i - 1], offs[i]]
   if (fa === undefined || fb === undefined || fa * fb > 0) return undefined
@@ -85,7 +97,7 @@ const crossing = (
 
 /**
  * A root between two places of unlike sign: the secant that forgets an end kept twice (Illinois; Dowell and Jarratt,
- * BIT 11, 1971), halved where that leaves the bracket. Ends at a millionth of the bracket.
+ * BIT 11, 1971), halved where that leaves the bracket. Ends at a ten-millionth of the bracket.
  */
 const root = (
   off: (value: number) => number | undefined,

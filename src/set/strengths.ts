@@ -60,10 +60,12 @@ const known = (
 /** The ambient is all that is there with the flashes off: what sun and windows give at the subject is part of it. */
 const ambient = (transport: Transport): LightStrength | undefined => {
   const { plan } = transport
+  const readings = readingsOf(transport, ambientName)
+  if (plan.ambient === undefined && readings.length === 0) return undefined
   const at: MeterAsk = { at: 'subject', of: [ambientName], faces: 'camera' }
   const probe = transport.asked(at)?.probe
   const response = probe?.response(ambientName) ?? 0
-  const whole = ambientStrength(plan, readingsOf(transport, ambientName), response)
+  const whole = ambientStrength(plan, readings, response)
   if (whole === undefined || probe === undefined || response <= 0) return whole
   let parts = 0
   for (const light of plan.lights.values()) {

@@ -86,7 +86,7 @@ const transportOf = (plan: Plan, before: Before | undefined, work: Work): Transp
   const places = new Map<string, ReturnType<Transport['asked']>>()
 
   const makeOrKeep = (name: string): Source | undefined => {
-    if (name === ambientName) return plan.ambient && ambientSource
+    if (name === ambientName) return ambientSource
     const lamp = modellingOf(plan, name)
     if (lamp !== undefined) return source(lamp.name)
     const light = plan.lights.get(name)

@@ -1,6 +1,7 @@
 /** What readings tell of a light, by hand: inverse squares on the axis of a small light, and the scale of stops. */
 import { describe, expect, it } from 'vitest'
 import type { MeterReading, Plan } from '../../src/language/plan.js'
+import { difference } from '../../src/light/figure.js'
 import { computeSet } from '../../src/set/compute-set.js'
 import { makeLight, makePlan, offsets, type PlanOverrides, surface, tape } from '../helpers/make-plan.js'
 
@@ -122,6 +123,12 @@ describe('a reading off a surface', () => {
 })
 
 describe('a reading of the ambient', () => {
+  it('is enough where the plan states none', () => {
+    const set = computeSet(plan([reading({ of: 'ambient', faces: 'camera', read: { reads: 2 } })]))
+    expect(set.reading({ at: 'subject', of: ['ambient'] })!.fNumber).toBeCloseTo(2, 9)
+    expect(computeSet(plan([])).reading({ at: 'subject', of: ['ambient'] })).toBeUndefined()
+  })
+
   it('makes it known, and counts with all', () => {
     const read = reading({ of: 'ambient', faces: 'camera', read: { reads: 2 } })
     const ambient = { reads: 8, shutter: 2 ** -7, iso: 100, kind: 'incident', colour: undefined } as const
@@ -170,5 +177,50 @@ describe('a meter’s place', () => {
 
   it('the key reading is raised, to the camera, of key and fill', () => {
     expect(set.key).toMatchObject({ point: 'subject', of: ['key'], dome: 'raised', faces: 'camera' })
+  })
+})
+
+describe('what a light is to meter', () => {
+  const metered = (role: 'key' | 'rim' | 'hair' | 'backdrop', at: ReturnType<typeof tape>, where?: string) =>
+    computeSet(
+      makePlan({
+        points: new Map([['hands', offsets({ behind: -0.3, height: 1 })]]) as never,
+        lights: [makeLight('one', { role, at, power: undefined, meters: { reads: 5.6, at: where } })],
+      }),
+    )
+  const shown = (set: ReturnType<typeof computeSet>, at: string) => set.reading({ at, of: ['one'] })!.fNumber
+
+  it('it meters at the point of its role, facing it; flat at the backdrop; or where the plan says', () => {
+    expect(shown(metered('key', tape(30, 2)), 'subject')).toBeCloseTo(5.6, 9)
+    expect(shown(metered('rim', tape(150, 1.5)), 'subject-back')).toBeCloseTo(5.6, 9)
+    expect(shown(metered('hair', tape(160, 1.2, { height: 2.4 })), 'hair')).toBeCloseTo(5.6, 9)
+    const behind = offsets({ right: 1.4, beforeBackdrop: 1, height: 1.5 })
+    expect(shown(metered('backdrop', behind), 'backdrop')).toBeCloseTo(5.6, 9)
+    expect(shown(metered('key', tape(30, 2), 'hands'), 'hands')).toBeCloseTo(5.6, 9)
+  })
+
+  it('a power beats it: what is set is what it gives', () => {
+    const both = makePlan({ lights: [makeLight('one', { power: 1, meters: { reads: 2, at: undefined } })] })
+    expect(computeSet(both).strength('one')!.from).toBe('guide number')
+  })
+})
+
+describe('how sure', () => {
+  const read = computeSet(plan([reading()]))
+  const rated = computeSet(plan([]))
+
+  it('a reading is good to 0.15, its carrying to another point adds geometry, a tone the rendering', () => {
+    const key = read.key!
+    // Half of geometry's 0.1 in square belongs to either point.
+    expect(read.u(key.figure)).toBeCloseTo(Math.hypot(0.15, 0.1 / Math.SQRT2), 9)
+    expect(read.u(key.overCamera)).toBeCloseTo(Math.hypot(0.15, 0.1 / Math.SQRT2, 0.15), 9)
+  })
+
+  it('two points of one light share its strength: only geometry is left, however little is known of it', () => {
+    for (const set of [read, rated]) {
+      const apart = difference(set.reading({ at: 'backdrop', of: ['key'] })!.figure, set.key!.figure)
+      expect(set.u(apart)).toBeCloseTo(0.1, 9)
+    }
+    expect(rated.u(rated.key!.figure)).toBeGreaterThan(0.35)
   })
 })
