@@ -1,6 +1,7 @@
 import type { Light } from '../../language/plan.js'
 import { circleOfConfusion, depthOfField } from '../../picture/lens.js'
 import { dot, subtract, unit } from '../../scene/vector.js'
+import { pointer } from '../../text/place.js'
 import type { FNumber } from '../../units/quantity.js'
 import { markedAperture, markedSpeedOver, markedSpeedUnder, turnLight } from '../gear.js'
 import { keyMissing } from '../known.js'
@@ -187,10 +188,22 @@ const powers = ({ off }: OffKey, words: Words, { set, plan }: RuleContext): read
   ]
 }
 
-const speed = ({ off }: OffKey, _: Words, { plan }: RuleContext): readonly Advice[] => {
+/** No help where the lights are known by what they are to meter: they are then set to meter that again. */
+const speed = ({ off }: OffKey, words: Words, { set, plan }: RuleContext): readonly Advice[] => {
   const wanted = plan.camera.iso * 2 ** -off
   const iso = off < 0 ? markedSpeedOver(wanted) : markedSpeedUnder(wanted)
-  return iso === undefined || iso === plan.camera.iso
-    ? []
-    : [{ title: `camera.iso → ${iso}`, gives: 'the same for every light' }]
+  if (iso === undefined || iso === plan.camera.iso) return []
+  const after = set.with({ knob: { knob: 'iso' }, to: iso })
+  const left = (after.key?.overCamera.stops ?? 0) - plan.wanted.exposure
+  if (Math.abs(left) > Math.abs(off) - 0.1) return []
+  const unstated = plan.readings.some((_, i) => !plan.places.stated(pointer('readings', i, 'iso')))
+  return [
+    {
+      title: `camera.iso → ${iso}`,
+      gives: `${whom(plan)} ${Math.abs(left) < 0.05 ? 'as wanted' : `${words.stops(left)} from what is wanted`}, every light alike`,
+      ...(unstated
+        ? { costs: `iso: ${Math.round(plan.camera.iso)} is then to be written beside the readings` }
+        : {}),
+    },
+  ]
 }

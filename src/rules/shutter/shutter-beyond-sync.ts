@@ -174,8 +174,8 @@ const neutralDensity = (
   })
   return [
     {
-      title: `camera.shutter → ${words.shutter(plan.camera.sync)} with camera.filter → ${words.howMany(plan.camera.filter + stops)} of neutral density`,
-      gives: 'the same aperture, and the ambient light as dark as now',
+      title: `camera.shutter → ${words.shutter(plan.camera.sync)}, camera.filter → ${words.howMany(plan.camera.filter + stops)}`,
+      gives: 'by neutral density the same aperture, and the ambient light as dark as now',
       costs: [`${words.howMany(stops)} more power on every flash`, ...short].join('; '),
     },
   ]
