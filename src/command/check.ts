@@ -2,6 +2,7 @@
 import { resolve } from 'node:path'
 import { filePort } from '../files/file-port.js'
 import { findPlans } from '../files/find-plans.js'
+import { findHouses } from '../files/houses.js'
 import { decode, readFile, type Text } from '../files/read-file.js'
 import type { Level } from '../rules/rule.js'
 import { type CheckRun, check, type PlanSource, reaches } from '../tasks/check.js'
@@ -83,6 +84,7 @@ const checkPaths = async (
     workingFolder: terminal.workingFolder,
     ...(words.root === undefined ? {} : { root: words.root }),
   }
+  const houses = findHouses(ground)
   const found = findPlans(paths.length === 0 ? ['.'] : paths.filter((path) => path !== '-'), ground)
   const files = [...(paths.includes('-') ? ['-'] : []), ...found.files]
   let standardInput: Text | undefined
@@ -94,15 +96,20 @@ const checkPaths = async (
       return standardInput
     },
   }
-  const done = check(files, source, () => (words.on === undefined ? {} : { on: words.on }))
-  const run = { ...done, problems: [...found.problems, ...done.problems] }
+  const done = check(files, source, (file) => {
+    const { levels, limits } = houses.of(file).settings
+    return { levels, limits, ...(words.on === undefined ? {} : { on: words.on }) }
+  })
+  const run = { ...done, problems: [...houses.problems, ...found.problems, ...done.problems] }
   if (words.explainPlan) await printUnderstood(files, source, words, terminal)
   await print(run, words, terminal)
   for (const { file, says } of run.problems) terminal.err(complaint(`${file} ${says}`))
   for (const { file, error } of run.defects) terminal.err(defectReport(error, ['check', file]))
   if (run.defects.length > 0) return exitCodes.failed
   if (run.problems.length > 0) return exitCodes.misused
-  const failing = run.plans.some((plan) => reaches(plan, words.failOn ?? 'warning'))
+  const failing = run.plans.some((plan) =>
+    reaches(plan, words.failOn ?? houses.of(plan.file).settings.failOn ?? 'warning'),
+  )
   return failing ? exitCodes.found : exitCodes.clean
 }
 

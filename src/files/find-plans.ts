@@ -1,10 +1,11 @@
 /**
- * From the paths of a call to plan files: a file is taken as named, a folder is searched for `*.plan.yaml`. The order
- * depends on the names alone, never on the order in which a disk lists them.
+ * From the paths of a call to plan files: a file is taken as named, a folder is searched for `*.plan.yaml`, or for what
+ * the settings there say. The order depends on the names alone, never on the order in which a disk lists them.
  */
 import { type Dirent, readdirSync, realpathSync, statSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import type { Problem } from '../tasks/problem.js'
+import { findHouses, type Houses } from './houses.js'
 import { liesIn, nameOf } from './name.js'
 import { whyUnreadable } from './read-file.js'
 import { type Ground, rootFinder } from './root.js'
@@ -19,7 +20,11 @@ const isPlan = (name: string): boolean => /\.plan\.ya?ml$/.test(name)
 const isSearched = (name: string): boolean => !name.startsWith('.') && name !== 'node_modules'
 const byName = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0)
 
-export const findPlans = (paths: readonly string[], ground: Ground): Found => {
+export const findPlans = (
+  paths: readonly string[],
+  ground: Ground,
+  houses: Houses = findHouses(ground),
+): Found => {
   const rootOf = rootFinder(ground)
   const files = new Set<string>()
   const problems: Problem[] = []
@@ -46,9 +51,11 @@ export const findPlans = (paths: readonly string[], ground: Ground): Found => {
     let count = 0
     for (const one of listed) {
       const path = join(folder, one.name)
+      const house = houses.of(path)
+      if (house.isIgnored(path)) continue
       if (one.isDirectory()) {
         if (isSearched(one.name)) count += search(path)
-      } else if (isPlan(one.name)) {
+      } else if (house.isPlan(path) ?? isPlan(one.name)) {
         count += 1
         if (one.isSymbolicLink() && linkLeadsOutside(path)) {
           problems.push({

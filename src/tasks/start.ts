@@ -87,7 +87,7 @@ fail-on: warning
 
 # A rule at another level, or off:
 # levels:
-#   power-off-step: off
+#   power-off-step: 'off'
 
 # A limit of your own; thirdstop explain RULE shows their names:
 # limits:

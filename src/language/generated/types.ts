@@ -1716,10 +1716,6 @@ export interface SettingsFile {
    */
   notes?: string
   /**
-   * The folder that base, kit and room files must lie in.
-   */
-  root?: Path
-  /**
    * Which files are plans, as patterns of paths; ** stands for any folders.
    *
    * Items: A pattern of paths; ** stands for any folders.
@@ -1731,19 +1727,6 @@ export interface SettingsFile {
    * Items: A pattern of paths; ** stands for any folders.
    */
   ignore?: string[]
-  /**
-   * What a plan has when it does not say otherwise.
-   */
-  defaults?: {
-    /**
-     * The kit: the path of a kit file, or a list of paths (the later wins).
-     */
-    kit?: Path[] | Path
-    /**
-     * The room: the path of a room file.
-     */
-    room?: Path
-  }
   /**
    * The level that a rule reports at, by rule; off: it does not run.
    */
@@ -1771,8 +1754,4 @@ export interface SettingsFile {
    * The level from which `check` ends with exit code 1.
    */
   'fail-on'?: 'error' | 'warning' | 'note'
-  /**
-   * Catalogue work, looked at closely: sharpness is judged by a circle of confusion of diagonal/3000 instead of diagonal/1500.
-   */
-  catalogue?: boolean
 }

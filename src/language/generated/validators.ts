@@ -37,7 +37,6 @@ const keys11 = new Set(["at","of","reads","records","taken","kind","dome","faces
 const keys12 = new Set(["plan","title","notes","base","kit","room","ambient","camera","subject","backdrop","lights","panels","points","wanted","readings","accept","tags"]);
 const keys13 = new Set(["kit","title","notes","units","modifiers","stands","cameras","backdrops","meters","measured"]);
 const keys14 = new Set(["room","title","width","length","height","left-wall","behind-backdrop","walls","ceiling","floor","circuits"]);
-const keys15 = new Set(["thirdstop","notes","root","plans","ignore","defaults","levels","limits","fail-on","catalogue"]);
 export const plan = validate21;
 const pattern0 = new RegExp("\\S", "u");
 
@@ -8542,7 +8541,7 @@ vErrors = add(vErrors, instancePath, "required", "thirdstop");
 errors++;
 }
 for(const key0 of Object.keys(data)){
-if(!(keys15.has(key0))){
+if(!(((((((key0 === "thirdstop") || (key0 === "notes")) || (key0 === "plans")) || (key0 === "ignore")) || (key0 === "levels")) || (key0 === "limits")) || (key0 === "fail-on"))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
@@ -8570,28 +8569,22 @@ vErrors = add(vErrors, instancePath+"/notes", "type");
 errors++;
 }
 }
-if(has(data, "root")){
-if(!(validate25(data.root, instancePath+"/root"))){
-vErrors = joined(vErrors, validate25.errors);
-errors = vErrors.length;
-}
-}
 if(has(data, "plans")){
-let data3 = data.plans;
-if(Array.isArray(data3)){
-if(data3.length > 100){
+let data2 = data.plans;
+if(Array.isArray(data2)){
+if(data2.length > 100){
 vErrors = add(vErrors, instancePath+"/plans", "maxItems");
 errors++;
 }
-const len0 = data3.length;
+const len0 = data2.length;
 for(let i0=0; i0<len0; i0++){
-let data4 = data3[i0];
-if(typeof data4 === "string"){
-if(data4.length > 300){
+let data3 = data2[i0];
+if(typeof data3 === "string"){
+if(data3.length > 300){
 vErrors = add(vErrors, instancePath+"/plans/" + i0, "maxLength");
 errors++;
 }
-if(data4.length < 1){
+if(data3.length < 1){
 vErrors = add(vErrors, instancePath+"/plans/" + i0, "minLength");
 errors++;
 }
@@ -8608,21 +8601,21 @@ errors++;
 }
 }
 if(has(data, "ignore")){
-let data5 = data.ignore;
-if(Array.isArray(data5)){
-if(data5.length > 100){
+let data4 = data.ignore;
+if(Array.isArray(data4)){
+if(data4.length > 100){
 vErrors = add(vErrors, instancePath+"/ignore", "maxItems");
 errors++;
 }
-const len1 = data5.length;
+const len1 = data4.length;
 for(let i1=0; i1<len1; i1++){
-let data6 = data5[i1];
-if(typeof data6 === "string"){
-if(data6.length > 300){
+let data5 = data4[i1];
+if(typeof data5 === "string"){
+if(data5.length > 300){
 vErrors = add(vErrors, instancePath+"/ignore/" + i1, "maxLength");
 errors++;
 }
-if(data6.length < 1){
+if(data5.length < 1){
 vErrors = add(vErrors, instancePath+"/ignore/" + i1, "minLength");
 errors++;
 }
@@ -8638,100 +8631,17 @@ vErrors = add(vErrors, instancePath+"/ignore", "type");
 errors++;
 }
 }
-if(has(data, "defaults")){
-let data7 = data.defaults;
-if(isMap(data7)){
-for(const key1 of Object.keys(data7)){
-if(!((key1 === "kit") || (key1 === "room"))){
-vErrors = add(vErrors, instancePath+"/defaults", "additionalProperties", key1);
-errors++;
-}
-}
-if(has(data7, "kit")){
-let data8 = data7.kit;
-if((!(Array.isArray(data8))) && (typeof data8 !== "string")){
-vErrors = add(vErrors, instancePath+"/defaults/kit", "type");
-errors++;
-}
-const _errs20 = errors;
-let valid7 = true;
-const _errs21 = errors;
-if(!(Array.isArray(data8))){
-vErrors = add(vErrors);
-errors++;
-}
-var _valid0 = _errs21 === errors;
-errors = _errs20;
-if(vErrors !== null){
-if(_errs20){
-vErrors.length = _errs20;
-}
-else {
-vErrors = null;
-}
-}
-let ifClause0;
-if(_valid0){
-const _errs23 = errors;
-if(Array.isArray(data8)){
-if(data8.length > 32){
-vErrors = add(vErrors, instancePath+"/defaults/kit", "maxItems");
-errors++;
-}
-if(data8.length < 1){
-vErrors = add(vErrors, instancePath+"/defaults/kit", "minItems");
-errors++;
-}
-const len2 = data8.length;
-for(let i2=0; i2<len2; i2++){
-if(!(validate25(data8[i2], instancePath+"/defaults/kit/" + i2))){
-vErrors = joined(vErrors, validate25.errors);
-errors = vErrors.length;
-}
-}
-}
-var _valid0 = _errs23 === errors;
-valid7 = _valid0;
-ifClause0 = "then";
-}
-else {
-const _errs25 = errors;
-if(!(validate25(data8, instancePath+"/defaults/kit"))){
-vErrors = joined(vErrors, validate25.errors);
-errors = vErrors.length;
-}
-var _valid0 = _errs25 === errors;
-valid7 = _valid0;
-ifClause0 = "else";
-}
-if(!valid7){
-vErrors = add(vErrors, instancePath+"/defaults/kit", "if");
-errors++;
-}
-}
-if(has(data7, "room")){
-if(!(validate25(data7.room, instancePath+"/defaults/room"))){
-vErrors = joined(vErrors, validate25.errors);
-errors = vErrors.length;
-}
-}
-}
-else {
-vErrors = add(vErrors, instancePath+"/defaults", "type");
-errors++;
-}
-}
 if(has(data, "levels")){
-let data11 = data.levels;
-if(isMap(data11)){
-if(Object.keys(data11).length > 200){
+let data6 = data.levels;
+if(isMap(data6)){
+if(Object.keys(data6).length > 200){
 vErrors = add(vErrors, instancePath+"/levels", "maxProperties");
 errors++;
 }
-for(const key2 of Object.keys(data11)){
-const _errs30 = errors;
-if(typeof key2 === "string"){
-if(!pattern72.test(key2)){
+for(const key1 of Object.keys(data6)){
+const _errs15 = errors;
+if(typeof key1 === "string"){
+if(!pattern72.test(key1)){
 vErrors = add(vErrors, instancePath+"/levels", "pattern");
 errors++;
 }
@@ -8740,20 +8650,20 @@ else {
 vErrors = add(vErrors, instancePath+"/levels", "type");
 errors++;
 }
-var valid11 = _errs30 === errors;
-if(!valid11){
-vErrors = add(vErrors, instancePath+"/levels", "propertyNames", key2);
+var valid5 = _errs15 === errors;
+if(!valid5){
+vErrors = add(vErrors, instancePath+"/levels", "propertyNames", key1);
 errors++;
 }
 }
-for(const key3 of Object.keys(data11)){
-let data12 = data11[key3];
-if(typeof data12 !== "string"){
-vErrors = add(vErrors, instancePath+"/levels/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), "type");
+for(const key2 of Object.keys(data6)){
+let data7 = data6[key2];
+if(typeof data7 !== "string"){
+vErrors = add(vErrors, instancePath+"/levels/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), "type");
 errors++;
 }
-if(!((((data12 === "error") || (data12 === "warning")) || (data12 === "note")) || (data12 === "off"))){
-vErrors = add(vErrors, instancePath+"/levels/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), "enum");
+if(!((((data7 === "error") || (data7 === "warning")) || (data7 === "note")) || (data7 === "off"))){
+vErrors = add(vErrors, instancePath+"/levels/" + key2.replace(/~/g, "~0").replace(/\//g, "~1"), "enum");
 errors++;
 }
 }
@@ -8764,16 +8674,16 @@ errors++;
 }
 }
 if(has(data, "limits")){
-let data13 = data.limits;
-if(isMap(data13)){
-if(Object.keys(data13).length > 200){
+let data8 = data.limits;
+if(isMap(data8)){
+if(Object.keys(data8).length > 200){
 vErrors = add(vErrors, instancePath+"/limits", "maxProperties");
 errors++;
 }
-for(const key4 of Object.keys(data13)){
-const _errs37 = errors;
-if(typeof key4 === "string"){
-if(!pattern72.test(key4)){
+for(const key3 of Object.keys(data8)){
+const _errs22 = errors;
+if(typeof key3 === "string"){
+if(!pattern72.test(key3)){
 vErrors = add(vErrors, instancePath+"/limits", "pattern");
 errors++;
 }
@@ -8782,105 +8692,105 @@ else {
 vErrors = add(vErrors, instancePath+"/limits", "type");
 errors++;
 }
-var valid13 = _errs37 === errors;
-if(!valid13){
-vErrors = add(vErrors, instancePath+"/limits", "propertyNames", key4);
+var valid7 = _errs22 === errors;
+if(!valid7){
+vErrors = add(vErrors, instancePath+"/limits", "propertyNames", key3);
 errors++;
 }
 }
-for(const key5 of Object.keys(data13)){
-let data14 = data13[key5];
-if(isMap(data14)){
-if(Object.keys(data14).length > 40){
-vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1"), "maxProperties");
+for(const key4 of Object.keys(data8)){
+let data9 = data8[key4];
+if(isMap(data9)){
+if(Object.keys(data9).length > 40){
+vErrors = add(vErrors, instancePath+"/limits/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), "maxProperties");
 errors++;
 }
-for(const key6 of Object.keys(data14)){
-const _errs42 = errors;
-if(typeof key6 === "string"){
-if(!pattern74.test(key6)){
-vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1"), "pattern");
+for(const key5 of Object.keys(data9)){
+const _errs27 = errors;
+if(typeof key5 === "string"){
+if(!pattern74.test(key5)){
+vErrors = add(vErrors, instancePath+"/limits/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), "pattern");
 errors++;
 }
 }
 else {
-vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1"), "type");
+vErrors = add(vErrors, instancePath+"/limits/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), "type");
 errors++;
 }
-var valid15 = _errs42 === errors;
-if(!valid15){
-vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1"), "propertyNames", key6);
+var valid9 = _errs27 === errors;
+if(!valid9){
+vErrors = add(vErrors, instancePath+"/limits/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), "propertyNames", key5);
 errors++;
 }
 }
-for(const key7 of Object.keys(data14)){
-let data15 = data14[key7];
-if((!((typeof data15 == "number") && (isFinite(data15)))) && (typeof data15 !== "string")){
-vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), "type");
+for(const key6 of Object.keys(data9)){
+let data10 = data9[key6];
+if((!((typeof data10 == "number") && (isFinite(data10)))) && (typeof data10 !== "string")){
+vErrors = add(vErrors, instancePath+"/limits/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), "type");
 errors++;
 }
-const _errs47 = errors;
-let valid17 = true;
-const _errs48 = errors;
-if(!((typeof data15 == "number") && (isFinite(data15)))){
+const _errs32 = errors;
+let valid11 = true;
+const _errs33 = errors;
+if(!((typeof data10 == "number") && (isFinite(data10)))){
 vErrors = add(vErrors);
 errors++;
 }
-var _valid1 = _errs48 === errors;
-errors = _errs47;
+var _valid0 = _errs33 === errors;
+errors = _errs32;
 if(vErrors !== null){
-if(_errs47){
-vErrors.length = _errs47;
+if(_errs32){
+vErrors.length = _errs32;
 }
 else {
 vErrors = null;
 }
 }
-let ifClause1;
-if(_valid1){
-const _errs50 = errors;
-if((typeof data15 == "number") && (isFinite(data15))){
-if(data15 > 100000 || isNaN(data15)){
-vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), "maximum");
+let ifClause0;
+if(_valid0){
+const _errs35 = errors;
+if((typeof data10 == "number") && (isFinite(data10))){
+if(data10 > 100000 || isNaN(data10)){
+vErrors = add(vErrors, instancePath+"/limits/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), "maximum");
 errors++;
 }
-if(data15 < -100000 || isNaN(data15)){
-vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), "minimum");
+if(data10 < -100000 || isNaN(data10)){
+vErrors = add(vErrors, instancePath+"/limits/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), "minimum");
 errors++;
 }
 }
-var _valid1 = _errs50 === errors;
-valid17 = _valid1;
-ifClause1 = "then";
+var _valid0 = _errs35 === errors;
+valid11 = _valid0;
+ifClause0 = "then";
 }
 else {
-const _errs51 = errors;
-if(typeof data15 === "string"){
-if(data15.length > 4000){
-vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), "maxLength");
+const _errs36 = errors;
+if(typeof data10 === "string"){
+if(data10.length > 4000){
+vErrors = add(vErrors, instancePath+"/limits/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), "maxLength");
 errors++;
 }
-if(!pattern0.test(data15)){
-vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), "pattern");
+if(!pattern0.test(data10)){
+vErrors = add(vErrors, instancePath+"/limits/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), "pattern");
 errors++;
-}
-}
-else {
-vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), "type");
-errors++;
-}
-var _valid1 = _errs51 === errors;
-valid17 = _valid1;
-ifClause1 = "else";
-}
-if(!valid17){
-vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + key7.replace(/~/g, "~0").replace(/\//g, "~1"), "if");
-errors++;
-}
 }
 }
 else {
-vErrors = add(vErrors, instancePath+"/limits/" + key5.replace(/~/g, "~0").replace(/\//g, "~1"), "type");
+vErrors = add(vErrors, instancePath+"/limits/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), "type");
+errors++;
+}
+var _valid0 = _errs36 === errors;
+valid11 = _valid0;
+ifClause0 = "else";
+}
+if(!valid11){
+vErrors = add(vErrors, instancePath+"/limits/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")+"/" + key6.replace(/~/g, "~0").replace(/\//g, "~1"), "if");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/limits/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), "type");
 errors++;
 }
 }
@@ -8891,19 +8801,13 @@ errors++;
 }
 }
 if(has(data, "fail-on")){
-let data16 = data["fail-on"];
-if(typeof data16 !== "string"){
+let data11 = data["fail-on"];
+if(typeof data11 !== "string"){
 vErrors = add(vErrors, instancePath+"/fail-on", "type");
 errors++;
 }
-if(!(((data16 === "error") || (data16 === "warning")) || (data16 === "note"))){
+if(!(((data11 === "error") || (data11 === "warning")) || (data11 === "note"))){
 vErrors = add(vErrors, instancePath+"/fail-on", "enum");
-errors++;
-}
-}
-if(has(data, "catalogue")){
-if(typeof data.catalogue !== "boolean"){
-vErrors = add(vErrors, instancePath+"/catalogue", "type");
 errors++;
 }
 }

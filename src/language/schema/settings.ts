@@ -1,5 +1,5 @@
-/** A studio's settings, `thirdstop.yaml`: house limits and levels, what plans start with, which files are plans. */
-import { choice, either, list, map, ref, type Schema, text, use, yes } from './build.js'
+/** A studio's settings, `thirdstop.yaml`: house limits and levels, which files are plans, what fails a check. */
+import { choice, either, list, map, type Schema, text } from './build.js'
 
 const ruleName: Schema = {
   type: 'string',
@@ -28,24 +28,12 @@ export const settingsDefinitions = {
     {
       thirdstop: { const: 1, description: 'Version of the settings; always 1.', examples: [1] },
       notes: text('Notes for people.'),
-      root: use('path', 'The folder that base, kit and room files must lie in.', {
-        examples: ['.', '..'],
-        default: '.',
-      }),
       plans: patterns(
         'Which files are plans, as patterns of paths; ** stands for any folders.',
         ['recipes/**/*.plan.yaml'],
         ['**/*.plan.yaml'],
       ),
       ignore: patterns('Which files and folders are left out.', ['old/**'], []),
-      defaults: map('What a plan has when it does not say otherwise.', {
-        kit: either(
-          'The kit: the path of a kit file, or a list of paths (the later wins).',
-          { array: { items: ref('path'), minItems: 1, maxItems: 32 }, string: ref('path') },
-          { examples: ['kits/corner-studio.kit.yaml'] },
-        ),
-        room: use('path', 'The room: the path of a room file.', { examples: ['rooms/front.room.yaml'] }),
-      }),
       levels: {
         type: 'object',
         description: 'The level that a rule reports at, by rule; off: it does not run.',
@@ -79,9 +67,6 @@ export const settingsDefinitions = {
       'fail-on': choice(['error', 'warning', 'note'], 'The level from which `check` ends with exit code 1.', {
         default: 'warning',
       }),
-      catalogue: yes(
-        'Catalogue work, looked at closely: sharpness is judged by a circle of confusion of diagonal/3000 instead of diagonal/1500.',
-      ),
     },
     { required: ['thirdstop'] },
   ),
