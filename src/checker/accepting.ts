@@ -84,7 +84,7 @@ const unused = (
   return draft(plan, pointer('accept', i, 'rule'), rule, rules.level(rule), {
     message: missing
       ? `there is no rule ${entry.rule} to accept a finding of`
-      : `nothing is left to accept: ${entry.rule} finds nothing here`,
+      : `nothing to accept any more: ${entry.rule} finds nothing here`,
     why: `it was accepted because ${entry.because}`,
     title: meant === undefined ? 'take the entry out' : `did you mean ${meant}?`,
   })

@@ -67,15 +67,27 @@ const tell = (
       why,
       place,
       also: related(plan, evidence, place),
-      measured: evidence.measured,
+      measured: finite(evidence.measured),
       mends: [],
       advice: rule.mend(evidence, words, context),
       basis: rule.basis,
       ...(evidence.cause === undefined ? {} : { cause: evidence.cause }),
-      ...(evidence.scale === undefined ? {} : { scale: evidence.scale }),
+      ...(evidence.scale !== undefined && Object.values(evidence.scale).every(drawable)
+        ? { scale: evidence.scale }
+        : {}),
     },
   }
 }
+
+/** What has no end (a depth of field beyond the hyperfocal distance) is no figure. */
+const finite = (measured: Evidence['measured']): Evidence['measured'] =>
+  Object.fromEntries(
+    Object.entries(measured).filter(
+      ([, { value, limit }]) => Number.isFinite(value) && (limit === undefined || Number.isFinite(limit)),
+    ),
+  )
+
+const drawable = (value: number | string): boolean => typeof value === 'string' || Number.isFinite(value)
 
 /** Related places; one for what was written elsewhere and is used in this plan; none twice. */
 const related = (

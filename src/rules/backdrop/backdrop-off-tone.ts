@@ -149,7 +149,9 @@ const offTone = (context: RuleContext): Wanted | undefined => {
   const { backdrop, backdropOverKey } = plan.wanted
   if (view === undefined || plan.backdrop === undefined) return undefined
   if (backdrop?.tone === 'range') {
-    const at = (code: number) => stopsToRecord(plan.backdrop!.surface.reflectance, linearOfCode(code))
+    // What records as 0 is all that rounds to it.
+    const at = (code: number) =>
+      stopsToRecord(plan.backdrop!.surface.reflectance, linearOfCode(Math.max(code, 0.5)))
     return {
       name: 'middle-over-camera',
       value: view.middle.overCamera.stops,

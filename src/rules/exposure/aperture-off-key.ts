@@ -168,7 +168,7 @@ const aperture = ({ exact }: OffKey, words: Words, { set, plan }: RuleContext): 
   return {
     title: `camera.aperture → ${words.f(marked)}${words.f(exact) === words.f(marked) ? '' : `, exactly ${words.f(exact)}`}`,
     gives: `${whom(plan)} ${Math.abs(left) < 0.05 ? 'as wanted' : `${words.stops(left)} from what is wanted`}`,
-    ...(Number.isFinite(is) && words.small(is) !== words.small(was)
+    ...(Number.isFinite(is) && Number.isFinite(was) && words.small(is) !== words.small(was)
       ? { costs: `depth of field ${words.small(is)} in place of ${words.small(was)}` }
       : {}),
   }

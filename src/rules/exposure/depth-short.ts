@@ -136,7 +136,7 @@ export const depthShort = rule<DepthShort>({
     const [isSharp, isNeeded] = unlike(sharp.far - sharp.near, needs.far - needs.near, words)
     return {
       message: `${where} soft: ${isSharp} is sharp at ${words.f(plan.camera.aperture)}, ${isNeeded} is needed`,
-      why: `sharp from ${words.length(sharp.near)} to ${words.length(sharp.far)}, focused at ${words.length(focus)}, needed from ${words.length(needs.near)} to ${words.length(needs.far)}; circle of confusion ${Math.round(circleOfConfusion(plan.camera.sensor) * 1e6)} µm`,
+      why: `sharp from ${words.length(sharp.near)} to ${distance(sharp.far, words)}, focused at ${words.length(focus)}, needed from ${words.length(needs.near)} to ${words.length(needs.far)}; circle of confusion ${Math.round(circleOfConfusion(plan.camera.sensor) * 1e6)} µm`,
     }
   },
 
@@ -147,8 +147,13 @@ export const depthShort = rule<DepthShort>({
   ],
 })
 
+/** A length, which may have no end. */
+const distance = (metres: number, words: Words): string =>
+  Number.isFinite(metres) ? words.length(metres) : 'infinity'
+
 /** Two lengths that read alike are told apart. */
 const unlike = (a: number, b: number, words: Words): readonly [string, string] => {
+  if (!Number.isFinite(a)) return ['only the far end', words.small(b)]
   const [short, long] = [words.small(a), words.small(b)]
   return short === long && a < b ? [`just under ${short}`, long] : [short, long]
 }
