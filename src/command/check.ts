@@ -52,8 +52,8 @@ export const checkCommand: AddCommand = (program, terminal, choose) => {
   command.addHelpText(
     'after',
     `
-Exit codes: 0 nothing at that level or above, 1 something, 2 the call is wrong or a file cannot be read,
-3 thirdstop itself failed.`,
+Exit codes: 0 nothing at that level or above; 1 something; 2 the call is wrong,
+a file cannot be read, or there is no plan; 3 thirdstop itself failed.`,
   )
   command.action((paths: string[], words: CheckWords) => choose(() => checkPaths(paths, words, terminal)))
 }

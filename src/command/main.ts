@@ -45,8 +45,8 @@ Try
   thirdstop meter PLAN       what a meter will read at each point
   thirdstop COMMAND --help   tells more of one command
 
-Figures are planning aids. For mains, hot lamps and overhead rigging follow the makers' instructions,
-local codes and a licensed electrician or rigger.`,
+Figures are planning aids. For mains, hot lamps and overhead rigging follow the
+makers' instructions, local codes and a licensed electrician or rigger.`,
   )
   try {
     program.parse(words as string[], { from: 'user' })

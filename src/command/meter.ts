@@ -33,8 +33,9 @@ export const meterCommand: AddCommand = (program, terminal, choose) => {
     .argument('<plan>', 'a plan file')
     .addOption(choice('--format <form>', 'for people, or for programs', 'text', 'json').default('text'))
     .option(
-      '--read <reading...>',
-      'write what you metered into the plan, with today’s settings: key@subject=f/5.6, all@backdrop=f/8',
+      '--read <reading>',
+      'write what you metered into the plan, with the settings of today: key@subject=f/5.6, all@backdrop=f/8 (repeatable)',
+      (reading: string, before: readonly string[] = []) => [...before, reading],
     )
   askOptions(command, asked)
   lookOptions(rootOption(command)).action((plan: string, words: MeterWords) =>

@@ -16,7 +16,8 @@ const plan = `# A first plan: a portrait on grey paper, with two lights.
 # Check it with:   thirdstop check first.plan.yaml
 # Meter card:      thirdstop meter first.plan.yaml
 #
-# Change a value and check again: move the key to 1 m, the person to 1 m before the paper, the power to 1/16.
+# It is fine as it stands. Change one value and check again, to see what happens:
+#   behind: 4 m      aperture: f/8      lens: 35 mm
 plan: 1
 title: First portrait
 kit: kits/my.kit.yaml # what gear there is; without it, built-in guesses stand in
