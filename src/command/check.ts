@@ -3,7 +3,7 @@ import { resolve } from 'node:path'
 import { filePort } from '../files/file-port.js'
 import { findPlans } from '../files/find-plans.js'
 import { findHouses } from '../files/houses.js'
-import { decode, readFile, type Text } from '../files/read-file.js'
+import { decode, readFile, type Text, whyUnreadable } from '../files/read-file.js'
 import type { Level } from '../rules/rule.js'
 import { type CheckRun, check, type PlanSource, reaches } from '../tasks/check.js'
 import { type ExitCode, exitCodes } from './exit-codes.js'
@@ -92,7 +92,7 @@ const checkPaths = async (
     ...filePort(ground),
     open: (file: string): Text => {
       if (file !== '-') return readFile(resolve(ground.workingFolder, file))
-      standardInput ??= decode(terminal.input())
+      standardInput ??= inputOf(terminal)
       return standardInput
     },
   }
@@ -111,6 +111,14 @@ const checkPaths = async (
     reaches(plan, words.failOn ?? houses.of(plan.file).settings.failOn ?? 'warning'),
   )
   return failing ? exitCodes.found : exitCodes.clean
+}
+
+const inputOf = (terminal: Terminal): Text => {
+  try {
+    return decode(terminal.input())
+  } catch (error) {
+    return { ok: false, says: whyUnreadable(error) }
+  }
 }
 
 const printUnderstood = async (
