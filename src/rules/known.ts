@@ -3,6 +3,7 @@ import type { Light } from '../language/plan.js'
 import type { Face, Scene } from '../scene/scene.js'
 import { dot, subtract, type Vec3 } from '../scene/vector.js'
 import type { ComputedSet } from '../set/computed-set.js'
+import { onBackdrop } from './on-surface.js'
 import { lightPointer } from './place-pointer.js'
 import type { NotNeeded, RuleContext } from './rule.js'
 
@@ -33,11 +34,13 @@ export const unknownLight = (light: Light): NotNeeded =>
       }
 
 /**
- * Why a light's figures at a point are not known yet though its strength is: it works by way of a surface, or through
- * a panel.
+ * Why a light's figures at a point are not known yet though its strength is: it stands where it cannot, it works by way
+ * of a surface, or through a panel.
  */
 export const notDirect = (set: ComputedSet, light: Light, at: Vec3): NotNeeded | undefined => {
   const { aim } = light
+  if (set.scene.faults.some(({ figures }) => figures.light === light.name))
+    return { because: `${light.name} cannot stand where the plan places it` }
   if (!straight(light)) {
     const surface = aim.at === 'panel' ? aim.panel : aim.at === 'wall' ? `the ${aim.wall}` : 'the ceiling'
     return { because: `${light.name} is aimed at ${surface}, and bounced light is not computed yet` }
@@ -122,7 +125,7 @@ export const backdropMissing = (
   }
   const view = set.backdropView
   if (view === undefined) return { because: 'the camera sees nothing of the backdrop that is lit' }
-  const arrives = set.exposure({ at: view.middle.at, normal: [0, -1, 0], kind: 'flat' }, 'all')
+  const arrives = set.exposure(onBackdrop(view.middle.at), 'all')
   for (const light of set.lit) {
     const share = (arrives?.byLight.get(light.name) ?? 0) / (arrives?.luxSeconds ?? 1)
     const missing = share > worthBlocking ? notDirect(set, light, view.middle.at) : undefined

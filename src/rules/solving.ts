@@ -1,13 +1,16 @@
 /** Solving for what a mend says. */
 import type { ComputedSet } from '../set/computed-set.js'
 import type { Change } from '../set/knobs.js'
+import { solveValue } from '../set/solve.js'
 
 /** Mends aim one standard deviation inside the limit, and at least a tenth of a stop. */
 export const inside = (u: number): number => Math.max(u, 0.1)
 
+/** Stops and metres as they are set and read: what is solved is rounded to gear anyway. */
+const close = 5e-3
+
 /**
- * The value nearest to `from` at which `quantity` reaches `target`: bracketed between the ends, then the regula falsi in
- * its Illinois form. Undefined where the quantity is undefined at an end or lies on one side of the target at both.
+ * The value nearest to `from`, on the way to `to`, at which `quantity` comes to the target; undefined where it never does.
  *
  * @param tolerance of the quantity
  */
@@ -16,39 +19,17 @@ export const solveFor = (
   to: number,
   quantity: (value: number) => number | undefined,
   target: number,
-  tolerance = 5e-3,
-): number | undefined => {
-  let a = from
-  let b = to
-  const first = quantity(a)
-  const last = quantity(b)
-  if (first === undefined || last === undefined) return undefined
-  let fa = first - target
-  let fb = last - target
-  if (Math.abs(fa) <= tolerance) return a
-  if (Math.abs(fb) <= tolerance) return b
-  if (!Number.isFinite(fa) || !Number.isFinite(fb) || fa > 0 === fb > 0) return undefined
-  let side = 0
-  for (let round = 0; round < 60; round++) {
-    const x = (a * fb - b * fa) / (fb - fa)
-    const value = quantity(x)
-    if (value === undefined || !Number.isFinite(value)) return undefined
-    const fx = value - target
-    if (Math.abs(fx) <= tolerance || Math.abs(b - a) < 1e-6) return x
-    if (fx > 0 === fb > 0) {
-      b = x
-      fb = fx
-      if (side === 1) fa /= 2
-      side = 1
-    } else {
-      a = x
-      fa = fx
-      if (side === -1) fb /= 2
-      side = -1
-    }
-  }
-  return undefined
-}
+  tolerance = close,
+): number | undefined =>
+  solveValue(
+    (value) => {
+      const got = quantity(value)
+      return got !== undefined && Math.abs(got - target) <= tolerance ? target : got
+    },
+    target,
+    from,
+    { from: Math.min(from, to), to: Math.max(from, to) },
+  )
 
 /** The same change in stops for several lights. */
 export const byStops = (lights: readonly string[], stops: number): readonly Change[] =>

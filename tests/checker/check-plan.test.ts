@@ -50,7 +50,7 @@ subject: { kind: person }
 backdrop: { surface: white paper, behind: 2.5 m }
 lights:
   key: { unit: head 400 Ws, modifier: softbox 60 x 90 cm, meters: f/8, at: { angle: 10 deg left, distance: 1.4 m, height: 1.8 m } }
-  paper: { role: backdrop, unit: head 600 Ws, modifier: softbox 60 x 90 cm, meters: f/11, at: { left: 0 m, before-backdrop: 2.4 m, height: 1.6 m } }
+  paper: { role: backdrop, unit: head 600 Ws, modifier: softbox 60 x 90 cm, meters: f/13, at: { left: 60 cm, before-backdrop: 2.2 m, height: 1.6 m } }
 wanted: { backdrop: white }
 `)
     const causes = findings

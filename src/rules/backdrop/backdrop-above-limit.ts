@@ -3,9 +3,10 @@ import { turnLight } from '../gear.js'
 import { backdropMissing, firstMissing, keyMissing } from '../known.js'
 import { settingPointer } from '../place-pointer.js'
 import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
-import { byStops, inside, solveFor } from '../solving.js'
+import { inside, solveFor } from '../solving.js'
 import type { Words } from '../words.js'
 import { backdropLights, causeOnBackdrop, overKey, shareAt } from './on-the-backdrop.js'
+import { stopsFor } from './solve-level.js'
 import { hazeOf, wrapOf, wrapShows } from './wrap-estimate.js'
 
 const wallAt = (each: string, wanted: string): string => `plan: 1
@@ -163,16 +164,8 @@ const lowered = (
   context: RuleContext,
 ): readonly Advice[] => {
   const { set, plan } = context
-  const by = solveFor(
-    0,
-    -10,
-    (stops) => {
-      const changed = set.with(...byStops(names, stops))
-      const view = changed.backdropView
-      return view && overKey({ ...context, set: changed }, view.middle)?.stops
-    },
-    target,
-  )
+  const { middle: now } = set.backdropView!
+  const by = stopsFor(set, [now], names, now.overCamera.stops + target - evidence.over, 'at most')
   if (by === undefined || by > -0.1) return []
   const turned = names.flatMap((light) => turnLight(plan, light, by, 'nearest') ?? [])
   const after = set.with(...turned.map((one) => one.change))

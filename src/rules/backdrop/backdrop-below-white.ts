@@ -1,6 +1,7 @@
 import { fNumberFor } from '../../light/exposure.js'
 import { stopsToSurelyWhite } from '../../picture/tone.js'
 import { backdropMissing } from '../known.js'
+import { onBackdrop } from '../on-surface.js'
 import { settingPointer } from '../place-pointer.js'
 import { rule } from '../rule.js'
 import { backdropLights, causeOnBackdrop, surfaceText, toneU } from './on-the-backdrop.js'
@@ -74,7 +75,7 @@ export const backdropBelowWhite = rule<BelowWhite>({
     const u = toneU(context, darkest.overCamera)
     const short = needs - darkest.overCamera.stops
     const own = backdropLights(set)
-    const lit = set.exposure({ at: darkest.at, normal: [0, -1, 0], kind: 'flat' }, 'all')
+    const lit = set.exposure(onBackdrop(darkest.at), 'all')
     const keyOff = (set.key?.overCamera.stops ?? 0) - plan.wanted.exposure
     return [
       {

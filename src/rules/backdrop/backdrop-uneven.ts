@@ -1,12 +1,14 @@
 import type { Light } from '../../language/plan.js'
 import { turn } from '../gear.js'
 import { backdropMissing, firstMissing } from '../known.js'
+import { onBackdrop } from '../on-surface.js'
 import { placePointer } from '../place-pointer.js'
 import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
-import { inside, solveFor } from '../solving.js'
+import { inside } from '../solving.js'
 import { reached } from '../tiers.js'
 import type { Words } from '../words.js'
 import { backdropLights, causeOnBackdrop, strongestAt } from './on-the-backdrop.js'
+import { atPlaceOf, solveByPlaces } from './solve-level.js'
 
 const greyAt = (beside: string, before: string, wanted = 'backdrop: grey'): string => `plan: 1
 title: Grey paper with one head on it
@@ -165,8 +167,20 @@ const further = (
   if (backdrop === undefined || front === undefined) return []
   const from = backdrop.y - front.centre[1]
   const knob = { knob: 'before-backdrop', light: light.name } as const
-  const at = (before: number) => spreadOf(set.with({ knob, to: before }))
-  const solved = solveFor(from, Math.max(from, 4), at, limit - inside(u))
+  const view = set.backdropView!
+  const bright = atPlaceOf(view.brightest, set)
+  const dark = atPlaceOf(view.darkest, set)
+  const solved = solveByPlaces(
+    from,
+    Math.max(from, 4),
+    (before) => set.with({ knob, to: before }),
+    (other) => {
+      const [most, least] = [bright(other), dark(other)]
+      return most === undefined || least === undefined ? undefined : most - least
+    },
+    spreadOf,
+    limit - inside(u),
+  )
   if (solved === undefined || solved < from) return []
   const turned = turn(plan, knob, solved)
   const after = turned && spreadOf(set.with(turned.change))
@@ -186,10 +200,10 @@ const further = (
 const mirrored = ({ limit }: Uneven, light: Light, words: Words, { set }: RuleContext): readonly Advice[] => {
   const view = set.backdropView!
   const light2 = (at: readonly [number, number, number]): number | undefined =>
-    set.exposure({ at: [-at[0], at[1], at[2]], normal: [0, -1, 0], kind: 'flat' }, [light.name])?.luxSeconds
+    set.exposure(onBackdrop([-at[0], at[1], at[2]]), [light.name])?.luxSeconds
   const sums = view.samples.flatMap(({ at }) => {
     const other = light2(at)
-    const now = set.exposure({ at, normal: [0, -1, 0], kind: 'flat' }, 'all')?.luxSeconds
+    const now = set.exposure(onBackdrop(at), 'all')?.luxSeconds
     return other === undefined || now === undefined ? [] : [now + other]
   })
   if (sums.length < view.samples.length) return []

@@ -3,6 +3,7 @@ import type { Light, Surface } from '../../language/plan.js'
 import { difference, type Figure } from '../../light/figure.js'
 import type { BackdropSample } from '../../set/backdrop-view.js'
 import type { ComputedSet } from '../../set/computed-set.js'
+import { onBackdrop } from '../on-surface.js'
 import type { RuleContext } from '../rule.js'
 
 /** Lights that are there for the backdrop, on, and known. */
@@ -28,14 +29,14 @@ export const overKey = (
 
 /** Exposure that one light gives the backdrop at a sample, as a share of all. */
 export const shareAt = (set: ComputedSet, sample: BackdropSample, lights: readonly string[]): number => {
-  const all = set.exposure({ at: sample.at, normal: [0, -1, 0], kind: 'flat' }, 'all')
+  const all = set.exposure(onBackdrop(sample.at), 'all')
   if (all === undefined) return 0
   return lights.reduce((sum, light) => sum + (all.byLight.get(light) ?? 0), 0) / all.luxSeconds
 }
 
 /** The light that gives the backdrop most at a sample. */
 export const strongestAt = (set: ComputedSet, sample: BackdropSample): Light | undefined => {
-  const all = set.exposure({ at: sample.at, normal: [0, -1, 0], kind: 'flat' }, 'all')
+  const all = set.exposure(onBackdrop(sample.at), 'all')
   let best: Light | undefined
   for (const light of set.lit)
     if (best === undefined || (all?.byLight.get(light.name) ?? 0) > (all?.byLight.get(best.name) ?? 0))

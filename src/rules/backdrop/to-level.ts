@@ -3,9 +3,10 @@ import type { BackdropSample } from '../../set/backdrop-view.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { turn, turnLight } from '../gear.js'
 import type { Advice, RuleContext } from '../rule.js'
-import { byStops, movedAndHeld, solveFor } from '../solving.js'
+import { movedAndHeld } from '../solving.js'
 import type { Words } from '../words.js'
 import { backdropLights, shareAt } from './on-the-backdrop.js'
+import { atPlaceOf, solveByPlaces, stopsFor } from './solve-level.js'
 
 /**
  * @param pick the point that is judged, in a set
@@ -26,20 +27,24 @@ export const toLevel = (
     const after = pick(set)
     return after && `the backdrop records ${words.tone(after.srgb)} at its ${after.where}`
   }
-  const level = (set: ComputedSet) => pick(set)?.overCamera.stops
+  const level: Level = { quick: atPlaceOf(now, context.set), whole: (set) => pick(set)?.overCamera.stops }
   return [
-    ...ownLights(context, level, target, gives, now, to),
+    ...ownLights(context, target, gives, now, to),
     ...separation(context, level, target, gives, words),
     ...(change < 0 ? keyNearer(context, level, target, gives, words) : []),
   ]
 }
 
-type Level = (set: ComputedSet) => number | undefined
+interface Level {
+  /** At one place of the frame. */
+  readonly quick: (set: ComputedSet) => number | undefined
+  /** Wherever the whole view has it. */
+  readonly whole: (set: ComputedSet) => number | undefined
+}
 type Gives = (set: ComputedSet) => string | undefined
 
 const ownLights = (
   { set, plan }: RuleContext,
-  level: Level,
   target: number,
   gives: Gives,
   now: BackdropSample,
@@ -48,7 +53,7 @@ const ownLights = (
   const names = backdropLights(set).map((light) => light.name)
   const up = target > now.overCamera.stops
   if (names.length === 0 || (!up && shareAt(set, now, names) < 0.1)) return []
-  const by = solveFor(0, up ? 10 : -10, (stops) => level(set.with(...byStops(names, stops))), target)
+  const by = stopsFor(set, [now], names, target, up ? 'at least' : 'at most')
   const turned = by === undefined ? [] : names.flatMap((light) => turnLight(plan, light, by, to) ?? [])
   if (turned.length === 0) return []
   const after = gives(set.with(...turned.map((one) => one.change)))
@@ -73,11 +78,13 @@ const separation = (
   words: Words,
 ): readonly Advice[] => {
   const from = plan.backdrop!.behind
-  const up = target > (level(set) ?? 0)
-  const solved = solveFor(
+  const up = target > (level.whole(set) ?? 0)
+  const solved = solveByPlaces(
     from,
     up ? Math.min(from, nearest) : from + 4,
-    (behind) => level(set.with({ knob: { knob: 'behind' }, to: behind })),
+    (behind) => set.with({ knob: { knob: 'behind' }, to: behind }),
+    level.quick,
+    level.whole,
     target,
   )
   const turned = solved === undefined ? undefined : turn(plan, { knob: 'behind' }, solved)
@@ -108,10 +115,12 @@ const keyNearer = (
   const from = light && set.scene.lights.get(light.name)?.distance
   if (light === undefined || from === undefined || light.at.by === 'camera') return []
   const at = (distance: number) => movedAndHeld(set, light.name, distance)
-  const solved = solveFor(
+  const solved = solveByPlaces(
     from,
     Math.max(0.5, from / 3),
-    (distance) => level(at(distance)?.set ?? set),
+    (distance) => at(distance)?.set,
+    level.quick,
+    level.whole,
     target,
   )
   const turned =

@@ -5,10 +5,12 @@ import type { ComputedSet } from '../../set/computed-set.js'
 import { knobRange } from '../../set/knob-range.js'
 import type { FNumber, LuxSeconds } from '../../units/quantity.js'
 import { recycleGrows, secondsText, type Turned, turnLight } from '../gear.js'
+import { onBackdrop } from '../on-surface.js'
 import type { Advice, Evidence, RuleContext } from '../rule.js'
-import { byStops, inside, movedAndHeld, solveFor } from '../solving.js'
+import { inside, movedAndHeld } from '../solving.js'
 import type { Words } from '../words.js'
 import { backdropLights, overKey } from './on-the-backdrop.js'
+import { atPlaceOf, solveByPlaces, stopsFor } from './solve-level.js'
 
 export interface BelowWhite extends Evidence {
   readonly where: string
@@ -31,12 +33,15 @@ const darkest = (set: ComputedSet): number | undefined => set.backdropView?.dark
 
 // ---------------------------------------------------------------- with lights of its own
 
+/** More than this is another light, not a turn of the dial. */
+const most = 10
+
 const lightsUp = (evidence: BelowWhite, words: Words, context: RuleContext): readonly Advice[] => {
   const { set, plan } = context
   const target = evidence.needs + inside(evidence.u)
   const names = backdropLights(set).map((light) => light.name)
-  const by = solveFor(0, 10, (stops) => darkest(set.with(...byStops(names, stops))), target)
-  if (by === undefined) return [secondBackdropLight(evidence, words)]
+  const by = stopsFor(set, set.backdropView!.samples, names, target, 'at least')
+  if (by === undefined || by > most) return [secondBackdropLight(evidence, words)]
   const turned = names.flatMap((light) => turnLight(plan, light, by) ?? [])
   const after = set.with(...turned.map((one) => one.change))
   const view = after.backdropView
@@ -95,7 +100,25 @@ const distanceFor = (
   set: ComputedSet,
   { name, from, far }: NonNullable<ReturnType<typeof movable>>,
 ): number | undefined =>
-  solveFor(from, far, (distance) => gap(movedAndHeld(set, name, distance)?.set ?? set), almostAlike)
+  solveByPlaces(
+    from,
+    far,
+    (distance) => movedAndHeld(set, name, distance)?.set,
+    gapAtPlace(set),
+    gap,
+    almostAlike,
+  )
+
+/** The same at the place of the frame that is darkest today. */
+const gapAtPlace = (set: ComputedSet): ((other: ComputedSet) => number | undefined) => {
+  const view = set.backdropView
+  const at = view === undefined ? () => undefined : atPlaceOf(view.darkest, set)
+  return (other) => {
+    const back = at(other)
+    const key = other.key?.overCamera.stops
+    return back === undefined || key === undefined ? undefined : back - key
+  }
+}
 
 const lightBack = (evidence: BelowWhite, words: Words, context: RuleContext): readonly Advice[] => {
   const { set } = context
@@ -142,7 +165,7 @@ const subjectNearer = (evidence: BelowWhite, words: Words, context: RuleContext)
   const from = plan.backdrop!.behind
   if (from <= nearest) return []
   const at = (behind: number) => set.with({ knob: { knob: 'behind' }, to: behind })
-  const to = solveFor(from, nearest, (behind) => gap(at(behind)), almostAlike)
+  const to = solveByPlaces(from, nearest, at, gapAtPlace(set), gap, almostAlike)
   const after = to === undefined ? undefined : gap(at(to))
   if (to !== undefined && after !== undefined)
     return [
@@ -188,7 +211,7 @@ const comesOut = (
 
 const secondLight = (evidence: BelowWhite, words: Words, { set, plan }: RuleContext): readonly Advice[] => {
   const view = set.backdropView
-  const now = view && set.exposure({ at: view.darkest.at, normal: [0, -1, 0], kind: 'flat' }, 'all')
+  const now = view && set.exposure(onBackdrop(view.darkest.at), 'all')
   if (view === undefined || now === undefined) return []
   const wanted = now.luxSeconds * 2 ** (evidence.short + inside(evidence.u))
   const own = fNumberFor((wanted - now.luxSeconds) as LuxSeconds, plan.camera.iso)
