@@ -42,7 +42,7 @@ export interface RuleSource {
   readonly kind: 'standard' | 'published' | 'derived' | 'common practice' | 'memory'
 }
 
-/** A plan's text, whole or as changes to the rule's `base` example, with the level it should give (fires). */
+/** A whole small plan that gives the finding, or does not. */
 export interface RuleExample {
   readonly title: string
   readonly plan: string

@@ -123,6 +123,37 @@ wanted: { backdrop: white }
   })
 })
 
+describe('values from other files', () => {
+  const base = `plan: 1
+title: Base
+camera: { lens: 35 mm, at: { distance: 2.5 m }, aperture: f/5.6, shutter: 1/125, iso: 100 }
+subject: { kind: person }
+backdrop: { surface: white paper, width: 1.35 m, behind: 1 m }
+lights: { key: { unit: flashgun, meters: f/5.6, at: { angle: 30 deg left, distance: 1.4 m, height: 2 m } } }
+`
+  const text = 'plan: 1\ntitle: On a base\nbase: narrow.base.yaml\nwanted: { backdrop: any }\n'
+  it('are pointed at in their file, with the place where they are used', () => {
+    const reading = readPlan('a.plan.yaml', text, {
+      read: (path) => ({ ok: true, file: path, text: base }),
+    })
+    const finding = checkReading(reading).findings.find(({ rule }) => rule === 'frame-past-backdrop')!
+    expect(finding.place).toMatchObject({ file: 'narrow.base.yaml', line: 5 })
+    expect(base.slice(finding.place.start, finding.place.end)).toBe('1.35 m')
+    const used = finding.also.find(({ says }) => says === 'used here')
+    expect(used).toMatchObject({ file: 'a.plan.yaml', line: 3 })
+  })
+
+  it('come after the plan’s own', () => {
+    const reading = readPlan('a.plan.yaml', `${text}camera: { aperture: f/16 }\n`, {
+      read: (path) => ({ ok: true, file: path, text: base }),
+    })
+    const files = checkReading(reading).findings.map(({ place }) => place.file)
+    expect(new Set(files).size).toBe(2)
+    expect(files.indexOf('a.plan.yaml')).toBe(0)
+    expect(files.lastIndexOf('a.plan.yaml')).toBeLessThan(files.indexOf('narrow.base.yaml'))
+  })
+})
+
 describe('a rule that fails', () => {
   const failing: Rule = {
     ...ruleNamed('nothing-wanted')!,
