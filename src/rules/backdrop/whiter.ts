@@ -48,11 +48,14 @@ const lightsUp = (evidence: BelowWhite, words: Words, context: RuleContext): rea
   if (turned.length === 0 || view === undefined) return []
   const middle = overKey({ ...context, set: after }, view.middle)
   const short = Math.max(...turned.map((one) => one.short))
+  const left = evidence.needs - view.darkest.overCamera.stops
   const advice: Advice = {
     title: turned.map((one) => one.title).join(', '),
     gives:
       short > 0
-        ? `${words.howMany(Math.max(0, evidence.needs - view.darkest.overCamera.stops))} short still: the lights give no more`
+        ? left < 0.05
+          ? 'just white for certain at its darkest, and the lights give no more'
+          : `${words.howMany(left)} short still: the lights give no more`
         : `${words.howMany(view.darkest.overCamera.stops - evidence.needs)} over what is white for certain at its darkest`,
     costs: [
       ...(middle === undefined ? [] : [`the middle ${words.against(middle.stops, 'the key')}`]),

@@ -93,8 +93,8 @@ export const groupUneven = rule<GroupUneven>({
         spread: figure.stops,
         limit: tier.limit,
         u: uSpread,
-        brightest: nameOf(brightest.figure, set),
-        darkest: nameOf(darkest.figure, set),
+        brightest: nameOf(brightest, faces, set),
+        darkest: nameOf(darkest, faces, set),
         from: light?.name ?? 'the light',
       },
     ]
@@ -103,7 +103,7 @@ export const groupUneven = rule<GroupUneven>({
   tell: ({ spread, limit, brightest, darkest, from }, words, { set }) => {
     const distance = set.scene.lights.get(from)?.distance
     return {
-      message: `${darkest} comes out ${words.howMany(spread)} darker than ${brightest}, as ${from} stands${distance === undefined ? '' : ` ${words.length(distance)} from the front row`}`,
+      message: `${darkest} ${/either|both/.test(darkest) ? 'come' : 'comes'} out ${words.howMany(spread)} darker than ${brightest}, as ${from} stands${distance === undefined ? '' : ` ${words.length(distance)} from the front row`}`,
       why: `${words.howMany(limit)} between faces is the limit; people in the way of the light are not counted`,
     }
   },
@@ -148,11 +148,11 @@ const strongest = (set: ComputedSet): Light | undefined => {
 
 const ordinals = ['', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth', 'ninth', 'tenth']
 
-/** Counted from the nearer end, so that a mirrored set has the mirrored names. */
-const nameOf = (figure: SceneFigure, set: ComputedSet): string => {
+/** Counted from the nearer end, so that a mirrored set has the mirrored names; two alike are named together. */
+const nameOf = ({ figure, over }: Face, faces: readonly Face[], set: ComputedSet): string => {
   const { rows } = set.plan.subject
   const row = figure.row ?? 1
-  const number = Number(figure.name.split('-')[2] ?? 1)
+  const number = numberOf(figure)
   const people = rows[row - 1]?.people ?? 1
   const fromRight = people - number + 1
   const inRow =
@@ -164,10 +164,16 @@ const nameOf = (figure: SceneFigure, set: ComputedSet): string => {
           ? 'the back row'
           : `row ${row}`
   if (number === fromRight) return people === 1 ? `the one in ${inRow}` : `the middle of ${inRow}`
-  const side = number < fromRight ? 'camera-left' : 'camera-right'
+  const twin = faces.find((face) => face.figure.row === figure.row && numberOf(face.figure) === fromRight)
+  const alike = twin !== undefined && Math.abs(twin.over.stops - over.stops) < 1e-3
   const place = ordinals[Math.min(number, fromRight) - 1] ?? `number ${Math.min(number, fromRight)}`
-  return `the ${place === '' ? '' : `${place} from the `}${side} end of ${inRow}`
+  const side = number < fromRight ? 'camera-left' : 'camera-right'
+  if (place === '') return alike ? `both ends of ${inRow}` : `the ${side} end of ${inRow}`
+  return `the ${place} from ${alike ? 'either' : `the ${side}`} end of ${inRow}`
 }
+
+/** From camera-left, counted from 1. */
+const numberOf = (figure: SceneFigure): number => Number(figure.name.split('-')[2] ?? 1)
 
 const lightBack = (
   { limit, u, spread }: GroupUneven,
