@@ -135,7 +135,7 @@ const printUnderstood = async (
     const opened = source.open(file)
     const sections = opened.ok ? explainText(file, opened.text, source) : undefined
     if (sections !== undefined)
-      terminal.out(`${explainedPlan(file, sections, chosenLook(words, terminal))}\n`)
+      terminal.out(`${explainedPlan(file, sections, await chosenLook(words, terminal))}\n`)
   }
 }
 
@@ -149,6 +149,6 @@ const print = async (run: CheckRun, words: CheckWords, terminal: Terminal): Prom
     terminal.out(lines(run.plans))
   } else {
     const { text } = await import('../reports/text.js')
-    terminal.out(text(run, chosenLook(words, terminal), words.all))
+    terminal.out(text(run, await chosenLook(words, terminal), words.all))
   }
 }

@@ -111,7 +111,7 @@ const card = async (
     terminal.out(meterJson(metered.card))
   } else {
     const { meterTable } = await import('../reports/meter-table.js')
-    terminal.out(meterTable(metered.card, chosenLook(words, terminal)))
+    terminal.out(meterTable(metered.card, await chosenLook(words, terminal)))
   }
   return exitCodes.clean
 }
@@ -137,6 +137,6 @@ const write = async (
 /** The mistakes of a plan that cannot be understood, as `check` shows them. */
 const notUnderstood = async (plan: CheckedPlan, words: MeterWords, terminal: Terminal): Promise<ExitCode> => {
   const { text } = await import('../reports/text.js')
-  terminal.err(text(runOf([plan]), chosenLook(words, terminal)))
+  terminal.err(text(runOf([plan]), await chosenLook(words, terminal)))
   return exitCodes.found
 }

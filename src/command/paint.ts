@@ -1,5 +1,4 @@
-import pc from 'picocolors'
-import { type Look, look, type Paint } from '../reports/look.js'
+import { type Look, look, type Paint, unpainted } from '../reports/look.js'
 import { wantsColour } from './colour.js'
 import type { Terminal } from './terminal.js'
 
@@ -9,9 +8,9 @@ export interface LookOptions {
 }
 
 /** How a report looks in this call. */
-export const chosenLook = (options: LookOptions, terminal: Terminal): Look =>
+export const chosenLook = async (options: LookOptions, terminal: Terminal): Promise<Look> =>
   look({
-    paint: paint(
+    paint: await paint(
       wantsColour({
         flag: options.color,
         environment: terminal.environment,
@@ -21,8 +20,11 @@ export const chosenLook = (options: LookOptions, terminal: Terminal): Look =>
     ascii: options.ascii === true,
   })
 
-const paint = (colour: boolean): Paint => {
-  const colours = pc.createColors(colour)
+/** The package looks at the process as it loads, so it is loaded only where there is something to paint. */
+const paint = async (colour: boolean): Promise<Paint> => {
+  if (!colour) return unpainted
+  const { default: picocolors } = await import('picocolors')
+  const colours = picocolors.createColors(true)
   return {
     error: (text) => colours.bold(colours.red(text)),
     warning: (text) => colours.bold(colours.yellow(text)),

@@ -14,6 +14,6 @@ export const printPage = async (
 ): Promise<void> => {
   const { markdownPage, textPage } = await import('../reports/page.js')
   terminal.out(
-    words.format === 'markdown' ? markdownPage(blocks) : textPage(blocks, chosenLook(words, terminal)),
+    words.format === 'markdown' ? markdownPage(blocks) : textPage(blocks, await chosenLook(words, terminal)),
   )
 }

@@ -1,13 +1,9 @@
 /** Where the executable enters. The exit code is set and never forced, so that all output is written. */
-import { readFileSync } from 'node:fs'
 import { main } from './main.js'
 import { processTerminal } from './terminal.js'
 
 export { main }
 
 export const run = async (words: readonly string[]): Promise<void> => {
-  process.exitCode = await main(
-    words,
-    processTerminal(() => readFileSync(0)),
-  )
+  process.exitCode = await main(words, processTerminal())
 }
