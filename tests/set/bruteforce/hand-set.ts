@@ -6,6 +6,8 @@ export interface HandPoint {
   readonly at: Vector
   /** Square out of the surface that it lies on; a meter lies there flat unless told otherwise. */
   readonly out?: Vector
+  /** Where the face there looks. */
+  readonly looks?: Vector
 }
 
 export interface HandSet {

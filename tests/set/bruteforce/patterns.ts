@@ -52,14 +52,14 @@ export const honeycomb = (under: Pattern, between: number): Pattern => {
   return (d) => (d[2] > 0 ? under(d) * circlesShare((Math.hypot(d[0], d[1]) / d[2]) * perTangent) : 0)
 }
 
-/** Lumens for each candela on the axis: midpoints over the whole sphere. */
+/** Lumens for each candela on the axis: midpoints over a quarter of the sphere, since all beams here have four like quarters. */
 export const flux = (pattern: Pattern): number => {
-  const [rings, around] = [1200, 96]
+  const [rings, around] = [800, 16]
   let sum = 0
   for (let i = 0; i < rings; i++) {
     const polar = ((i + 0.5) / rings) * Math.PI
     for (let j = 0; j < around; j++) {
-      const turn = ((j + 0.5) / around) * 2 * Math.PI
+      const turn = (((j + 0.5) / around) * Math.PI) / 2
       const s = Math.sin(polar)
       sum += s * pattern([s * Math.cos(turn), s * Math.sin(turn), Math.cos(polar)])
     }
@@ -70,7 +70,7 @@ export const flux = (pattern: Pattern): number => {
 /** Where a rising function goes through zero. */
 export const bisect = (f: (x: number) => number, from: number, to: number): number => {
   let [low, high] = [from, to]
-  for (let i = 0; i < 60; i++) {
+  for (let i = 0; i < 40; i++) {
     const middle = (low + high) / 2
     if (f(middle) < 0) low = middle
     else high = middle

@@ -61,11 +61,7 @@ points: { side: { right: 60 cm, behind: 1 m, height: 1.5 m } }
       ...seenOfBackdrop(eye, behind, 85, head),
     },
     lamps: {
-      key: metered(
-        key,
-        { at: standing, faces: key.from(standing), kernel: dome },
-        luxSecondsFor(2 ** 2.5),
-      ),
+      key: metered(key, { at: standing, faces: key.from(standing), kernel: dome }, luxSecondsFor(2 ** 2.5)),
       'paper-left': reflector(-1.3),
       'paper-right': reflector(1.3),
     },
@@ -74,7 +70,7 @@ points: { side: { right: 60 cm, behind: 1 m, height: 1.5 m } }
   }
 }
 
-export const zooms = (): HandSet => {
+export const zooms = ({ wide = 24 } = {}): HandSet => {
   const eye = cameraAt(3, 1.5)
   const gun = (middle: Vector, zoom: number, share: number): Lamp => {
     const { strength, pattern } = zoomHead(36, zoom)
@@ -95,7 +91,7 @@ subject: { kind: person }
 backdrop: { surface: white paper, behind: 1.8 m }
 lights:
   key: { unit: head 200 Ws, modifier: standard reflector, power: 1/4, at: { angle: 30 deg left, distance: 2 m, height: 2.2 m } }
-  wide: { role: backdrop, unit: flashgun, zoom: 24 mm, power: 1/4, at: { left: 1.4 m, before-backdrop: 1 m, height: 1.2 m } }
+  wide: { role: backdrop, unit: flashgun, zoom: ${wide} mm, power: 1/4, at: { left: 1.4 m, before-backdrop: 1 m, height: 1.2 m } }
   rated: { role: backdrop, unit: flashgun, power: 1/4 + 0.3, at: { right: 1.4 m, before-backdrop: 1.5 m, height: 1.2 m } }
   middling: { role: backdrop, unit: flashgun, zoom: 50 mm, power: 1/2, at: { left: 1 m, before-backdrop: 2 m, height: 2 m } }
   long: { role: backdrop, unit: flashgun, zoom: 105 mm, power: 1/16, at: { right: 90 cm, before-backdrop: 2.5 m, height: 2.1 m } }
@@ -116,7 +112,7 @@ points: { low: { left: 40 cm, behind: 1.8 m, height: 90 cm } }
         pattern: beam(60),
         strength: fromEnergy(200, 0.8, beam(60)) / 4,
       }),
-      wide: gun([-1.4, 0.8, 1.2], 24, 1 / 4),
+      wide: gun([-1.4, 0.8, 1.2], wide, 1 / 4),
       // On a unit that steps in thirds, + 0.3 is a third of a stop.
       rated: gun([1.4, 0.3, 1.2], 35, 2 ** (-2 + 1 / 3)),
       middling: gun([-1, -0.2, 2], 50, 1 / 2),

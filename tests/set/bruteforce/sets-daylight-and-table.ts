@@ -18,20 +18,16 @@ export const windowKey = (): HandSet => {
   })
   // Metered at 1/64 s (marked 1/60), taken at 1/32 s (marked 1/30).
   const read = metered(glass, { at: face, faces: glass.from(face), kernel: dome }, luxSecondsFor(2 ** 1.5))
-  const still = metered(
-    upperHalf(1),
-    { at: face, faces: toward(face, eye), kernel: dome },
-    luxSecondsFor(2, 400),
-  )
+  const still = metered(upperHalf(1), { at: face, faces: toward(face, eye), kernel: dome }, luxSecondsFor(4))
   // The reading of all that is there with flashes off holds what the window gives.
   const rest = still.times(
-    1 - read.gives({ at: face, faces: toward(face, eye), kernel: dome }) / luxSecondsFor(2, 400),
+    1 - read.gives({ at: face, faces: toward(face, eye), kernel: dome }) / luxSecondsFor(4),
   )
   return {
     name: 'a window as the key of a seated person, no flash; the camera aside',
     plan: `plan: 1
 title: By the window
-ambient: { reads: f/2, shutter: 1/60, iso: 400 }
+ambient: { reads: f/4, shutter: 1/60, iso: 100 }
 camera: { lens: 50 mm, frame: vertical, at: { distance: 2.4 m, height: 1.3 m, aside: 30 cm right }, aim: level, focus: 2.4 m, aperture: f/2.8, shutter: 1/30, iso: 100 }
 subject: { kind: person, pose: seated }
 backdrop: { surface: grey paper, behind: 1.4 m, width: 2 m, height: 2.2 m }
@@ -61,10 +57,15 @@ points: { lap: { front: 25 cm, height: 75 cm } }
 
 export const sunBehind = (): HandSet => {
   const eye = cameraAt(3.5, standing[2])
+  const inCamera = { at: standing, faces: toward(standing, eye), kernel: dome }
+  const sun = parallel(-150, 8, luxSecondsFor(2 ** 2.5))
+  // With the flash off, a meter at the face gets the sun and the sky together.
+  const sky = metered(upperHalf(1), inCamera, luxSecondsFor(4) - sun.gives(inCamera))
   return {
     name: 'sun from behind, a flash held against it, the open sky',
     plan: `plan: 1
 title: Flash against the sun
+ambient: { reads: f/4, shutter: 1/1000, iso: 100 }
 camera: { lens: 85 mm, at: { distance: 3.5 m }, aperture: f/8, shutter: 1/250, iso: 50, sync: 1/250, filter: 2 stops }
 subject: { kind: person }
 lights:
@@ -100,7 +101,8 @@ points:
         strength: fromGuideNumber(36) / 2 ** 2,
       }),
       // Read at 1/1024 s, four times shorter than 1/256 s.
-      sun: parallel(-150, 8, luxSecondsFor(2 ** 2.5) * 4),
+      sun: sun.times(4),
+      ambient: sky.times(4),
     },
     key: ['key'],
   }

@@ -8,7 +8,7 @@ import { byTape, byTapeUp, feathered, toward, type Vector } from './vectors.js'
 
 const upright = [24, 36] as const
 
-export const boxes = (): HandSet => {
+export const boxes = ({ fillTape = 6 } = {}): HandSet => {
   const eye = cameraAt(2.5, standing[2])
   return {
     name: 'a box at 0.4 m, a lying one at 6 m',
@@ -28,7 +28,7 @@ lights:
     modifier: softbox 90 x 120 cm
     lying: true
     power: 1/4
-    at: { angle: 20 deg right, distance: 6 m, height: 2.4 m }
+    at: { angle: 20 deg right, distance: ${fillTape} m, height: 2.4 m }
 points: { hands: { front: 25 cm, left: 10 cm, height: 1.1 m }, shoulder: { right: 22 cm, height: 1.4 m } }
 `,
     eye,
@@ -49,7 +49,7 @@ points: { hands: { front: 25 cm, left: 10 cm, height: 1.1 m }, shoulder: { right
         strength: fromGuideNumber(36) / 2 ** 2 / 16,
       }),
       fill: front({
-        middle: byTape(standing, -20, 6, 2.4),
+        middle: byTape(standing, -20, fillTape, 2.4),
         aim: standing,
         shape: rectangle(1.2, 0.9),
         pattern: lambertian,
@@ -75,7 +75,7 @@ export const octaAndStrip = (): HandSet => {
     name: 'an octa turned toward the camera, metered; a strip through an egg crate',
     plan: `plan: 1
 title: Octa and gridded strip
-camera: { lens: 105 mm, at: { distance: 3 m }, aperture: f/8, shutter: 1/125, iso: 100 }
+camera: { lens: 105 mm, at: { distance: 3 m }, aperture: f/8, shutter: 1/125, iso: 200, filter: 1 stop }
 subject: { kind: person }
 backdrop: { surface: grey paper, behind: 1.2 m }
 lights:
@@ -95,7 +95,7 @@ lights:
 points: { nape: { behind: 20 cm, height: 1.55 m }, elbow: { left: 25 cm, behind: 5 cm, height: 1.2 m } }
 `,
     eye,
-    setting: { fNumber: 8, iso: 100, losses: closeUp(0.105, 3) },
+    setting: { fNumber: 8, iso: 200, losses: 1 + closeUp(0.105, 3) },
     points: {
       subject: { at: standing },
       nape: { at: nape },
@@ -103,7 +103,8 @@ points: { nape: { behind: 20 cm, height: 1.55 m }, elbow: { left: 25 cm, behind:
       ...seenOfBackdrop(eye, 1.2, 105, upright),
     },
     lamps: {
-      key: metered(octa, { at: standing, faces: octa.from(standing), kernel: dome }, luxSecondsFor(8)),
+      // On a meter set to the speed of the camera, that knows nothing of its filter.
+      key: metered(octa, { at: standing, faces: octa.from(standing), kernel: dome }, luxSecondsFor(8, 200)),
       rim: front({
         middle: byTape(standing, 140, 1.3, 1.9),
         aim: nape,
