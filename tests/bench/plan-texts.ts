@@ -74,9 +74,40 @@ const subject = (random: Random): string =>
     'subject: { kind: object, height: 30 cm, width: 10 cm, depth: 10 cm, stands-on: { height: 80 cm, surface: white paper, size: 1 x 1.4 m } }',
   ])
 
-/** One plan. `number` only seeds it and stands in its title. */
+const fullStops = ['f/2.8', 'f/4', 'f/5.6', 'f/8', 'f/11']
+const thirdUnder = ['f/2.5', 'f/3.5', 'f/5.0', 'f/7.1', 'f/10']
+
+/** A set that works, or nearly so: the key meters what the camera is set to, white paper a little more from both sides. */
+const soundPlan = (dice: Random, number: number): string => {
+  const stop = dice.whole(2, 4)
+  const paper = dice.of(papers)
+  const backdropLights =
+    paper === 'black velvet'
+      ? []
+      : ['left', 'right'].map(
+          (side) =>
+            `  paper-${side}: { role: backdrop, unit: head 200 Ws, meters: ${paper === 'white paper' ? thirdUnder[stop] : fullStops[stop - 1]}, at: { ${side}: ${length(dice, 1.6, 1.9)}, before-backdrop: ${length(dice, 1.5, 1.8)}, height: ${length(dice, 1.4, 1.7)} } }`,
+        )
+  return `${[
+    'plan: 1',
+    `title: Generated set ${number}`,
+    `camera: { lens: ${dice.of([85, 105])} mm, at: { distance: ${length(dice, 2.6, 3.2)} }, aperture: ${fullStops[stop]}, shutter: 1/125, iso: 100, sync: 1/200 }`,
+    dice.of(['subject: { kind: person }', 'subject: { kind: person, pose: seated, turned: 20 deg left }']),
+    `backdrop: { surface: ${paper}, width: 2.72 m, behind: ${length(dice, 2.2, 3)} }`,
+    'lights:',
+    `  key: { unit: head 400 Ws, modifier: ${dice.of(modifiers)}, meters: ${fullStops[stop]}, at: { angle: ${dice.whole(5, 25)} deg ${dice.of(['left', 'right'])}, distance: ${length(dice, 1.3, 1.8)}, height: ${length(dice, 1.7, 2.1)} } }`,
+    ...backdropLights,
+    `wanted: { backdrop: ${paper === 'white paper' ? 'white' : paper === 'grey paper' ? 'grey' : 'black'} }`,
+  ].join('\n')}\n`
+}
+
+/** One plan, in every second case sound, else thrown together. `number` only seeds it and stands in its title. */
 export const planText = (number: number): string => {
   const dice = random(number * 7919 + 17)
+  return number % 2 === 0 ? soundPlan(dice, number) : anyPlan(dice, number)
+}
+
+const anyPlan = (dice: Random, number: number): string => {
   const roles = ['key', ...(dice.chance(0.6) ? ['fill'] : []), ...(dice.chance(0.5) ? ['hair'] : [])]
   const backdrops = dice.whole(0, 2)
   const paper = dice.of(papers)
