@@ -5,6 +5,7 @@ import { planRules } from './plan/index.js'
 import { powerRules } from './power/index.js'
 import type { Rule } from './rule.js'
 import { shutterRules } from './shutter/index.js'
+import { triggerRules } from './trigger/index.js'
 
 /** Every rule, family by family. */
 export const rules: readonly Rule[] = [
@@ -13,6 +14,7 @@ export const rules: readonly Rule[] = [
   ...exposureRules,
   ...shutterRules,
   ...powerRules,
+  ...triggerRules,
   ...planRules,
 ]
 

@@ -1,0 +1,198 @@
+import type { Light } from '../../language/plan.js'
+import { difference, type Figure } from '../../light/figure.js'
+import { uncertainties } from '../../light/how-sure.js'
+import type { Receptor } from '../../light/receptor.js'
+import { inFrame } from '../../scene/camera-view.js'
+import type { ScenePoint } from '../../scene/scene.js'
+import { dot, scale, subtract, unit } from '../../scene/vector.js'
+import type { ComputedSet } from '../../set/computed-set.js'
+import { turnLight } from '../gear.js'
+import { notDirect, unknownLight } from '../known.js'
+import { settingPointer } from '../place-pointer.js'
+import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
+import type { Words } from '../words.js'
+import { meteredAt } from './full-power.js'
+
+/** A key of f/8 from the front and a light from behind, whose point it reaches from the other side. */
+const rimmed = (meters: string, role = 'rim', angle = '150 deg right'): string => `plan: 1
+title: A light beside a strong key
+camera: { lens: 85 mm, at: { distance: 2.5 m }, aperture: f/8, shutter: 1/125, iso: 100 }
+subject: { kind: person }
+lights:
+  key: { unit: head 600 Ws, modifier: softbox 60 x 90 cm, meters: f/8, at: { angle: 30 deg left, distance: 1.3 m, height: 2 m } }
+  second: { role: ${role}, unit: head 200 Ws, modifier: strip 30 x 120 cm, meters: ${meters}, at: { angle: ${angle}, distance: 1.6 m, height: 2 m } }
+wanted: { framing: head and shoulders }
+`
+
+interface WithoutEffect extends Evidence {
+  readonly light: Light
+  /** Stops that it adds where it adds most. */
+  readonly adds: number
+  readonly where: string
+}
+
+export const lightWithoutEffect = rule<WithoutEffect>({
+  id: 'light-without-effect',
+  family: 'power',
+  level: 'note',
+  finds: 'a light that nobody will see in the picture',
+  limits: {
+    adds: {
+      value: 1 / 10,
+      unit: 'stop',
+      says: 'that the light adds where it adds most: at its own point, on the subject or in frame; note under this',
+    },
+  },
+  why: 'A light that adds less than a tenth of a stop anywhere is a stand, a battery and a trigger for nothing; or it is aimed past its place, or set far too low.',
+  formula:
+    'log2(H of all lights / H of all but this one), the largest over its point, the subject and the backdrop in frame',
+  sources: [
+    { kind: 'derived', says: 'lights add in lux-seconds' },
+    { kind: 'common practice', says: 'a tenth of a stop is what a meter shows and nobody sees' },
+  ],
+  basis: 'light adds in exposure; a tenth of a stop is common practice',
+  fires: [
+    { title: 'a fill seven stops under the key', plan: rimmed('f/0.7', 'fill', '30 deg right') },
+    {
+      title: 'a fill four stops under the key, from its side',
+      plan: rimmed('f/2', 'fill', '30 deg left'),
+    },
+  ],
+  passes: [
+    { title: 'a rim three stops under the key', plan: rimmed('f/2.8') },
+    {
+      title: 'a fill a little stronger',
+      plan: rimmed('f/2.2', 'fill', '30 deg left'),
+    },
+  ],
+
+  needs: ({ set }) => {
+    if (set.lit.length >= 2) return undefined
+    return set.unknown.length === 0 ? 'silent' : unknownLight(set.unknown[0]!)
+  },
+
+  detect: ({ set, limits, u }) =>
+    set.lit.length < 2
+      ? []
+      : set.lit.flatMap((light) => {
+          const most = mostAdded(set, light, limits.adds!, u)
+          return most === undefined
+            ? []
+            : [
+                {
+                  pointer: settingPointer(light),
+                  beyond: { stops: limits.adds! - most.adds, u: most.u },
+                  measured: {
+                    adds: {
+                      value: most.adds,
+                      unit: 'stop' as const,
+                      u: most.u,
+                      limit: limits.adds!,
+                      side: 'at-least' as const,
+                    },
+                  },
+                  cause: `the power of ${light.name}`,
+                  light,
+                  adds: most.adds,
+                  where: most.where,
+                },
+              ]
+        }),
+
+  tell: ({ light, adds, where }, words, { set }) => ({
+    message: `nothing in the picture shows ${light.name}: it adds ${adds < 0.005 ? 'nothing' : `${adds.toFixed(2)} stop`} where it adds most, at ${where}`,
+    why: `it drowns in the light of ${words.list(set.lit.filter((one) => one !== light).map((one) => one.name))}`,
+  }),
+
+  mend: (found, words, context) => [...stronger(found, words, context), ...other(found)],
+})
+
+interface Added {
+  readonly adds: number
+  readonly u: number
+  readonly where: string
+}
+
+/** So far over the limit that no other place need be asked. */
+const plainly = 0.2
+
+/** Undefined where the light works by way of a surface or through a panel: what it adds is not known yet. */
+const mostAdded = (set: ComputedSet, light: Light, limit: number, u: RuleContext['u']): Added | undefined => {
+  let most: Added | undefined
+  for (const { where, receptor } of placesFor(set, light)) {
+    if (notDirect(set, light, receptor.at) !== undefined) return undefined
+    const all = set.exposure(receptor, 'all')
+    if (all === undefined) continue
+    const rest = set.exposure(
+      receptor,
+      [...all.byLight.keys()].filter((name) => name !== light.name),
+    )
+    // Where no other light comes, this one makes all the difference.
+    if (rest === undefined) return undefined
+    const figure = difference(all.figure, rest.figure)
+    if (most === undefined || figure.stops > most.adds)
+      most = { adds: figure.stops, u: u({ ...figure, variance: atOnePlace(figure) }), where }
+    if (most.adds > limit + plainly) return most
+  }
+  return most
+}
+
+/** Each light's geometry is the same in both exposures: it counts by what the difference owes to that light. */
+const atOnePlace = ({ gradient }: Figure): number =>
+  [...gradient.values()].reduce((sum, share) => sum + (share * uncertainties.geometry) ** 2 / 2, 0)
+
+/** Its own point, then all that the picture shows of the subject and the backdrop, facing the light and the camera. */
+const placesFor = function* (
+  set: ComputedSet,
+  light: Light,
+): Generator<{ readonly where: string; readonly receptor: Receptor }> {
+  const { points, lights, camera } = set.scene
+  const scene = lights.get(light.name)
+  const own = meteredAt(light)
+  const names = [
+    own,
+    ...[...points.values()].filter((one) => one.name !== own && isSeen(set, one)).map(({ name }) => name),
+  ]
+  for (const name of names) {
+    const point = points.get(name)
+    if (point === undefined) continue
+    const { at } = point
+    if (point.on === 'backdrop' || point.on === 'floor' || point.on === 'table') {
+      yield { where: name, receptor: { at, normal: point.normal!, kind: 'flat', onSurface: true } }
+      continue
+    }
+    const toLight =
+      scene?.front === undefined ? scene && scale(scene.axis, -1) : unit(subtract(scene.front.centre, at))
+    if (toLight !== undefined) yield { where: name, receptor: { at, normal: toLight, kind: 'dome' } }
+    yield { where: name, receptor: { at, normal: unit(subtract(camera.eye, at)), kind: 'dome' } }
+  }
+  for (const { at, where } of set.backdropView?.samples ?? [])
+    yield {
+      where: `the ${where} of the backdrop`,
+      receptor: { at, normal: [0, -1, 0], kind: 'flat', onSurface: true },
+    }
+}
+
+/** In frame, and not on the side that is turned away from the camera. */
+const isSeen = ({ scene: { camera } }: ComputedSet, { at, normal }: ScenePoint): boolean =>
+  inFrame(camera, at) && (normal === undefined || dot(normal, subtract(camera.eye, at)) > 0)
+
+/** What a light adds that somebody will see. */
+const seen = 1 / 3
+
+/** Its own light against the rest goes up until it adds a third: log2((2^⅓ − 1)/(2^adds − 1)). */
+const stronger = (
+  { light, adds, where }: WithoutEffect,
+  words: Words,
+  { plan }: RuleContext,
+): readonly Advice[] => {
+  const stops = Math.log2((2 ** seen - 1) / (2 ** adds - 1))
+  const turned = Number.isFinite(stops) ? turnLight(plan, light.name, stops) : undefined
+  return turned === undefined || turned.short > 0
+    ? []
+    : [{ title: turned.title, gives: `${words.howMany(seen)} more light at ${where}` }]
+}
+
+const other = ({ light }: WithoutEffect): readonly Advice[] => [
+  { title: `look at where ${light.name} is aimed and what it is set to, or leave it at home` },
+]
