@@ -21,7 +21,8 @@ const seeds = [
 /** Longer than any plan may take on any machine: what takes this long hangs. */
 const hangs = 20_000
 
-const soundPlaces = (checked: CheckedPlan): void => {
+const expectSound = (checked: CheckedPlan): void => {
+  expect(checked.defects ?? []).toEqual([])
   for (const finding of checked.findings) {
     for (const place of [finding.place, ...finding.also]) {
       const text = checked.texts.get(place.file)
@@ -49,7 +50,7 @@ describe('checkPlan', () => {
           fc.array(mutation, { minLength: 1, maxLength: 4 }),
           (seed, mutations) => {
             const checked = checkPlan(mutate(seed, mutations))
-            soundPlaces(checked)
+            expectSound(checked)
             const report = textReport(runOf([checked]), look())
             expect(report).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202a-\u202e]/)
           },
@@ -65,7 +66,7 @@ describe('checkPlan', () => {
       fc.property(fc.oneof(fc.string({ unit: 'binary', maxLength: 200 }), fc.json()), (text) => {
         const checked = checkPlan(text)
         expect(checked.findings.some(({ level }) => level === 'error')).toBe(true)
-        soundPlaces(checked)
+        expectSound(checked)
       }),
       { seed: 20250802, numRuns: 300 },
     )
