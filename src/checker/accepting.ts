@@ -110,7 +110,7 @@ const draft = (
     also: [],
     measured: {},
     mends: [],
-    advice: [{ title }],
     basis: rule.basis,
   },
+  advice: () => [{ title }],
 })

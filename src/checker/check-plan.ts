@@ -62,10 +62,8 @@ const checkReadPlan = (
   const silent = new Set((options.rules ?? allRules).map(({ id }) => id))
   for (const rule of rules) {
     try {
-      const ran = runRule(rule, set, words, {
-        limits: own(options.limits, rule.id),
-        level: levelFor(rule, options),
-      })
+      const house = { limits: own(options.limits, rule.id), level: levelFor(rule, options) }
+      const ran = runRule(rule, set, words, house, (defect) => defects.push(defect))
       if (ran.ran) {
         silent.delete(rule.id)
         drafts.push(...ran.drafts.filter((draft) => !alreadyTold(draft, mistakes)))
@@ -124,11 +122,17 @@ const acceptingRules = (rules: readonly Rule[], options: CheckOptions): Acceptin
 /** In order, each with its id. */
 const named = (drafts: readonly Draft[], file: string): readonly Finding[] => {
   const counts = new Map<string, number>()
-  return inOrder(drafts, file).map(({ pointer, finding }) => {
+  return inOrder(drafts, file).map(({ pointer, finding, advice }) => {
     const key = `${finding.rule}\n${pointer}`
     const before = counts.get(key) ?? 0
     counts.set(key, before + 1)
-    return { id: findingId(finding.rule, pointer, before), ...finding }
+    return {
+      id: findingId(finding.rule, pointer, before),
+      ...finding,
+      get advice() {
+        return advice()
+      },
+    }
   })
 }
 

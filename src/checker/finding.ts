@@ -18,6 +18,7 @@ export interface Finding {
   readonly also: readonly (Place & { readonly says: string })[]
   readonly measured: Readonly<Record<string, Measured>>
   readonly mends: readonly []
+  /** Solved when first read, which costs more than the finding; a copy of the finding (`{ ...finding }`) reads it. */
   readonly advice: readonly Advice[]
   readonly basis: string
   readonly cause?: string
@@ -46,6 +47,6 @@ export interface CheckedPlan {
   readonly remarks: readonly string[]
   /** Texts of the files that places point into, for showing the line. */
   readonly texts: ReadonlyMap<string, string>
-  /** Rules that failed on this plan; what the others found stands. */
+  /** Rules that failed on this plan; what the others found stands. Grows where advice that is read fails. */
   readonly defects?: readonly RuleDefect[]
 }

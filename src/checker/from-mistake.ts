@@ -17,7 +17,7 @@ export const fromMistake = (mistake: Mistake, rule: Rule, level: Level): Draft =
     also: mistake.also,
     measured: {},
     mends: [],
-    advice: mistake.advice.map((title) => ({ title })),
     basis: rule.basis,
   },
+  advice: () => mistake.advice.map((title) => ({ title })),
 })

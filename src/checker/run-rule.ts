@@ -1,11 +1,13 @@
 /** One rule over one computed set: what it finds, told and placed, or why it does not run. */
 import type { Plan } from '../language/plan.js'
-import type { Evidence, Level, NotNeeded, Rule, RuleContext } from '../rules/rule.js'
+import type { Advice, Evidence, Level, NotNeeded, Rule, RuleContext } from '../rules/rule.js'
 import type { Words } from '../rules/words.js'
 import type { ComputedSet } from '../set/computed-set.js'
+import { lazy } from '../set/lazy.js'
 import type { Place } from '../text/place.js'
 import { judge, worded } from './certainty.js'
 import type { Draft } from './draft.js'
+import type { RuleDefect } from './finding.js'
 
 export type Ran =
   | { readonly ran: true; readonly drafts: readonly Draft[] }
@@ -18,7 +20,10 @@ export interface House {
   readonly level: Level | undefined
 }
 
-export const runRule = (rule: Rule, set: ComputedSet, words: Words, house: House): Ran => {
+/** Told of a rule that fails after it has run, when its advice is asked for. */
+export type Failed = (defect: RuleDefect) => void
+
+export const runRule = (rule: Rule, set: ComputedSet, words: Words, house: House, failed: Failed): Ran => {
   const context: RuleContext = {
     set,
     plan: set.plan,
@@ -29,7 +34,9 @@ export const runRule = (rule: Rule, set: ComputedSet, words: Words, house: House
   if (missing !== undefined) return { ran: false, because: missing === 'silent' ? undefined : missing }
   return {
     ran: true,
-    drafts: rule.detect(context).flatMap((evidence) => tell(rule, evidence, words, context, house) ?? []),
+    drafts: rule
+      .detect(context)
+      .flatMap((evidence) => tell(rule, evidence, words, context, house, failed) ?? []),
   }
 }
 
@@ -42,12 +49,37 @@ const limitsOf = (rule: Rule, house: House['limits']): Readonly<Record<string, n
   return limits
 }
 
+/** More than these nobody weighs against each other. */
+const mostAdvice = 3
+
+/** A rule that finds but cannot mend is a defect of the program, told as such; its finding stands. */
+const mended = (
+  rule: Rule,
+  evidence: Evidence,
+  words: Words,
+  context: RuleContext,
+  failed: Failed,
+): readonly Advice[] => {
+  try {
+    const shown: Advice[] = []
+    for (const advice of rule.mend(evidence, words, context)) {
+      shown.push(advice)
+      if (shown.length === mostAdvice) break
+    }
+    return shown
+  } catch (error) {
+    failed({ rule: rule.id, error })
+    return []
+  }
+}
+
 const tell = (
   rule: Rule,
   evidence: Evidence,
   words: Words,
   context: RuleContext,
   house: House,
+  failed: Failed,
 ): Draft | undefined => {
   const ruleLevel = house.level ?? evidence.level ?? rule.level
   const judged = judge(evidence.beyond, ruleLevel)
@@ -69,13 +101,13 @@ const tell = (
       also: related(plan, evidence, place),
       measured: finite(evidence.measured),
       mends: [],
-      advice: rule.mend(evidence, words, context),
       basis: rule.basis,
       ...(evidence.cause === undefined ? {} : { cause: evidence.cause }),
       ...(evidence.scale !== undefined && Object.values(evidence.scale).every(drawable)
         ? { scale: evidence.scale }
         : {}),
     },
+    advice: lazy(() => mended(rule, evidence, words, context, failed)),
   }
 }
 

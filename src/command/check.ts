@@ -5,7 +5,7 @@ import { findPlans } from '../files/find-plans.js'
 import { findHouses } from '../files/houses.js'
 import { decode, readFile, type Text, whyUnreadable } from '../files/read-file.js'
 import type { Level } from '../rules/rule.js'
-import { type CheckRun, check, type PlanSource, reaches } from '../tasks/check.js'
+import { type CheckRun, check, defectsOf, type PlanSource, reaches } from '../tasks/check.js'
 import { type ExitCode, exitCodes } from './exit-codes.js'
 import { defectReport } from './failure.js'
 import { choice, lookOptions, rootOption } from './options.js'
@@ -104,8 +104,9 @@ const checkPaths = async (
   if (words.explainPlan) await printUnderstood(files, source, words, terminal)
   await print(run, words, terminal)
   for (const { file, says } of run.problems) terminal.err(complaint(`${file} ${says}`))
-  for (const { file, error } of run.defects) terminal.err(defectReport(error, ['check', file]))
-  if (run.defects.length > 0) return exitCodes.failed
+  const defects = defectsOf(run)
+  for (const { file, error } of defects) terminal.err(defectReport(error, ['check', file]))
+  if (defects.length > 0) return exitCodes.failed
   if (run.problems.length > 0) return exitCodes.misused
   const failing = run.plans.some((plan) =>
     reaches(plan, words.failOn ?? houses.of(plan.file).settings.failOn ?? 'warning'),

@@ -128,8 +128,14 @@ export interface Rule<E extends Evidence = Evidence> {
   readonly needs: (context: RuleContext) => NotNeeded | 'silent' | undefined
   readonly detect: (context: RuleContext) => readonly E[]
   readonly tell: (evidence: E, words: Words, context: RuleContext) => Said
-  readonly mend: (evidence: E, words: Words, context: RuleContext) => readonly Advice[]
+  /** The best first. Of a generator no more is worked out than is shown: see `inTurn`. */
+  readonly mend: (evidence: E, words: Words, context: RuleContext) => Iterable<Advice>
 }
 
 /** Keeps a rule's evidence typed inside its file, and lets the index hold rules of every kind. */
 export const rule = <E extends Evidence>(definition: Rule<E>): Rule => definition as unknown as Rule
+
+/** Ways to mend, best first, each worked out only when it is its turn to be shown. */
+export function* inTurn(...ways: readonly (() => readonly Advice[])[]): Iterable<Advice> {
+  for (const way of ways) yield* way()
+}

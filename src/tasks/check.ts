@@ -17,7 +17,7 @@ export interface PlanSource extends FilePort {
 export interface CheckRun {
   readonly plans: readonly CheckedPlan[]
   readonly problems: readonly Problem[]
-  /** Where the program itself failed, on a plan or in one rule of it. */
+  /** Plans on which the program itself failed. For single rules too, see `defectsOf`. */
   readonly defects: readonly Defect[]
   readonly counts: Counts
 }
@@ -47,11 +47,7 @@ export const check = (
       continue
     }
     try {
-      const checked = checkReading(readPlan(file, opened.text, source), options(file))
-      plans.push(checked)
-      defects.push(
-        ...(checked.defects ?? []).map(({ rule, error }) => ({ file: `${file} (${rule})`, error })),
-      )
+      plans.push(checkReading(readPlan(file, opened.text, source), options(file)))
     } catch (error) {
       defects.push({ file, error })
     }
@@ -65,6 +61,14 @@ export const runOf = (
   problems: readonly Problem[] = [],
   defects: readonly Defect[] = [],
 ): CheckRun => ({ plans, problems, defects, counts: counted(plans) })
+
+/** Where the program failed, on a plan or in one rule of it. Ask after reporting: advice is solved when it is read. */
+export const defectsOf = ({ plans, defects }: CheckRun): readonly Defect[] => [
+  ...defects,
+  ...plans.flatMap((plan) =>
+    (plan.defects ?? []).map(({ rule, error }) => ({ file: `${plan.file} (${rule})`, error })),
+  ),
+]
 
 /** Accepted findings are counted apart. */
 const counted = (plans: readonly CheckedPlan[]): Counts => {

@@ -171,6 +171,26 @@ describe('a rule that fails', () => {
     expect((defects![0]!.error as Error).message).toBe('worked out wrong')
     expect(findings.length).toBe(checkText(faulty()).findings.length)
   })
+
+  it('only in its mends is told once they are read, and its finding stands', () => {
+    const asked: string[] = []
+    const mending: Rule = {
+      ...ruleNamed('frame-past-backdrop')!,
+      mend: () => {
+        asked.push('mend')
+        throw new TypeError('mended wrong')
+      },
+    }
+    const { findings, defects } = checkText(faulty(), { rules: [mending] })
+    expect(findings.map(({ rule, level }) => `${rule} ${level}`)).toEqual(['frame-past-backdrop warning'])
+    expect([asked, defects]).toEqual([[], []])
+    expect(findings[0]!.advice).toEqual([])
+    expect(findings[0]!.advice).toEqual([])
+    expect(asked).toEqual(['mend'])
+    expect(defects?.map(({ rule, error }) => `${rule}: ${(error as Error).message}`)).toEqual([
+      'frame-past-backdrop: mended wrong',
+    ])
+  })
 })
 
 describe('house limits and levels', () => {
