@@ -4,7 +4,9 @@ import { backdropBelowWhite } from './backdrop-below-white.js'
 import { backdropNotBlack } from './backdrop-not-black.js'
 import { backdropOffTone } from './backdrop-off-tone.js'
 import { backdropUneven } from './backdrop-uneven.js'
+import { edgeMerges } from './edge-merges.js'
 import { framePastBackdrop } from './frame-past-backdrop.js'
+import { leavesTheLight } from './leaves-the-light.js'
 
 export const backdropRules: readonly Rule[] = [
   backdropBelowWhite,
@@ -13,4 +15,6 @@ export const backdropRules: readonly Rule[] = [
   backdropOffTone,
   backdropNotBlack,
   framePastBackdrop,
+  edgeMerges,
+  leavesTheLight,
 ]

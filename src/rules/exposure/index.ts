@@ -2,6 +2,21 @@ import type { Rule } from '../rule.js'
 import { ambientInExposure } from './ambient-in-exposure.js'
 import { apertureOffKey } from './aperture-off-key.js'
 import { depthShort } from './depth-short.js'
+import { falloffSteep } from './falloff-steep.js'
 import { groupUneven } from './group-uneven.js'
+import { keyHeight } from './key-height.js'
+import { ratioOff } from './ratio-off.js'
+import { subjectOverWhite } from './subject-over-white.js'
+import { twoNoseShadows } from './two-nose-shadows.js'
 
-export const exposureRules: readonly Rule[] = [apertureOffKey, groupUneven, ambientInExposure, depthShort]
+export const exposureRules: readonly Rule[] = [
+  apertureOffKey,
+  ratioOff,
+  groupUneven,
+  falloffSteep,
+  subjectOverWhite,
+  keyHeight,
+  twoNoseShadows,
+  ambientInExposure,
+  depthShort,
+]
