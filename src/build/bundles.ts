@@ -1,4 +1,4 @@
-import { mkdir, readFile, writeFile } from 'node:fs/promises'
+import { mkdir, readdir, readFile, rm, writeFile } from 'node:fs/promises'
 import { join, resolve } from 'node:path'
 import { build, type Plugin } from 'esbuild'
 
@@ -32,6 +32,7 @@ const withoutChildProcesses: Plugin = {
  * to load.
  */
 export const bundleProgram = async (dist: string): Promise<void> => {
+  await removeCodeCaches(dist)
   await build({
     ...shared,
     entryPoints: ['src/command/run.ts'],
@@ -42,6 +43,12 @@ export const bundleProgram = async (dist: string): Promise<void> => {
     minifyWhitespace: true,
     minifySyntax: true,
   })
+}
+
+/** V8 tells a cache of other code only by the length of the code: none may outlive what it was made from. */
+const removeCodeCaches = async (dist: string): Promise<void> => {
+  const names = await readdir(dist).catch((): string[] => [])
+  await Promise.all(names.filter((name) => name.endsWith('.cache')).map((name) => rm(join(dist, name))))
 }
 
 /** The library: modules, with its packages as the installer finds them. */

@@ -15,7 +15,6 @@ export const writeCodeCache = async (
   executable = resolve(import.meta.dirname, '../../bin/thirdstop.cjs'),
 ) => {
   const { load, cacheFile } = createRequire(import.meta.url)(executable) as Launcher
-  await rm(cacheFile, { force: true })
   const { program, script } = load()
   const folder = await mkdtemp(join(tmpdir(), 'thirdstop-build-'))
   try {

@@ -7,11 +7,11 @@ const root = resolve(import.meta.dirname, '../..')
 /** Declarations of what the library exports, by the compiler of the project. */
 export const writeDeclarations = async (dist: string): Promise<void> => {
   const compiler = join(root, 'node_modules/typescript/bin/tsc')
-  await promisify(execFile)(process.execPath, [
-    compiler,
-    '-p',
-    join(import.meta.dirname, 'tsconfig.json'),
-    '--outDir',
-    join(dist, 'types'),
-  ])
+  const config = join(import.meta.dirname, 'tsconfig.json')
+  try {
+    await promisify(execFile)(process.execPath, [compiler, '-p', config, '--outDir', join(dist, 'types')])
+  } catch (error) {
+    // The compiler tells its errors on standard output.
+    throw new Error((error as { stdout?: string }).stdout || String(error))
+  }
 }
