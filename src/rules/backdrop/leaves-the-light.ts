@@ -1,5 +1,5 @@
 import type { Light, Plan } from '../../language/plan.js'
-import { difference, type Figure } from '../../light/figure.js'
+import { difference, type Figure, shifted } from '../../light/figure.js'
 import { subtract, type Vec3 } from '../../scene/vector.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { roundForTape } from '../../units/length.js'
@@ -80,7 +80,7 @@ export const leavesTheLight = rule<LeavesLight>({
   tell: ({ leaves, where, by }, words, { set, limits }) =>
     leaves === 'the light'
       ? {
-          message: `the subject comes out ${words.howMany(by)} too ${by > 0 ? 'light' : 'dark'} ${where} of where it moves`,
+          message: `the subject ${by <= -dark ? 'gets none of the light' : `comes out ${words.howMany(by)} too ${by > 0 ? 'light' : 'dark'}`} ${where} of where it moves`,
           why: `key and fill there against the middle of the area, ${words.howMany(limits.over!)} is the limit; nearest is ${strongestOf(set)?.name ?? 'the light'}`,
         }
       : {
@@ -113,6 +113,9 @@ const nameOf = ({ right, behind }: Spot): string => {
   return side !== '' ? `at the ${side} end` : `at the ${depth}`
 }
 
+/** Stops that no light at all counts as. */
+const dark = 10
+
 interface Off {
   readonly spot: Spot
   readonly figure: Figure
@@ -125,14 +128,14 @@ const offs = (set: ComputedSet, share = 1): readonly Off[] => {
   if (area === undefined || middle === undefined) return []
   const [x, y, z] = faceOf(set)
   return round
-    .flatMap((spot): Off[] => {
+    .map((spot): Off => {
       const there: Vec3 = [
         x + (spot.right * share * area.width) / 2,
         y + (spot.behind * share * area.depth) / 2,
         z,
       ]
-      const level = levelAt(set, there)
-      return level === undefined ? [] : [{ spot, figure: difference(level, middle) }]
+      const level = levelAt(set, there) ?? shifted(middle, -dark)
+      return { spot, figure: difference(level, middle) }
     })
     .sort((a, b) => Math.abs(b.figure.stops) - Math.abs(a.figure.stops))
 }

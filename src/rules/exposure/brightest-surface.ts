@@ -108,7 +108,7 @@ const spotsInFrame = (set: ComputedSet): readonly Spot[] => {
 }
 
 /** Of a group, so many are looked at: those whose face gets most. */
-const few = 3
+const few = 2
 
 const brightestFigures = (set: ComputedSet): readonly SceneFigure[] => {
   const { figures } = set.scene.subject
@@ -129,8 +129,8 @@ const spotsOf = (figure: SceneFigure, { subject }: Plan, eye: Vec3): readonly Sp
     return spots(figure.body, [0, 0.5, 1], eye, { where: 'the subject', reflectance })
   const skin = Math.min(reflectance, fairSkin)
   return [
-    ...spots(figure.head, [0, 0.5], eye, { where: 'the cheek', reflectance: skin }),
-    ...spots(figure.body, [0.25, 0.5, 0.75, 1], eye, { where: 'the clothing', reflectance }),
+    ...spots(figure.head, [0.25], eye, { where: 'the cheek', reflectance: skin }),
+    ...spots(figure.body, [0.5, 1], eye, { where: 'the clothing', reflectance }),
     ...spots(figure.body, [1], eye, { where: 'the shoulder', reflectance }, upward),
   ]
 }

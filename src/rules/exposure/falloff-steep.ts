@@ -1,5 +1,5 @@
 import type { Light } from '../../language/plan.js'
-import { difference, type Figure } from '../../light/figure.js'
+import { difference, type Figure, shifted } from '../../light/figure.js'
 import { nearestOnSegment, surfaceToward } from '../../scene/capsule.js'
 import type { SceneFigure } from '../../scene/scene.js'
 import { subtract, type Vec3 } from '../../scene/vector.js'
@@ -97,7 +97,7 @@ export const falloffSteep = rule<Steep>({
   tell: ({ over, limit, light }, words, { set }) => {
     const distance = set.scene.lights.get(light.name)?.distance
     return {
-      message: `the legs come out ${words.howMany(over)} ${over > 0 ? 'darker' : 'lighter'} than the face, as ${light.name} stands${distance === undefined ? '' : ` ${words.length(distance)} from it`}`,
+      message: `the legs ${over >= dark ? 'stay dark beside' : `come out ${words.howMany(over)} ${over > 0 ? 'darker' : 'lighter'} than`} the face, as ${light.name} stands${distance === undefined ? '' : ` ${words.length(distance)} from it`}`,
       why: `${words.howMany(limit)} from head to knee is the limit; key and fill, the dome toward the camera`,
     }
   },
@@ -130,6 +130,9 @@ const knees = ({ face, body }: SceneFigure, set: ComputedSet): Vec3 => {
   return surfaceToward(body, middle, [x, y, 0]).at
 }
 
+/** Stops that no light at all counts as. */
+const dark = 10
+
 /** Those whose knees no one stands before. */
 const front = (set: ComputedSet): readonly SceneFigure[] =>
   set.scene.subject.figures.filter(({ row }) => row === undefined || row === 1)
@@ -139,8 +142,8 @@ const worst = (set: ComputedSet): Figure | undefined => {
   const at = (place: Vec3) => set.reading({ at: place, of, dome: 'raised', faces: 'camera' })?.figure
   return front(set)
     .flatMap((figure) => {
-      const [face, legs] = [at(figure.face), at(knees(figure, set))]
-      return face === undefined || legs === undefined ? [] : [difference(face, legs)]
+      const face = at(figure.face)
+      return face === undefined ? [] : [difference(face, at(knees(figure, set)) ?? shifted(face, -dark))]
     })
     .reduce<Figure | undefined>(
       (most, one) => (most === undefined || Math.abs(one.stops) > Math.abs(most.stops) ? one : most),

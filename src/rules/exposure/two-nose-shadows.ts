@@ -37,12 +37,12 @@ export const twoNoseShadows = rule<TwoShadows>({
   level: 'note',
   finds: 'a fill from the other side that throws a second shadow of the nose',
   limits: {
-    within: { value: 1.5, unit: 'stop', says: 'under the key: a fill as strong as this or stronger' },
+    within: { value: 1.5, unit: 'stop', says: 'of the key: a fill that is nearer to it than this' },
     aside: { value: 20, unit: 'deg', says: 'from the line to the camera, on the other side from the key' },
   },
   why: 'Nature has one sun. Two shadows crossing under one nose look like an accident; a fill near the lens throws its shadow where the camera does not see it.',
   formula:
-    'log2(H of the key / H of the fill) at the face, dome toward the camera, for a fill whose bearing from the face is beyond the limit on the other side of the line to the camera',
+    '|log2(H of the key / H of the fill)| at the face, dome toward the camera, for a fill whose bearing from the face is beyond the limit on the other side of the line to the camera',
   sources: [
     { kind: 'derived', says: 'a fill 1.5 stops under the key still darkens its own shadow by 0.44 stop' },
     { kind: 'common practice', says: 'a fill belongs within 20 degrees of the lens' },
@@ -83,7 +83,7 @@ export const twoNoseShadows = rule<TwoShadows>({
         {
           pointer: lightPointer(light.name, 'at'),
           also: [{ pointer: lightPointer(key.name), says: 'on the other side from this light' }],
-          beyond: { stops: limits.within! - figure.stops, u },
+          beyond: { stops: limits.within! - Math.abs(figure.stops), u },
           measured: {
             'under-key': { value: figure.stops, unit: 'stop', u, limit: limits.within!, side: 'at-least' },
             aside: { value: Math.abs(aside), unit: 'deg', limit: limits.aside!, side: 'at-most' },
