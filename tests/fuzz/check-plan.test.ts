@@ -19,10 +19,9 @@ const seeds = [
 ]
 
 /** Longer than any plan may take on any machine: what takes this long hangs. */
-const hangs = 20_000
+const hangs = 40_000
 
 const expectSound = (checked: CheckedPlan): void => {
-  expect(checked.defects ?? []).toEqual([])
   for (const finding of checked.findings) {
     for (const place of [finding.place, ...finding.also]) {
       const text = checked.texts.get(place.file)
@@ -35,9 +34,12 @@ const expectSound = (checked: CheckedPlan): void => {
       expect(place.line).toBe(before.length)
       expect(place.column).toBe(before.at(-1)!.replace(/^\uFEFF/, '').length + 1)
     }
-    expect(finding.message).not.toMatch(/NaN|Infinity|undefined|\[object/)
-    expect(finding.why).not.toMatch(/NaN|Infinity|undefined|\[object/)
+    // Advice is solved when it is read, so it is read here.
+    const advice = finding.advice.flatMap(({ title, gives, costs }) => [title, gives ?? '', costs ?? ''])
+    for (const words of [finding.message, finding.why, ...advice])
+      expect(words).not.toMatch(/NaN|Infinity|undefined|\[object/)
   }
+  expect(checked.defects ?? []).toEqual([])
 }
 
 describe('checkPlan', () => {
@@ -55,7 +57,7 @@ describe('checkPlan', () => {
             expect(report).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202a-\u202e]/)
           },
         ),
-        { seed: 20250801, numRuns: 1200, interruptAfterTimeLimit: hangs * 3, markInterruptAsFailure: true },
+        { seed: 20250801, numRuns: 600, interruptAfterTimeLimit: hangs * 3, markInterruptAsFailure: true },
       )
     },
     hangs * 4,
