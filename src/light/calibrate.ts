@@ -1,28 +1,17 @@
 /**
- * What a light gives, by the best that is known of it: a reading of it alone, a calibration of the kit, what it is said
- * to meter, its rating. Readings of several lights at once say nothing here: they fix sums, not strengths.
+ * What a light gives by what is known of it before any reading: a calibration of the kit, what it is said to meter, its
+ * rating. Readings are weighed against it in `estimate`.
  */
 import type { KitMeasurement, Light, Plan } from '../language/plan.js'
 import type { CandelaSeconds, LuxSeconds, Metres, PowerShare, Seconds } from '../units/quantity.js'
+import { add, partsOf, type UncertainStrength } from './causes.js'
 import { zoomOf } from './emission.js'
 import { luxFor, luxSecondsFor, luxSecondsOfReflected } from './exposure.js'
 import { uncertainties } from './how-sure.js'
 import { lossesBeyondFront, priorStrength, type Strength } from './strength.js'
 
-/** A reading of one light. */
-export interface LoneReading {
-  /** Exposure that was read, over the camera's shutter where the light is continuous. */
-  readonly luxSeconds: LuxSeconds
-  /** The light's response at the meter, with the light where it stood then: 1/m². */
-  readonly response: number
-  /** The power that it was set to then; undefined: today's. */
-  readonly power: PowerShare | undefined
-  readonly u: number
-}
-
 /** How a light's source answers meters: what geometry adds to its strength. */
 export interface MeteredAt {
-  readonly readings: readonly LoneReading[]
   /** Where `meters` says, else at the point of its role: dome toward the light, flat and outward at the backdrop. */
   metered(): number
   /** At the subject, dome toward the light: what `reads` of a sun or a window means. */
@@ -31,64 +20,74 @@ export interface MeteredAt {
   onAxis(distance: Metres): number
 }
 
-/** Undefined where nothing tells: no power and no `meters`, no `reads`, and no reading. */
+/** Undefined where nothing tells: no power and no `meters`, no `reads`. */
 export const calibratedStrength = (light: Light, plan: Plan, at: MeteredAt): Strength | undefined =>
-  fromReadings(light, at.readings) ??
   fromMeasured(light, plan, at) ??
   (light.power === undefined ? fromMeters(light, plan, at) : undefined) ??
   priorStrength(light, plan) ??
   fromMeters(light, plan, at) ??
   fromReads(light, plan, at)
 
-/** Ambient light as the plan states it; `response`: of a dome at the subject, facing the camera. */
+/** cd·s (sun and ambient: lx·s) of a light of which not even a rating is known. */
+const anything = 100
+
+/**
+ * A light of which nothing is known but that a reading counts it: at the middle of its unit's range where that is rated,
+ * ten stops unsure, so that readings alone say what it gives.
+ */
+export const unknownStrength = (light: Light | undefined, plan: Plan): Strength => {
+  const rated =
+    light?.unit.kind === 'flash' || light?.unit.kind === 'continuous'
+      ? priorStrength({ ...light, power: middle(light.unit.power) }, plan)
+      : undefined
+  return strength(rated?.candelaSeconds ?? anything, uncertainties.nothingKnown, 'reading')
+}
+
+const middle = ({ from, to }: { readonly from: number; readonly to: number }): PowerShare =>
+  Math.sqrt(from * to) as PowerShare
+
+// ---------------------------------------------------------------- ambient
+
+/** A sun or a window: what it gives at the point where the ambient was read. */
+export interface AmbientPart extends UncertainStrength {
+  readonly light: string
+  readonly luxSeconds: number
+}
+
+/** What the plan's ambient reading was, over the camera's shutter. */
+export const ambientExposure = ({ ambient, camera }: Plan): LuxSeconds | undefined =>
+  ambient && statedExposure(ambient, camera.shutter)
+
+/**
+ * Ambient light as the plan states it: all that is there with the flashes off, less what sun and windows give of it. The
+ * less is left, the less sure it is, and the more so the more sun and windows are.
+ *
+ * @param response of a dome at the subject, facing the camera
+ * @param open the statement is weighed among the readings, and only says where to start from
+ */
 export const ambientStrength = (
-  { ambient, camera }: Plan,
-  readings: readonly LoneReading[],
+  plan: Plan,
   response: number,
+  parts: readonly AmbientPart[],
+  open: boolean,
 ): Strength | undefined => {
-  const read = meanOf(readings.map((reading) => ({ stops: strengthStops(reading), u: reading.u })))
-  if (read !== undefined) return strength(2 ** read.stops, read.u, 'reading')
-  if (ambient === undefined || response <= 0) return undefined
-  return strength(statedExposure(ambient, camera.shutter) / response, uncertainties.reading, 'stated')
-}
-
-// ---------------------------------------------------------------- readings
-
-/** Each reading scaled from its power to today's by the ratio of the two; 0.05 more for each stop. */
-const fromReadings = (light: Light, readings: readonly LoneReading[]): Strength | undefined => {
-  const mean = meanOf(
-    readings
-      .filter((reading) => reading.luxSeconds > 0 && reading.response > 0)
-      .map((reading) => {
-        const scaled = stopsBetween(light.power, reading.power)
-        return {
-          stops: strengthStops(reading) + scaled,
-          u: reading.u + uncertainties.perStopScaled * Math.abs(scaled),
-        }
-      }),
-  )
-  return mean && strength(2 ** mean.stops, mean.u, 'reading')
-}
-
-const stopsBetween = (today: PowerShare | undefined, then: PowerShare | undefined): number =>
-  today === undefined || then === undefined ? 0 : Math.log2(today / then)
-
-const strengthStops = ({ luxSeconds, response }: LoneReading): number => Math.log2(luxSeconds / response)
-
-/** Weighted by certainty. The same meter reads them all, so they together are no surer than the best. */
-const meanOf = (
-  known: readonly { readonly stops: number; readonly u: number }[],
-): { readonly stops: number; readonly u: number } | undefined => {
-  if (known.length === 0) return undefined
-  const weights = known.map(({ u }) => u ** -2)
-  const whole = weights.reduce((sum, weight) => sum + weight, 0)
-  return {
-    stops: known.reduce((sum, { stops }, i) => sum + stops * weights[i]!, 0) / whole,
-    u: Math.min(...known.map(({ u }) => u)),
-  }
+  const whole = ambientExposure(plan)
+  if (whole === undefined || response <= 0) return open ? unknownStrength(undefined, plan) : undefined
+  const left = whole - parts.reduce((sum, { luxSeconds }) => sum + luxSeconds, 0)
+  if (open) return strength((left > 0 ? left : whole / 4) / response, uncertainties.nothingKnown, 'stated')
+  if (left <= 0) return undefined
+  const row = new Map<string, number>()
+  for (const part of parts)
+    for (const { entry, u } of partsOf(part.light, part)) add(row, entry, (-u * part.luxSeconds) / left)
+  const u = Math.hypot((uncertainties.reading * whole) / left, ...row.values())
+  if (u > uncertainties.unsure) return undefined
+  const shared = [...row].map(([entry, by]) => ({ entry, u: by }))
+  return { ...strength(left / response, u, 'stated'), ...(shared.length === 0 ? {} : { shared }) }
 }
 
 // ---------------------------------------------------------------- kit, meters, reads
+
+const stopsBetween = (today: PowerShare, then: PowerShare): number => Math.log2(today / then)
 
 const fromMeasured = (light: Light, plan: Plan, at: MeteredAt): Strength | undefined => {
   if (light.power === undefined) return undefined

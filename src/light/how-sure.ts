@@ -2,16 +2,17 @@
  * How sure a figure is, and what that makes of a limit. Standard uncertainties (one standard deviation) in stops.
  * What is a fact of the trade here is common practice, no source.
  */
+import { add, type Covariance, causesOf, independent, type SharedPart, type UncertainOf } from './causes.js'
 import type { Figure } from './figure.js'
 
 export const uncertainties = {
-  /** A meter's reading of one light. */
+  /** A meter's incident reading. */
   reading: 0.15,
   reflectedReading: 0.2,
   testFrame: 0.3,
   /** For each stop that power is scaled from the setting that was read. */
   perStopScaled: 0.05,
-  /** Comparing a raised dome's reading with a flat one's. */
+  /** Comparing a raised dome's reading of a light with a flat one's. */
   flatOverDome: 0.2,
   /** What a plan says that a light meters. */
   meters: 0.15,
@@ -27,37 +28,53 @@ export const uncertainties = {
   modellingLamp: 0.4,
   /** Of a light's strength, what two lights of one kit entry do not share. */
   ownPart: 0.15,
+  /** A light of which nothing is known but that a reading of several counts it. */
+  nothingKnown: 10,
+  /** A light that a reading settles, before that reading is weighed: as good as infinite. */
+  open: 100,
+  /** A light whose strength is less sure than this counts as not known. */
+  unsure: 2,
   /** Between two points lit by one light. */
   geometry: 0.1,
   /** The camera's rendering of a tone; once a plan. */
   rendering: 0.15,
 } as const
 
-/** A strength's uncertainty: `u` in all; the parts that it shares with other lights of the same unit or modifier. */
-export interface UncertainStrength {
-  readonly u: number
-  readonly shared?: readonly { readonly entry: string; readonly u: number }[]
+/**
+ * Standard uncertainty of a figure, stops: √(∇ᵀΣ∇ + own variance), Σ over the lights' strengths and the camera's
+ * rendering. What a figure owes to one cause through several lights adds, and cancels in a difference.
+ */
+export const uncertainty = (
+  figure: Figure,
+  strengthOf: UncertainOf,
+  known: Covariance = independent,
+): number => {
+  const causes = causesOf(figure, strengthOf, uncertainties.rendering)
+  return Math.sqrt(Math.max(0, known.product(causes, causes)) + figure.variance)
 }
 
-/**
- * Standard uncertainty of a figure, stops: √(∇ᵀΣ∇ + own variance + rendering²). Two lights of one kit entry vary
- * together by the parts that they share, so that what a figure owes to both alike adds, and cancels in a difference.
- */
-export const uncertainty = (figure: Figure, strengths: ReadonlyMap<string, UncertainStrength>): number => {
-  let variance = figure.variance + (figure.rendering * uncertainties.rendering) ** 2
-  const together = new Map<string, number>()
-  for (const [light, share] of figure.gradient) {
-    const strength = strengths.get(light)
-    if (strength === undefined) continue
-    let own = strength.u ** 2
-    for (const { entry, u } of strength.shared ?? []) {
-      own -= u ** 2
-      together.set(entry, (together.get(entry) ?? 0) + share * u)
-    }
-    variance += share ** 2 * Math.max(0, own)
-  }
-  for (const sum of together.values()) variance += sum ** 2
-  return Math.sqrt(variance)
+/** A reading that is not taken yet. */
+export interface Candidate {
+  /** What it would show, as a figure. */
+  readonly figure: Figure
+  /** What it has in common with other readings, light by light. */
+  readonly shared: readonly SharedPart[]
+  /** What is its own, stops. */
+  readonly u: number
+}
+
+/** Uncertainty of a figure once this reading is taken, whatever it shows: Σ − Σccᵀ Σ/(cᵀΣc + u²), without solving again. */
+export const uncertaintyWith = (
+  figure: Figure,
+  candidate: Candidate,
+  strengthOf: UncertainOf,
+  known: Covariance = independent,
+): number => {
+  const causes = causesOf(figure, strengthOf, uncertainties.rendering)
+  const read = causesOf(candidate.figure, strengthOf, uncertainties.rendering)
+  for (const { entry, u } of candidate.shared) add(read, entry, u)
+  const gained = known.product(causes, read) ** 2 / (known.product(read, read) + candidate.u ** 2)
+  return Math.sqrt(Math.max(0, known.product(causes, causes) - gained) + figure.variance)
 }
 
 export type Verdict = 'sure' | 'probable' | 'possible' | 'open' | 'clear'

@@ -7,11 +7,12 @@ import { modifierRow } from '../language/catalogue/modifiers.js'
 import type { ContinuousUnit, FlashUnit, Light, Plan } from '../language/plan.js'
 import { type CandelaSeconds, iso, type LumenSeconds, type WattSeconds } from '../units/quantity.js'
 import { beamExponent, beamSolidAngle, standardReflector } from './beam.js'
+import type { UncertainStrength } from './causes.js'
 import { type Emission, emissionOf, zoomOf } from './emission.js'
 import { luxSecondsFor } from './exposure.js'
 import { ratedZoom } from './flash-head.js'
 import { guideNumberAt, intensityOfGuideNumber } from './guide-number.js'
-import { type UncertainStrength, uncertainties } from './how-sure.js'
+import { uncertainties } from './how-sure.js'
 
 export type StrengthFrom =
   | 'reading'
@@ -203,7 +204,8 @@ export const modellingStrength = (light: Light, { camera }: Plan): Strength | un
   if (!light.modelling || unit.kind !== 'flash' || unit.modelling === undefined) return undefined
   const candela = throughFront(light, modellingLumens(unit.modelling), emissionOf(light))
   const through = camera.shutter * 2 ** -(light.gel?.loss ?? 0)
-  return strengthOf(light, candela * through, uncertainties.modellingLamp, 0, 'stated')
+  const lamp = `lamp of ${unit.name}`
+  return strengthOf(light, candela * through, uncertainties.modellingLamp, 0, 'stated', lamp)
 }
 
 // ---------------------------------------------------------------- how sure
@@ -215,6 +217,7 @@ const strengthOf = (
   ratedU: number,
   highSpeedU: number,
   from: StrengthFrom,
+  unit = `unit ${light.unit.name}`,
 ): Strength => {
   const modifierU = light.modifier?.lossU ?? 0
   const unitShared = Math.sqrt(Math.max(0, ratedU ** 2 - uncertainties.ownPart ** 2))
@@ -223,7 +226,7 @@ const strengthOf = (
     u: Math.hypot(ratedU, modifierU, highSpeedU),
     from,
     shared: [
-      { entry: `unit ${light.unit.name}`, u: unitShared },
+      { entry: unit, u: unitShared },
       ...(light.modifier === undefined || modifierU === 0
         ? []
         : [{ entry: `modifier ${light.modifier.name}`, u: modifierU }]),

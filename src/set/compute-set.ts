@@ -2,7 +2,7 @@
 import type { Light, Plan } from '../language/plan.js'
 import { fNumberFor, luxSecondsFor, luxSecondsOfReflected, stopsOverSetting } from '../light/exposure.js'
 import { type Figure, shifted } from '../light/figure.js'
-import { uncertainties, uncertainty } from '../light/how-sure.js'
+import { uncertainties, uncertainty, uncertaintyWith } from '../light/how-sure.js'
 import type { Receptor } from '../light/receptor.js'
 import type { Source } from '../light/source.js'
 import type { Scene } from '../scene/scene.js'
@@ -10,11 +10,21 @@ import type { LuxSeconds, Stops } from '../units/quantity.js'
 import { applyChanges } from './apply-change.js'
 import type { BackdropView } from './backdrop-view.js'
 import { cameraSetting } from './camera-setting.js'
-import type { ComputedSet, Exposed, LightStrength, MeterAsk, MeterFigure, Of } from './computed-set.js'
+import type {
+  ComputedSet,
+  Exposed,
+  HeldReading,
+  LightStrength,
+  MeterAsk,
+  MeterFigure,
+  Of,
+  UnusedReading,
+} from './computed-set.js'
 import { exposed } from './exposed.js'
 import type { Change, Knob } from './knobs.js'
 import { lazy } from './lazy.js'
-import { carriedStrengths, estimatedStrengths, type StrengthOf } from './strengths.js'
+import { incidentU, kindCause } from './read-reading.js'
+import { carriedKnowledge, estimatedKnowledge, type Knowledge } from './strengths.js'
 import {
   ambientName,
   makeTransport,
@@ -27,7 +37,7 @@ import { viewBackdrop } from './view-backdrop.js'
 
 export const computeSet = (plan: Plan): ComputedSet => {
   const transport = makeTransport(plan)
-  return new LazySet(plan, transport, estimatedStrengths(transport))
+  return new LazySet(plan, transport, estimatedKnowledge(transport))
 }
 
 /** Knobs that turn no geometry: what is known of the transport holds. */
@@ -38,7 +48,7 @@ class LazySet implements ComputedSet {
   constructor(
     readonly plan: Plan,
     private readonly transport: Transport,
-    readonly strength: StrengthOf,
+    private readonly knowledge: Knowledge,
   ) {}
 
   get scene(): Scene {
@@ -46,6 +56,16 @@ class LazySet implements ComputedSet {
   }
   get work(): Work {
     return this.transport.work
+  }
+
+  strength(light: string): LightStrength | undefined {
+    return this.knowledge.strength(light)
+  }
+  get readings(): readonly HeldReading[] {
+    return this.knowledge.readings()
+  }
+  get unusedReadings(): readonly UnusedReading[] {
+    return this.knowledge.unused
   }
 
   private knownOn: readonly Light[] | undefined
@@ -79,7 +99,12 @@ class LazySet implements ComputedSet {
     const plan = applyChanges(this.plan, changes)
     const same = changes.every(({ knob }) => withoutGeometry.includes(knob.knob))
     const transport = same ? this.transport : this.transport.moved(plan)
-    return new LazySet(plan, transport, carriedStrengths(this, transport, plan, changes))
+    const { plan: before, knowledge } = this
+    return new LazySet(
+      plan,
+      transport,
+      carriedKnowledge({ plan: before, knowledge }, transport, plan, changes),
+    )
   }
 
   source(light: string): Source | undefined {
@@ -91,7 +116,7 @@ class LazySet implements ComputedSet {
   }
 
   private exposed(probe: Probe, of: Of): Exposed | undefined {
-    return exposed(probe, of === 'all' ? this.all : of, this.strength)
+    return exposed(probe, of === 'all' ? this.all : of, this.knowledge.strength)
   }
 
   reading(ask: MeterAsk): MeterFigure | undefined {
@@ -115,7 +140,8 @@ class LazySet implements ComputedSet {
   private settingStops: number | undefined
   /** A figure in log₂ lx·s as stops over the camera's setting: an absolute tone. */
   private overCamera(figure: Figure): Figure {
-    this.settingStops ??= stopsOverSetting(1 as LuxSeconds, cameraSetting(this.plan, this.scene))
+    this.settingStops ??=
+      stopsOverSetting(1 as LuxSeconds, cameraSetting(this.plan, this.scene)) + this.knowledge.rendering()
     return { ...shifted(figure, this.settingStops), rendering: 1 }
   }
 
@@ -155,12 +181,19 @@ class LazySet implements ComputedSet {
   }
 
   u(figure: Figure): number {
-    const strengths = new Map<string, LightStrength>()
-    for (const name of figure.gradient.keys()) {
-      const strength = this.strength(name)
-      if (strength !== undefined) strengths.set(name, strength)
-    }
-    return uncertainty(figure, strengths)
+    return uncertainty(figure, this.knowledge.parts, this.knowledge.covariance)
+  }
+
+  uIf(figure: Figure, ask: MeterAsk): number {
+    const reading = this.reading(ask)
+    if (reading === undefined) return this.u(figure)
+    const { own: u, byLight } = incidentU(reading.dome)
+    const shared = [...reading.figure.gradient].map(([light, share]) => ({
+      entry: kindCause(light),
+      u: share * byLight,
+    }))
+    const candidate = { figure: reading.figure, shared, u }
+    return uncertaintyWith(figure, candidate, this.knowledge.parts, this.knowledge.covariance)
   }
 }
 

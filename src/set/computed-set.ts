@@ -10,7 +10,7 @@ import type { Source } from '../light/source.js'
 import type { Strength } from '../light/strength.js'
 import type { Scene } from '../scene/scene.js'
 import type { Vec3 } from '../scene/vector.js'
-import type { FNumber, LuxSeconds } from '../units/quantity.js'
+import type { FNumber, LuxSeconds, Stops } from '../units/quantity.js'
 import type { BackdropView } from './backdrop-view.js'
 import type { Change } from './knobs.js'
 
@@ -44,11 +44,55 @@ export interface ComputedSet {
   /** What the camera sees of the backdrop, metered over a grid; undefined without a backdrop in frame or a known light. */
   readonly backdropView: BackdropView | undefined
 
-  /** Standard uncertainty of a figure in stops. */
+  /** Standard uncertainty of a figure in stops: √(∇ᵀΣ∇ + geometry² + rendering²), Σ as all readings together leave it. */
   u(figure: Figure): number
+  /** The same once this incident reading is taken too, at today's settings, whatever it shows. Never more than `u`. */
+  uIf(figure: Figure, candidate: MeterAsk): number
+
+  /**
+   * The plan's readings, each held against all that is known without it. In a set that `with` made, as in the set that
+   * the strengths were estimated from.
+   */
+  readonly readings: readonly HeldReading[]
+  /** Readings that tell nothing of the strengths, and why. */
+  readonly unusedReadings: readonly UnusedReading[]
 
   /** How many responses (one receptor to one light) were computed for this set and all that `with` made of it. */
   readonly work: { readonly responses: number }
+}
+
+/** A reading against what ratings, calibrations and all other readings predict for it. */
+export interface HeldReading {
+  /** In the plan's `readings`. */
+  readonly index: number
+  /** The lights that it is of, by name; of `ambient` also the sun and windows, of `all` also modelling lamps. */
+  readonly lights: readonly string[]
+  /** What the meter showed; for a test frame what an incident meter would have, flat on the surface, at the reading's ISO. */
+  readonly read: FNumber
+  /** At the same settings. */
+  readonly predicted: FNumber
+  /** Read over predicted. */
+  readonly difference: Stops
+  /** One standard deviation of the difference, stops: the reading's own, what is predicted from, geometry. */
+  readonly u: number
+}
+
+export interface UnusedReading {
+  /** In the plan's `readings`. */
+  readonly index: number
+  readonly because:
+    | 'unknown point'
+    /** Read off a surface whose reflectance the plan does not say. */
+    | 'unknown surface'
+    /** A test frame that is clipped there says only "at most" or "at least". */
+    | 'records black'
+    | 'records white'
+    /** A light that it counts is off today. */
+    | 'light is off'
+    /** A light that it counts has no source, as with a photometric file. */
+    | 'light not computed'
+    | 'no light arrives'
+    | 'too many readings'
 }
 
 /** The ambient counts as a light of the name `ambient`, a modelling lamp as `<light> modelling lamp`. */

@@ -2,7 +2,7 @@
 import { sumFigure, sumLight } from '../light/sum-light.js'
 import type { LuxSeconds } from '../units/quantity.js'
 import type { Exposed } from './computed-set.js'
-import type { StrengthOf } from './strengths.js'
+import type { StrengthOf } from './prior-strengths.js'
 import type { Probe } from './transport.js'
 
 /** Lights add in lux-seconds. Undefined where none is known or nothing arrives. */

@@ -1,137 +1,159 @@
-/** What each light gives now, light by light, when first asked; and what it gives after a change. */
+/** What the lights give by all that the plan says, readings included, and how sure that is; and what they give after a change. */
 import type { Light, Plan } from '../language/plan.js'
-import { ambientStrength, calibratedStrength, type LoneReading } from '../light/calibrate.js'
-import { onAxisResponse } from '../light/response.js'
-import { modellingStrength, priorStrength } from '../light/strength.js'
-import type { CandelaSeconds, LuxSeconds } from '../units/quantity.js'
-import { applyChanges } from './apply-change.js'
-import type { LightStrength, MeterAsk } from './computed-set.js'
+import { ambientExposure, unknownStrength } from '../light/calibrate.js'
+import { addParts, type Covariance, independent, renderingCause, type UncertainOf } from '../light/causes.js'
+import { type Estimate, estimate, type Prior, type SumReading } from '../light/estimate.js'
+import { uncertainties } from '../light/how-sure.js'
+import { priorStrength } from '../light/strength.js'
+import type { CandelaSeconds, FNumber, Stops } from '../units/quantity.js'
+import type { HeldReading, LightStrength, UnusedReading } from './computed-set.js'
 import type { Change } from './knobs.js'
-import { loneLight, readExposure } from './read-reading.js'
-import { rolePoint } from './role-point.js'
-import { ambientName, modellingOf, type Transport } from './transport.js'
+import { lazy } from './lazy.js'
+import {
+  ambientAsk,
+  daylights,
+  known,
+  priorStrengths,
+  remembered,
+  type StrengthOf,
+} from './prior-strengths.js'
+import { readReadings, type UsedReading } from './read-reading.js'
+import { ambientName, type Transport } from './transport.js'
 
-export type StrengthOf = (light: string) => LightStrength | undefined
+export type { StrengthOf } from './prior-strengths.js'
 
-const remembered = (compute: StrengthOf): StrengthOf => {
-  const known = new Map<string, LightStrength | undefined>()
-  return (name) => {
-    if (!known.has(name)) known.set(name, compute(name))
-    return known.get(name)
+export interface Knowledge {
+  readonly strength: StrengthOf
+  /** What the uncertainty of figures is made of. */
+  readonly parts: UncertainOf
+  /** Over those parts, as the readings leave it. */
+  readonly covariance: Covariance
+  /** Stops by which the readings turn what a light gives. */
+  shift(light: string): number
+  /** Stops that the camera is found to render brighter than expected, by test frames. */
+  rendering(): number
+  readings(): readonly HeldReading[]
+  readonly unused: readonly UnusedReading[]
+}
+
+export const estimatedKnowledge = (transport: Transport): Knowledge =>
+  transport.plan.readings.length === 0 ? unread(transport) : read(transport)
+
+const unread = (transport: Transport): Knowledge => {
+  const strength = priorStrengths(transport)
+  return {
+    strength,
+    parts: strength,
+    covariance: independent,
+    shift: () => 0,
+    rendering: () => 0,
+    readings: () => [],
+    unused: [],
   }
 }
 
-/** From the plan's readings, its kit's calibrations, what lights are to meter, and ratings. Lights that are off give nothing. */
-export const estimatedStrengths = (transport: Transport): StrengthOf => {
+// ---------------------------------------------------------------- by readings
+
+const read = (transport: Transport): Knowledge => {
   const { plan } = transport
-  return remembered((name) => {
-    if (name === ambientName) return ambient(transport)
-    const lamp = modellingOf(plan, name)
-    if (lamp !== undefined) return lamp.on ? modellingStrength(lamp, plan) : undefined
-    const light = plan.lights.get(name)
-    return light?.on === true ? known(transport, plan, light, readingsOf(transport, name)) : undefined
-  })
-}
+  const { used, unused } = readReadings(transport)
+  const stated = ambientStatement(transport)
+  const sums = [...used.map(({ sum }) => sum), ...(stated === undefined ? [] : [stated])]
+  const named = new Set(sums.flatMap(({ lights }) => [...lights.keys()]))
+  const settled = new Set(sums.flatMap(({ settles }) => settles ?? []))
 
-/** How one light answers a meter: exposure for each unit of its strength; 0 at a place that the set does not have. */
-const responseAt = (transport: Transport, light: string, ask: Omit<MeterAsk, 'of'>): number =>
-  transport.asked({ ...ask, of: [light] })?.probe.response(light) ?? 0
-
-/** Undefined too where the light has no source: then its figures are not known, whatever its rating. */
-const known = (
-  transport: Transport,
-  plan: Plan,
-  light: Light,
-  readings: readonly LoneReading[],
-): LightStrength | undefined => {
-  const source = transport.source(light.name)
-  if (source === undefined) return undefined
-  const strength = calibratedStrength(light, plan, {
-    readings,
-    metered: () => responseAt(transport, light.name, { at: light.meters?.at ?? rolePoint(light) }),
-    subject: () => responseAt(transport, light.name, { at: 'subject' }),
-    onAxis: (distance) => onAxisResponse(source, distance),
-  })
-  return strength !== undefined && Number.isFinite(strength.candelaSeconds) && strength.candelaSeconds > 0
-    ? strength
-    : undefined
-}
-
-/** The ambient is all that is there with the flashes off: what sun and windows give at the subject is part of it. */
-const ambient = (transport: Transport): LightStrength | undefined => {
-  const { plan } = transport
-  const readings = readingsOf(transport, ambientName)
-  if (plan.ambient === undefined && readings.length === 0) return undefined
-  const at: MeterAsk = { at: 'subject', of: [ambientName], faces: 'camera' }
-  const probe = transport.asked(at)?.probe
-  const response = probe?.response(ambientName) ?? 0
-  const whole = ambientStrength(plan, readings, response)
-  if (whole === undefined || probe === undefined || response <= 0) return whole
-  let parts = 0
-  for (const light of plan.lights.values()) {
-    if (!light.on || (light.unit.kind !== 'sun' && light.unit.kind !== 'window')) continue
-    const part = known(transport, plan, light, readingsOf(transport, light.name))
-    parts += (part?.candelaSeconds ?? 0) * probe.response(light.name)
+  const before = priorStrengths(transport, stated !== undefined)
+  const prior = remembered(
+    (name) => before(name) ?? (named.has(name) ? unknownStrength(plan.lights.get(name), plan) : undefined),
+  )
+  const found = lazy(() => estimate((name) => inStops(prior(name)), sums))
+  return {
+    strength: remembered((name) => {
+      const was = prior(name)
+      const parts = found().of(name)
+      if (was === undefined || parts === undefined) return undefined
+      const row = new Map<string, number>()
+      addParts(row, name, parts, 1)
+      const u = Math.sqrt(Math.max(0, found().product(row, row)))
+      if (u > uncertainties.unsure) return undefined
+      const candelaSeconds = (2 ** found().stops(name)!) as CandelaSeconds
+      return { candelaSeconds, u, from: settled.has(name) ? 'reading' : was.from }
+    }),
+    parts: (name) => found().of(name),
+    covariance: { product: (a, b) => found().product(a, b) },
+    shift: (name) => (found().stops(name) ?? 0) - (inStops(prior(name))?.stops ?? 0),
+    rendering: lazy(() => found().turn(new Map([[renderingCause, uncertainties.rendering]]))),
+    readings: lazy(() => held(used, found())),
+    unused,
   }
-  const left = whole.candelaSeconds - parts / response
-  return left > 0 ? { ...whole, candelaSeconds: left as CandelaSeconds } : undefined
 }
 
-// ---------------------------------------------------------------- readings
+const inStops = (strength: LightStrength | undefined): Prior | undefined =>
+  strength && { ...strength, stops: Math.log2(strength.candelaSeconds) }
 
-/** Metres of tape that count as the same place. */
-const samePlace = 1e-3
-
-/** Readings of this light alone. Readings of several at once fix sums, and say nothing of one. */
-const readingsOf = (transport: Transport, name: string): readonly LoneReading[] => {
+/** What the plan says that the ambient reads, where sun and windows are part of it: a statement of their sum. */
+const ambientStatement = (transport: Transport): SumReading | undefined => {
   const { plan } = transport
-  return plan.readings.flatMap((reading) => {
-    if (loneLight(plan, reading) !== name) return []
-    const read = readExposure(plan, transport.scene, reading, name)
-    if (read === undefined) return []
-    const taken = reading.taken?.get(name)
-    return [
-      {
-        luxSeconds: read.luxSeconds as LuxSeconds,
-        response: responseAt(asItStood(transport, name, taken?.distance), name, read.ask),
-        power: taken?.power,
-        u: read.u,
-      },
-    ]
+  const whole = ambientExposure(plan)
+  const lights = daylights(plan)
+  const probe = transport.asked(ambientAsk)?.probe
+  if (whole === undefined || probe === undefined || lights.length === 0) return undefined
+  const parts = [ambientName, ...lights.map(({ name }) => name)].flatMap((name) => {
+    const response = probe.response(name)
+    return response > 0 ? [[name, { stops: Math.log2(response) }] as const] : []
   })
+  return parts.length === 0
+    ? undefined
+    : {
+        stops: Math.log2(whole),
+        lights: new Map(parts),
+        u: uncertainties.reading,
+        yields: ambientName,
+      }
 }
 
-/** The set with one light where it stood when it was read. */
-const asItStood = (transport: Transport, name: string, distance: number | undefined): Transport => {
-  const today = transport.scene.lights.get(name)?.distance
-  if (distance === undefined || today === undefined || Math.abs(distance - today) <= samePlace)
-    return transport
-  const change = { knob: { knob: 'light-distance', light: name }, to: distance } as const
-  return transport.moved(applyChanges(transport.plan, [change], () => transport.scene))
+const held = (used: readonly UsedReading[], found: Estimate): readonly HeldReading[] => {
+  const against = found.held()
+  return used.map(({ index, lights, shows }, i) => {
+    const { difference, u } = against[i]!
+    const predicted = (shows * 2 ** (-difference / 2)) as FNumber
+    return { index, lights, read: shows, predicted, difference: difference as Stops, u }
+  })
 }
 
 // ---------------------------------------------------------------- what-if
 
 /**
- * Strengths after a change: as estimated before it, turned by what the change turns. A light that is known by what it
+ * After a change: strengths as estimated before it, turned by what the change turns. A light that is known by what it
  * is to meter goes on metering that, as its plan says after the change.
  */
-export const carriedStrengths = (
-  before: { readonly plan: Plan; readonly strength: StrengthOf },
+export const carriedKnowledge = (
+  before: { readonly plan: Plan; readonly knowledge: Knowledge },
   transport: Transport,
   plan: Plan,
   changes: readonly Change[],
-): StrengthOf =>
-  remembered((name) => {
-    const was = before.strength(name)
-    if (was === undefined) return undefined
-    const light = plan.lights.get(name)
-    if (was.from === 'meters' && light !== undefined) return known(transport, plan, light, [])
-    const by =
-      changes.reduce((sum, change) => sum + turnedBy(change, name), 0) +
-      rerated(before.plan, plan, name, changes)
-    return by === 0 ? was : { ...was, candelaSeconds: (was.candelaSeconds * 2 ** by) as CandelaSeconds }
-  })
+): Knowledge => {
+  const { knowledge } = before
+  return {
+    ...knowledge,
+    strength: remembered((name) => {
+      const was = knowledge.strength(name)
+      if (was === undefined) return undefined
+      const light = plan.lights.get(name)
+      if (was.from === 'meters' && light !== undefined)
+        return turned(known(transport, plan, light), knowledge.shift(name), was.u)
+      const by =
+        changes.reduce((sum, change) => sum + turnedBy(change, name), 0) +
+        rerated(before.plan, plan, name, changes)
+      return turned(was, by, was.u)
+    }),
+  }
+}
+
+const turned = (strength: LightStrength | undefined, by: number, u: number): LightStrength | undefined =>
+  strength === undefined || by === 0
+    ? strength
+    : { ...strength, candelaSeconds: (strength.candelaSeconds * 2 ** by) as CandelaSeconds, u }
 
 const turnedBy = ({ knob, to }: Change, name: string): number =>
   knob.knob === 'strength' && knob.light === name ? to : 0

@@ -4,8 +4,8 @@ import type { KitMeasurement, Light, Plan } from '../../src/language/plan.js'
 import {
   ambientStrength,
   calibratedStrength,
-  type LoneReading,
   type MeteredAt,
+  unknownStrength,
 } from '../../src/light/calibrate.js'
 import { fNumberFor, luxSecondsFor } from '../../src/light/exposure.js'
 import { makeSource } from '../../src/light/make-source.js'
@@ -14,7 +14,7 @@ import type { Source } from '../../src/light/source.js'
 import { priorStrength, type Strength } from '../../src/light/strength.js'
 import { buildScene } from '../../src/scene/build-scene.js'
 import { subtract, unit } from '../../src/scene/vector.js'
-import { fNumber, iso, luxSeconds, metres, powerShare, seconds } from '../../src/units/quantity.js'
+import { fNumber, iso, luxSeconds, metres, seconds } from '../../src/units/quantity.js'
 import { makeLight, makePlan, softbox, sun, tape, windowUnit } from '../helpers/make-plan.js'
 
 interface Bench {
@@ -23,7 +23,7 @@ interface Bench {
   readonly source: Source
   /** At the subject's face, dome toward the light. */
   readonly faceResponse: number
-  known(readings?: readonly LoneReading[]): Strength | undefined
+  known(): Strength | undefined
   /** What a meter shows there of this strength. */
   shows(strength: Strength | undefined): number
 }
@@ -42,7 +42,6 @@ const bench = (light: Light, overrides: Parameters<typeof makePlan>[0] = {}): Be
         : ([0, 0, 1] as const)
   const faceResponse = response(source, { at, normal: toward, kind: 'dome' })
   const metered: MeteredAt = {
-    readings: [],
     metered: () => faceResponse,
     subject: () => faceResponse,
     onAxis: (distance) => onAxisResponse(source, distance),
@@ -52,57 +51,13 @@ const bench = (light: Light, overrides: Parameters<typeof makePlan>[0] = {}): Be
     light,
     source,
     faceResponse,
-    known: (readings = []) => calibratedStrength(light, plan, { ...metered, readings }),
+    known: () => calibratedStrength(light, plan, metered),
     shows: (strength) => fNumberFor(luxSeconds(strength!.candelaSeconds * faceResponse), plan.camera.iso),
   }
 }
 
 const key = (overrides: Parameters<typeof makeLight>[1] = {}): Light =>
   makeLight('key', { modifier: softbox(0.6, 0.9), at: tape(35, 1.4, { height: 2 }), ...overrides })
-
-const reading = (on: Bench, shown: number, overrides: Partial<LoneReading> = {}): LoneReading => ({
-  luxSeconds: luxSecondsFor(fNumber(shown), iso(100)),
-  response: on.faceResponse,
-  power: undefined,
-  u: 0.15,
-  ...overrides,
-})
-
-describe('a reading of one light', () => {
-  it('is what the light gives at that point, whatever its rating says', () => {
-    const on = bench(key())
-    const strength = on.known([reading(on, 5.6)])
-    expect(on.shows(strength)).toBeCloseTo(5.6, 9)
-    expect(strength).toMatchObject({ from: 'reading', u: 0.15 })
-  })
-
-  it('is carried to another power by the ratio, a little less sure with every stop', () => {
-    const on = bench(key({ power: 1 / 16 }))
-    const strength = on.known([reading(on, 5.6, { power: powerShare(1 / 4) })])
-    expect(on.shows(strength)).toBeCloseTo(2.8, 9)
-    expect(strength!.u).toBeCloseTo(0.25, 12)
-  })
-
-  it('taken from twice as far says four times the strength of a small light', () => {
-    const on = bench(makeLight('key', { at: tape(0, 1.5) }))
-    const near = on.known([reading(on, 8)])!
-    const far = on.known([reading(on, 8, { response: on.faceResponse / 4 })])!
-    expect(far.candelaSeconds / near.candelaSeconds).toBeCloseTo(4, 9)
-  })
-
-  it('of no light at all says nothing', () => {
-    const on = bench(key())
-    expect(on.known([reading(on, 5.6, { response: 0 })])!.from).not.toBe('reading')
-  })
-
-  it('agrees with a second one by the surer of the two', () => {
-    const on = bench(key())
-    const two = on.known([reading(on, 5.6), reading(on, 5.6 * Math.SQRT2, { u: 0.3 })])!
-    // Weights 1/0.15² and 1/0.3²: a fifth of the stop between them.
-    expect(2 * Math.log2(on.shows(two) / 5.6)).toBeCloseTo(0.2, 9)
-    expect(two.u).toBe(0.15)
-  })
-})
 
 describe('a calibration of the kit', () => {
   const measured = (
@@ -160,10 +115,8 @@ describe('which knowledge goes first', () => {
     },
   ] as never as readonly KitMeasurement[]
 
-  it('reading, calibration, what is set, what it is to meter', () => {
-    const all = bench(key({ meters }), { measured })
-    expect(all.known([reading(all, 5.6)])!.from).toBe('reading')
-    expect(all.known()!.from).toBe('measured')
+  it('calibration, what is set, what it is to meter', () => {
+    expect(bench(key({ meters }), { measured }).known()!.from).toBe('measured')
     // With power stated, `meters` is what is wanted, not what is.
     expect(bench(key({ meters })).known()!.from).toBe('guide number')
     const alone = bench(key({ meters, power: undefined }))
@@ -216,17 +169,39 @@ describe('continuous light', () => {
     expect(2 * Math.log2(on.shows(on.known()) / 2.8)).toBeCloseTo(-4, 9)
   })
 
-  it('the ambient reads at the subject what it is said to; a reading of it goes first', () => {
+  it('the ambient reads at the subject what it is said to', () => {
     const plan = makePlan({ ambient: reads(1 / 64), camera: { shutter: seconds(1 / 128) } })
-    const stated = ambientStrength(plan, [], 1)!
+    const stated = ambientStrength(plan, 1, [], false)!
     expect(fNumberFor(luxSeconds(stated.candelaSeconds), iso(100))).toBeCloseTo(2.8 / Math.SQRT2, 9)
-    const read = ambientStrength(
-      plan,
-      [{ luxSeconds: luxSeconds(10), response: 1, power: undefined, u: 0.15 }],
-      1,
-    )!
-    expect(read).toMatchObject({ from: 'reading' })
-    expect(read.candelaSeconds).toBeCloseTo(10, 9)
-    expect(ambientStrength(makePlan(), [], 1)).toBeUndefined()
+    expect(stated).toMatchObject({ from: 'stated', u: 0.15 })
+    expect(ambientStrength(makePlan(), 1, [], false)).toBeUndefined()
+  })
+
+  it('what is left of the ambient beside a sun is the less sure the less it is', () => {
+    const plan = makePlan({ ambient: reads(1 / 128), camera: { shutter: seconds(1 / 128) } })
+    const whole = luxSecondsFor(fNumber(2.8), iso(100))
+    const beside = (share: number) =>
+      ambientStrength(plan, 1, [{ light: 'sun', luxSeconds: share * whole, u: 0.15 }], false)
+    const half = beside(0.5)!
+    expect(half.candelaSeconds / whole).toBeCloseTo(0.5, 12)
+    // d log₂(W − P) = (W·dw − P·dp)/(W − P): 2·0.15 and 1·0.15 in square.
+    expect(half.u).toBeCloseTo(Math.hypot(0.3, 0.15), 12)
+    // Together they are as sure as the ambient's own reading: the sun's part cancels.
+    const sunPart = half.shared!.find(({ entry }) => entry === 'own sun')!.u
+    expect(0.5 * sunPart + 0.5 * 0.15).toBeCloseTo(0, 12)
+    expect(beside(0.95)).toBeUndefined()
+    expect(beside(1.2)).toBeUndefined()
+  })
+})
+
+describe('a light of which nothing is known', () => {
+  it('starts at the middle of what its unit can be set to, ten stops unsure', () => {
+    const light = key({ power: undefined })
+    const on = bench(light)
+    const at = (power: number) => bench(key({ power })).known()!.candelaSeconds
+    const start = unknownStrength(light, on.plan)
+    expect(Math.log2(start.candelaSeconds)).toBeCloseTo((Math.log2(at(1)) + Math.log2(at(1 / 128))) / 2, 9)
+    expect(start.u).toBe(10)
+    expect(unknownStrength(undefined, on.plan).candelaSeconds).toBeGreaterThan(0)
   })
 })

@@ -1,7 +1,8 @@
 /** Verdicts as a truth table, and uncertainties against drawing many sets of strengths. */
 import { describe, expect, it } from 'vitest'
-import { difference } from '../../src/light/figure.js'
-import { type UncertainStrength, uncertainties, uncertainty, verdict } from '../../src/light/how-sure.js'
+import type { UncertainStrength } from '../../src/light/causes.js'
+import { difference, type Figure } from '../../src/light/figure.js'
+import { uncertainties, uncertainty as uncertaintyBy, verdict } from '../../src/light/how-sure.js'
 import { sumFigure } from '../../src/light/sum-light.js'
 import type { LuxSeconds } from '../../src/units/quantity.js'
 import { sequence } from './fronts.js'
@@ -58,6 +59,8 @@ describe('sums of light', () => {
 })
 
 describe('uncertainties', () => {
+  const uncertainty = (figure: Figure, strengths: ReadonlyMap<string, UncertainStrength>): number =>
+    uncertaintyBy(figure, (light) => strengths.get(light))
   const one = (u: number, shared?: UncertainStrength['shared']): UncertainStrength =>
     shared === undefined ? { u } : { u, shared }
 

@@ -36,13 +36,15 @@ describe('a reading of one light', () => {
   it('is what the light meters, whatever its rating', () => {
     expect(shows(plan([]))).not.toBeCloseTo(8, 1)
     expect(shows(plan([reading()]))).toBeCloseTo(8, 9)
-    expect(computeSet(plan([reading()])).strength('key')).toMatchObject({ from: 'reading', u: 0.15 })
+    const strength = computeSet(plan([reading()])).strength('key')!
+    expect(strength.from).toBe('reading')
+    expect(strength.u).toBeCloseTo(0.15, 5)
   })
 
   it('is scaled from the power it was taken at, a twentieth of a stop less sure for each stop', () => {
     const set = computeSet(plan([reading({ taken: taken(1 / 16, 2) })]))
     expect(set.reading({ at: 'subject', of: ['key'] })!.fNumber).toBeCloseTo(16, 9)
-    expect(set.strength('key')!.u).toBeCloseTo(0.25, 12)
+    expect(set.strength('key')!.u).toBeCloseTo(0.25, 5)
   })
 
   it('is carried from the distance it was taken at: f/8 at 4 m is f/16 at 2 m', () => {
@@ -68,10 +70,11 @@ describe('a reading of one light', () => {
     expect(computeSet(two).strength('key')!.from).toBe('guide number')
   })
 
-  it('several of one light give their mean in stops, no surer than the best', () => {
+  it('several of one light give their mean in stops, a little surer than one', () => {
     const set = computeSet(plan([reading(), reading({ read: { reads: 11.313708498984761 } })]))
     expect(set.reading({ at: 'subject', of: ['key'] })!.fNumber).toBeCloseTo(8 * 2 ** 0.25, 9)
-    expect(set.strength('key')!.u).toBe(0.15)
+    // 0.1 of each reading's 0.15 is how the dome answers this light, and is in both.
+    expect(set.strength('key')!.u).toBeCloseTo(Math.sqrt(0.1 ** 2 + (0.15 ** 2 - 0.1 ** 2) / 2), 5)
   })
 
   it('makes a light without power or meters known', () => {
@@ -97,7 +100,7 @@ describe('a reading off a surface', () => {
     const set = computeSet(plan([reflected], { backdrop: paper }))
     const down = 2 * Math.log2(shows(plan([incident])) / set.reading({ at: 'subject', of: ['key'] })!.fNumber)
     expect(down).toBeCloseTo(2.518, 3)
-    expect(set.strength('key')!.u).toBe(0.2)
+    expect(set.strength('key')!.u).toBeCloseTo(0.2, 5)
   })
 
   it('a test frame: paper of 0.9 that records 243 is level with the camera', () => {
@@ -113,7 +116,7 @@ describe('a reading off a surface', () => {
     expect(backdrop.overCamera.stops).toBeCloseTo(0, 1)
     expect(backdrop.fNumber).toBeCloseTo(16, 0)
     expect(set.backdropView!.middle.srgb).toBe(243)
-    expect(set.strength('key')!.u).toBe(0.3)
+    expect(set.strength('key')!.u).toBeCloseTo(0.3, 5)
   })
 
   it('a test frame that shows white there tells nothing but "at least"', () => {
@@ -212,8 +215,8 @@ describe('how sure', () => {
   it('a reading is good to 0.15, its carrying to another point adds geometry, a tone the rendering', () => {
     const key = read.key!
     // Half of geometry's 0.1 in square belongs to either point.
-    expect(read.u(key.figure)).toBeCloseTo(Math.hypot(0.15, 0.1 / Math.SQRT2), 9)
-    expect(read.u(key.overCamera)).toBeCloseTo(Math.hypot(0.15, 0.1 / Math.SQRT2, 0.15), 9)
+    expect(read.u(key.figure)).toBeCloseTo(Math.hypot(0.15, 0.1 / Math.SQRT2), 5)
+    expect(read.u(key.overCamera)).toBeCloseTo(Math.hypot(0.15, 0.1 / Math.SQRT2, 0.15), 5)
   })
 
   it('two points of one light share its strength: only geometry is left, however little is known of it', () => {

@@ -252,6 +252,6 @@ ${more}`).strength('key')!.u
       0.3,
     ],
   ])('%s', (_, light, more, u) => {
-    expect(known(light, more)).toBeCloseTo(u, 6)
+    expect(known(light, more)).toBeCloseTo(u, 5)
   })
 })

@@ -1,0 +1,167 @@
+/**
+ * The most probable causes behind readings of sums of light: Gauss–Newton on independent unit normals. A reading is
+ * log₂ of a sum of lights, each a power of two that is linear in the causes, and what the reading itself adds. Systems are
+ * as large as there are readings, which are fewer than causes: HHᵀ + R.
+ */
+import { factored, forward, solved } from './positive.js'
+
+/** Stops for each cause, by its index. */
+export type Row = readonly (readonly [cause: number, by: number])[]
+
+/** One reading. */
+export interface Sum {
+  /** log₂ of what was read. */
+  readonly read: number
+  /** Variance of its own, stops²; over 0. */
+  readonly variance: number
+  /** Each light: log₂ of what it gives there by what is known beforehand, and what turns it. At least one. */
+  readonly lights: readonly { readonly stops: number; readonly row: Row }[]
+  /** What turns the reading as a whole. */
+  readonly row: Row
+}
+
+export interface Settled {
+  /** The most probable causes, in standard deviations. */
+  readonly causes: Float64Array
+  /** One row for each reading: by these, I − KᵀK is the covariance of the causes. */
+  readonly known: readonly Float64Array[]
+  /** Steps that it took. */
+  readonly steps: number
+}
+
+/** More than any set of readings was found to need. */
+const mostSteps = 200
+/** A step this small, in standard deviations, is none. */
+const settledStep = 1e-10
+/** A step cut to less than this gains nothing: the last digits are reached. */
+const leastPart = 1e-12
+
+/**
+ * Least squares of causes and readings together. Each reading's own variance stands on the diagonal, so every system has
+ * a solution, whatever is missing, redundant or at odds; a step that gains nothing is halved until it does, so the sum
+ * of squares never rises.
+ */
+export const settle = (sums: readonly Sum[], size: number): Settled => {
+  let causes = new Float64Array(size)
+  let answers = sums.map((sum) => answer(sum, causes))
+  let cost = costOf(sums, answers, causes)
+  let steps = 0
+  for (; steps < mostSteps; steps++) {
+    const step = stepFrom(sums, answers, causes)
+    if (step.every((one) => Math.abs(one) < settledStep)) break
+    const slope = slopeAlong(sums, answers, causes, step)
+    let part = 1
+    for (; part > leastPart; part /= 2) {
+      const tried = causes.map((one, i) => one + part * step[i]!)
+      const then = sums.map((sum) => answer(sum, tried))
+      const costs = costOf(sums, then, tried)
+      if (costs <= cost + 1e-4 * part * slope) {
+        causes = tried
+        answers = then
+        cost = costs
+        break
+      }
+    }
+    if (part <= leastPart) break
+  }
+  return { causes, known: knownBy(sums, answers), steps }
+}
+
+// ---------------------------------------------------------------- readings
+
+interface Answer {
+  /** log₂ of what should be read. */
+  readonly stops: number
+  /** ∂stops/∂cause. */
+  readonly slope: Float64Array
+}
+
+/** What a reading should say if the causes were these. */
+const answer = (sum: Sum, causes: Float64Array): Answer => {
+  const at = sum.lights.map(({ stops, row }) => stops + along(row, causes))
+  const most = Math.max(...at)
+  const given = at.map((stops) => 2 ** (stops - most))
+  const whole = given.reduce((all, one) => all + one, 0)
+  const slope = new Float64Array(causes.length)
+  for (let i = 0; i < given.length; i++)
+    for (const [cause, by] of sum.lights[i]!.row) slope[cause]! += (given[i]! / whole) * by
+  for (const [cause, by] of sum.row) slope[cause]! += by
+  return { stops: most + Math.log2(whole) + along(sum.row, causes), slope }
+}
+
+const along = (row: Row, causes: Float64Array): number => {
+  let sum = 0
+  for (const [cause, by] of row) sum += by * causes[cause]!
+  return sum
+}
+
+/** Half the sum of squares. */
+const costOf = (sums: readonly Sum[], answers: readonly Answer[], causes: Float64Array): number => {
+  let cost = dot(causes, causes)
+  for (let i = 0; i < sums.length; i++) cost += (sums[i]!.read - answers[i]!.stops) ** 2 / sums[i]!.variance
+  return cost / 2
+}
+
+// ---------------------------------------------------------------- steps
+
+/** Hᵀ(HHᵀ + R)⁻¹(off + H·causes) − causes: to where the readings, taken as linear, are answered best. */
+const stepFrom = (sums: readonly Sum[], answers: readonly Answer[], causes: Float64Array): Float64Array => {
+  const size = sums.length
+  const off = Float64Array.from(answers, ({ stops, slope }, i) => sums[i]!.read - stops + dot(slope, causes))
+  const weights = solved(factored(spread(sums, answers), size), size, off)
+  const step = causes.map((one) => -one)
+  for (let i = 0; i < size; i++) {
+    const { slope } = answers[i]!
+    for (let k = 0; k < slope.length; k++) step[k]! += weights[i]! * slope[k]!
+  }
+  return step
+}
+
+/** How the half sum of squares begins to change along a step. */
+const slopeAlong = (
+  sums: readonly Sum[],
+  answers: readonly Answer[],
+  causes: Float64Array,
+  step: Float64Array,
+): number => {
+  let slope = dot(causes, step)
+  for (let i = 0; i < sums.length; i++) {
+    const off = (sums[i]!.read - answers[i]!.stops) / sums[i]!.variance
+    slope -= off * dot(answers[i]!.slope, step)
+  }
+  return slope
+}
+
+/** HHᵀ + R: how readings vary together before they are taken. Lower triangle. */
+const spread = (sums: readonly Sum[], answers: readonly Answer[]): Float64Array => {
+  const size = sums.length
+  const all = new Float64Array(size * size)
+  for (let i = 0; i < size; i++) {
+    for (let j = 0; j <= i; j++) all[i * size + j] = dot(answers[i]!.slope, answers[j]!.slope)
+    all[i * size + i]! += sums[i]!.variance
+  }
+  return all
+}
+
+/** L⁻¹H of HHᵀ + R = LLᵀ. */
+const knownBy = (sums: readonly Sum[], answers: readonly Answer[]): readonly Float64Array[] => {
+  const size = sums.length
+  const l = factored(spread(sums, answers), size)
+  const width = answers[0]?.slope.length ?? 0
+  const rows = sums.map(() => new Float64Array(width))
+  for (let k = 0; k < width; k++) {
+    const column = forward(
+      l,
+      size,
+      Float64Array.from(answers, ({ slope }) => slope[k]!),
+    )
+    for (let i = 0; i < size; i++) rows[i]![k] = column[i]!
+  }
+  return rows
+}
+
+const dot = (a: Float64Array, b: Float64Array): number => {
+  let sum = 0
+  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!
+  return sum
+}
