@@ -18,7 +18,13 @@ export const chosenLook = async (options: LookOptions, terminal: Terminal): Prom
       }),
     ),
     ascii: options.ascii === true,
+    columns: columnsOf(terminal),
+    terminal: terminal.isTerminal,
   })
+
+/** COLUMNS is the user's wish and goes before what the terminal has (POSIX.1-2017, 8.3). */
+const columnsOf = ({ environment, columns }: Terminal): number | undefined =>
+  /^[1-9]\d{0,4}$/.test(environment.COLUMNS ?? '') ? Number(environment.COLUMNS) : columns || undefined
 
 /** The package looks at the process as it loads, so it is loaded only where there is something to paint. */
 const paint = async (colour: boolean): Promise<Paint> => {

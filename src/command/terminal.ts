@@ -7,6 +7,8 @@ export interface Terminal {
   readonly environment: Readonly<Record<string, string | undefined>>
   /** Whether standard output is a terminal. */
   readonly isTerminal: boolean
+  /** Columns of that terminal; undefined where there is none or it does not say. */
+  readonly columns?: number | undefined
   /** Findings, cards and pages go to standard output; talk about the run itself to standard error. */
   out(text: string): void
   err(text: string): void
@@ -21,19 +23,22 @@ export interface Terminal {
 export const processTerminal = (): Terminal => ({
   workingFolder: process.cwd(),
   environment: process.env,
-  isTerminal: isTerminal(),
+  ...screen(),
   out: (text) => write(1, text),
   err: (text) => write(2, text),
   input: () => readFileSync(0),
 })
 
 /** Only what may be a terminal is asked by way of the stream. */
-const isTerminal = (): boolean => {
+const screen = (): Pick<Terminal, 'isTerminal' | 'columns'> => {
   try {
-    return fstatSync(1).isCharacterDevice() && process.stdout.isTTY === true
+    if (fstatSync(1).isCharacterDevice() && process.stdout.isTTY === true) {
+      return { isTerminal: true, columns: process.stdout.columns }
+    }
   } catch {
-    return false
+    // Standard output is closed.
   }
+  return { isTerminal: false }
 }
 
 const write = (descriptor: 1 | 2, text: string): void => {

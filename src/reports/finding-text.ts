@@ -1,7 +1,7 @@
 /** One finding for people: the line of the plan, the figure on a scale, why, what mends it, what it rests on. */
 import type { CheckedPlan, Finding } from '../checker/finding.js'
 import type { Place } from '../text/place.js'
-import { gnuLine } from './lines.js'
+import { brokenGnuLine, gnuLine } from './lines.js'
 import { type Look, labelled, labelledWidth } from './look.js'
 import { scale } from './scale.js'
 import { adviceSentence } from './sentences.js'
@@ -17,11 +17,13 @@ export interface Shown {
 
 export const findingText = (finding: Finding, plan: CheckedPlan, look: Look, shown: Shown = {}): string[] => {
   const words = (label: string, text: string): string[] =>
-    labelled(label, wrap(look.show(text), labelledWidth), look)
+    labelled(label, wrap(look.show(text), labelledWidth(look)), look)
   return [
-    gnuLine(finding, look),
+    ...(look.terminal ? brokenGnuLine(finding, look) : [gnuLine(finding, look)]),
     ...(shown.sameLine ? [] : written(finding.place, plan, look)),
-    ...(finding.scale === undefined ? [] : labelled('stops', scale(finding.scale, look), look)),
+    ...(finding.scale === undefined
+      ? []
+      : labelled('stops', scale(finding.scale, look, labelledWidth(look)), look)),
     ...words('why', finding.why),
     ...finding.also.flatMap((place) => words('also', `${where(place, finding.place)}: ${place.says}`)),
     ...finding.advice.flatMap((advice, index) => words(index === 0 ? 'mend' : 'or', adviceSentence(advice))),
@@ -32,9 +34,9 @@ export const findingText = (finding: Finding, plan: CheckedPlan, look: Look, sho
 /** What it rests on, and the command that tells more, which is never broken. */
 const basisOf = ({ basis, rule }: Finding, look: Look): string[] => {
   const command = `thirdstop explain ${rule}`
-  const lines = basis === '' ? [] : wrap(look.show(basis), labelledWidth)
+  const lines = basis === '' ? [] : wrap(look.show(basis), labelledWidth(look))
   const last = lines.at(-1)
-  return last !== undefined && width(last) + 4 + command.length <= labelledWidth
+  return last !== undefined && width(last) + 4 + command.length <= labelledWidth(look)
     ? [...lines.slice(0, -1), `${last}    ${command}`]
     : [...lines, command]
 }

@@ -17,15 +17,30 @@ export interface Look {
   readonly paint: Paint
   /** Text as it may be shown: what is hidden made visible, and spelled in ASCII where that is wanted. */
   readonly show: (text: string) => string
+  /** Columns that a report keeps to where it may break a line. */
+  readonly columns: number
+  /** Whether people read it where it is printed: the first line of a finding is broken only there. */
+  readonly terminal: boolean
 }
 
-export const look = (options: { readonly paint?: Paint; readonly ascii?: boolean } = {}): Look => ({
+export const look = (
+  options: {
+    readonly paint?: Paint
+    readonly ascii?: boolean
+    readonly columns?: number | undefined
+    readonly terminal?: boolean
+  } = {},
+): Look => ({
   paint: options.paint ?? unpainted,
   show: options.ascii ? (text) => ascii(visible(text)) : visible,
+  columns: Math.min(pageWidth, Math.max(narrowest, options.columns ?? pageWidth)),
+  terminal: options.terminal ?? false,
 })
 
-/** Columns that a report keeps to where it may break a line; the same everywhere, so that reports can be compared. */
-export const pageWidth = 100
+/** Where nothing says how wide the page is, so that reports can be compared. Longer lines are hard to read. */
+const pageWidth = 100
+/** A narrower page would hold little but breaks. */
+const narrowest = 60
 
 /** A labelled line in the look of a finding: `    why · …`, broken below itself. */
 export const labelled = (label: string, lines: readonly string[], look: Look): string[] =>
@@ -34,6 +49,6 @@ export const labelled = (label: string, lines: readonly string[], look: Look): s
     return line === '' ? head.trimEnd() : `${look.paint.faint(head)} ${line}`
   })
 
-export const labelWidth = 8
+const labelWidth = 8
 /** Columns left for what stands behind a label. */
-export const labelledWidth = pageWidth - labelWidth - 3
+export const labelledWidth = ({ columns }: Look): number => columns - labelWidth - 3

@@ -33,7 +33,8 @@ const entryData = ({ figure, overCamera, overKey, u }: CardEntry) => ({
   fNumber: figure.fNumber,
   reads: writeFNumber(figure.fNumber),
   overCamera,
-  overKey: overKey ?? null,
+  overKey: overKey?.stops ?? null,
+  overKeyU: overKey?.u ?? null,
   u,
   luxSeconds: figure.luxSeconds,
   // All light is computed as coming straight from its source: no bounce yet.

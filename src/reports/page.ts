@@ -1,5 +1,5 @@
 /** A page of text as data, and its two forms: for a terminal and as Markdown. */
-import { type Look, pageWidth } from './look.js'
+import type { Look } from './look.js'
 import { width, wrap } from './width.js'
 
 export type Block =
@@ -18,20 +18,23 @@ export const textPage = (blocks: readonly Block[], look: Look): string =>
     )
     .join('\n\n')}\n`
 
-const textBlock = (block: Block, { paint, show }: Look): string[] => {
-  if ('heading' in block) return [paint.strong(show(block.heading))]
-  if ('paragraph' in block) return wrap(show(block.paragraph), pageWidth)
+const textBlock = (block: Block, { paint, show, columns }: Look): string[] => {
+  if ('heading' in block) return wrap(show(block.heading), columns).map(paint.strong)
+  if ('paragraph' in block) return wrap(show(block.paragraph), columns)
   if ('items' in block) {
     return block.items.flatMap((item) =>
-      wrap(show(item), pageWidth - 4).map((line, index) => `${index === 0 ? '  - ' : '    '}${line}`),
+      wrap(show(item), columns - 4).map((line, index) => `${index === 0 ? '  - ' : '    '}${line}`),
     )
   }
   if ('code' in block) return block.code.split('\n').map((line) => `    ${show(line)}`)
-  return columns(block.table.map((row) => row.map(show))).map((line) => `  ${line}`)
+  return inColumns(
+    block.table.map((row) => row.map(show)),
+    columns - 2,
+  ).map((line) => `  ${line}`)
 }
 
 /** Rows with their columns below each other; the last column is broken within itself. */
-export const columns = (rows: readonly (readonly string[])[]): string[] => {
+const inColumns = (rows: readonly (readonly string[])[], page: number): string[] => {
   const last = Math.max(0, ...rows.map((row) => row.length - 1))
   const widths = Array.from({ length: last }, (_, column) =>
     Math.max(...rows.map((row) => width(row[column] ?? ''))),
@@ -44,10 +47,12 @@ export const columns = (rows: readonly (readonly string[])[]): string[] => {
         return `${cell}${' '.repeat(columnWidth - width(cell) + 2)}`
       })
       .join('')
-    const lines = wrap(row[last] ?? '', Math.max(30, pageWidth - indent - 2))
+    const lines = wrap(row[last] ?? '', Math.max(narrowestCell, page - indent))
     return lines.map((line, index) => `${index === 0 ? head : ' '.repeat(indent)}${line}`)
   })
 }
+
+const narrowestCell = 16
 
 export const markdownPage = (blocks: readonly Block[]): string =>
   `${blocks.map(markdownBlock).join('\n\n')}\n`

@@ -3,15 +3,16 @@ import type { ExposureScale } from '../rules/rule.js'
 import type { Look } from './look.js'
 import { signed } from './notation.js'
 
-const columnsPerThird = 3
-const columnsPerStop = 3 * columnsPerThird
+const widestThird = 3
 /** Beyond this many stops a figure is drawn at the end of the scale, as `<` or `>`. */
 const farthest = 5
 
-export const scale = (figure: ExposureScale, look: Look): string[] => {
+export const scale = (figure: ExposureScale, look: Look, columns: number): string[] => {
   const wanted = [figure.value - 2 * figure.u, figure.value + 2 * figure.u, figure.needs]
   const from = Math.max(-farthest, Math.min(-2, Math.floor(Math.min(...wanted))))
   const to = Math.min(farthest, Math.max(2, Math.ceil(Math.max(...wanted))))
+  const fitting = Math.floor((columns - 2) / (3 * (to - from)))
+  const columnsPerStop = 3 * Math.max(1, Math.min(widestThird, fitting))
   const column = (stops: number): number =>
     Math.round((Math.min(to, Math.max(from, stops)) - from) * columnsPerStop) + 1
 
@@ -28,7 +29,11 @@ export const scale = (figure: ExposureScale, look: Look): string[] => {
   marks.put(column(figure.value), figure.value < from ? '<' : figure.value > to ? '>' : '▲')
 
   const says = `needs ${signed(figure.needs, 1)} ${figure.against}, is ${signed(figure.value, 1)} ± ${(2 * figure.u).toFixed(1)}`
-  return [ruler.text(), look.show(`${marks.text()}   ${says}`)]
+  const marked = look.show(marks.text())
+  const said = look.show(says)
+  return marked.length + 3 + said.length <= columns
+    ? [ruler.text(), `${marked}   ${said}`]
+    : [ruler.text(), marked, said]
 }
 
 /** Characters at columns; a later one stands over an earlier one. */

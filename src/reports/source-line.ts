@@ -65,15 +65,16 @@ const cellsOf = (text: string, from: number, to: number, place: Place, look: Loo
 /** A line wider than the page is cut on either side, so that what is marked stays in sight. */
 const toPage = (cells: readonly Cell[], look: Look): readonly Cell[] => {
   const total = cells.reduce((sum, cell) => sum + cell.columns, 0)
-  if (total <= labelledWidth) return cells
+  const page = labelledWidth(look)
+  if (total <= page) return cells
   const marked = Math.max(
     0,
     cells.findIndex((cell) => cell.marked),
   )
   let first = marked
-  for (let room = labelledWidth / 3; first > 0 && room > 0; first -= 1) room -= cells[first - 1]!.columns
+  for (let room = page / 3; first > 0 && room > 0; first -= 1) room -= cells[first - 1]!.columns
   let last = first
-  for (let room = labelledWidth - 6; last < cells.length && room > 0; last += 1) room -= cells[last]!.columns
+  for (let room = page - 6; last < cells.length && room > 0; last += 1) room -= cells[last]!.columns
   const dots = look.show('…')
   const cut: Cell = { shown: dots, columns: width(dots), marked: false }
   return [...(first > 0 ? [cut] : []), ...cells.slice(first, last), ...(last < cells.length ? [cut] : [])]

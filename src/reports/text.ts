@@ -1,4 +1,7 @@
-/** A whole check for people. Findings that share a cause stand under it; a plan without findings takes one line. */
+/**
+ * A whole check for people: first the plans with findings, then one line for each that nothing was found against.
+ * Findings that share a cause stand under it.
+ */
 import type { CheckedPlan, Finding } from '../checker/finding.js'
 import type { CheckRun } from '../tasks/check.js'
 import { findingText } from './finding-text.js'
@@ -8,21 +11,46 @@ import { findingsSentence, levelCounts, notCheckedSentence, runSentence } from '
 import { wrap } from './width.js'
 
 export const text = (run: CheckRun, look: Look, all = false): string => {
-  const blocks = run.plans.map((plan) => planText(plan, look, all))
+  const several = run.plans.length > 1
+  const isClean = (plan: CheckedPlan): boolean => several && plan.findings.length === 0
+  const faulty = run.plans.filter((plan) => !isClean(plan)).map((plan) => planText(plan, look, all))
+  const clean = run.plans.filter(isClean).flatMap((plan) => cleanLines(plan, look, all))
   const closing = [
     ...(all ? [] : remarksOfRun(run.plans, look)),
-    ...(run.plans.length > 1 || run.counts.accepted > 0 ? [runSentence(run.counts)] : []),
+    ...(several || run.counts.accepted > 0 ? hanging(runSentence(run.counts), look) : []),
   ]
-  const lines: string[] = []
-  for (const [index, block] of blocks.entries()) {
-    // One-line plans stand close together; findings get air around them.
-    const before = blocks[index - 1]
-    if (before !== undefined && (block.length > 1 || before.length > 1)) lines.push('')
-    lines.push(...block)
-  }
-  if (closing.length > 0 && (blocks.at(-1)?.length ?? 0) > 1) lines.push('')
-  return [...lines, ...closing].map((line) => `${line}\n`).join('')
+  const blocks = [...faulty, ...(clean.length === 0 ? [] : [['nothing found against:', ...clean]])]
+  // A lone plan of one line and what is said of its light stand together.
+  const apart = blocks.length > 1 || (blocks[0]?.length ?? 0) > 1 ? [''] : []
+  return [
+    ...blocks.flatMap((block, index) => (index === 0 ? block : ['', ...block])),
+    ...(closing.length > 0 ? [...apart, ...closing] : []),
+  ]
+    .map((line) => `${line}\n`)
+    .join('')
 }
+
+/** A line that is broken hangs from its start. */
+const hanging = (says: string, look: Look): string[] =>
+  wrap(look.show(says), look.columns, 4).map((line, index) => (index === 0 ? line : `    ${line}`))
+
+/** One of several plans that nothing was found against. */
+const cleanLines = (plan: CheckedPlan, look: Look, all: boolean): string[] => {
+  const besides = [
+    ...acceptedSentence(plan),
+    ...(plan.notChecked.length === 0 ? [] : [`${count(plan.notChecked.length, 'rule')} not checked`]),
+  ]
+  const says = besides.length === 0 ? plan.file : `${plan.file} (${besides.join(', ')})`
+  return [
+    ...wrap(look.show(says), look.columns - 2, 4).map(
+      (line, index) => `${index === 0 ? '  ' : '      '}${line}`,
+    ),
+    ...(all ? inFull(plan, look) : []),
+  ]
+}
+
+const acceptedSentence = ({ accepted }: CheckedPlan): string[] =>
+  accepted.length === 0 ? [] : [`${count(accepted.length, 'finding')} accepted`]
 
 const planText = (plan: CheckedPlan, look: Look, all: boolean): string[] => {
   const lines: string[] = []
@@ -39,25 +67,29 @@ const planText = (plan: CheckedPlan, look: Look, all: boolean): string[] => {
     last = undefined
     if (group.length > 1) {
       const head = `${plan.file}: ${count(group.length, 'finding')} of one cause: ${group[0]!.cause}`
-      lines.push(look.paint.strong(look.show(head)))
+      lines.push(...hanging(head, look).map(look.paint.strong))
     }
     group.forEach(add)
   }
 
-  const head = look.show(plan.file)
   const found = findingsSentence(levelCounts(plan))
   const says = found === '' ? 'nothing found against it' : found
-  const accepted = plan.accepted.length === 0 ? [] : [`${count(plan.accepted.length, 'finding')} accepted`]
+  const hint = plan.notChecked.length === 0 || all || found === '' ? '' : ' (--all lists them)'
   const left = notCheckedSentence(plan.notChecked)
-  const hint = left === undefined || all || found === '' ? '' : ' (--all lists them)'
-  const summary = `${head}: ${[says, ...accepted, ...(left === undefined ? [] : [left])].join('; ')}${hint}`
-  return [...lines, ...(lines.length > 0 ? [''] : []), summary, ...(all ? inFull(plan, look) : [])]
+  const parts = [says, ...acceptedSentence(plan), ...(left === undefined ? [] : [left])]
+  const summary = `${plan.file}: ${parts.join('; ')}${hint}`
+  return [
+    ...lines,
+    ...(lines.length > 0 ? [''] : []),
+    ...hanging(summary, look),
+    ...(all ? inFull(plan, look) : []),
+  ]
 }
 
 /** What `--all` adds: accepted findings, how the light was computed, what was not checked and what would let it. */
 const inFull = (plan: CheckedPlan, look: Look): string[] => {
   const words = (label: string, says: string): string[] =>
-    labelled(label, wrap(look.show(says), labelledWidth), look)
+    labelled(label, wrap(look.show(says), labelledWidth(look)), look)
   return [
     ...plan.accepted.flatMap(({ rule, because, finding }) =>
       words('accepted', `${rule} (line ${finding.place.line}): ${finding.message}; because ${because}`),
@@ -77,7 +109,7 @@ const remarksOfRun = (plans: readonly CheckedPlan[], look: Look): string[] => {
   }
   return [...remarks].flatMap(([remark, number]) => {
     const says = number === plans.length ? remark : `${remark} (${count(number, 'plan')})`
-    return labelled('light', wrap(look.show(says), labelledWidth), look)
+    return labelled('light', wrap(look.show(says), labelledWidth(look)), look)
   })
 }
 

@@ -26,12 +26,16 @@ export const padLeft = (text: string, columns: number): string =>
 export const padRight = (text: string, columns: number): string =>
   text + ' '.repeat(Math.max(0, columns - width(text)))
 
-/** Breaks at spaces so that no line is wider than it need be. A word that is wider than a line stands alone. */
-export const wrap = (text: string, columns: number): string[] => {
+/**
+ * Breaks at spaces so that no line is wider than it need be. A word that is wider than a line stands alone. Lines after
+ * the first leave room for an indent.
+ */
+export const wrap = (text: string, columns: number, indent = 0): string[] => {
   const lines: string[] = []
   let line = ''
   for (const word of text.split(' ')) {
-    if (line !== '' && width(line) + 1 + width(word) > columns) {
+    const room = lines.length === 0 ? columns : columns - indent
+    if (line !== '' && width(line) + 1 + width(word) > room) {
       lines.push(line)
       line = word
     } else line = line === '' ? word : `${line} ${word}`

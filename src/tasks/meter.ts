@@ -5,7 +5,7 @@ import { lightness, recordedLinear, srgbCode, stopsToSurelyWhite } from '../pict
 import type { Vec3 } from '../scene/vector.js'
 import type { ComputedSet, MeterAsk, MeterFigure } from '../set/computed-set.js'
 import { rolePoint } from '../set/role-point.js'
-import type { FNumber, Iso, Seconds } from '../units/quantity.js'
+import type { FNumber, Iso, LuxSeconds, Seconds } from '../units/quantity.js'
 
 export interface MeterCard {
   readonly file: string
@@ -30,9 +30,12 @@ export interface CardEntry {
   readonly figure: MeterFigure
   /** Stops over the camera's setting and over the key reading. */
   readonly overCamera: number
-  readonly overKey: number | undefined
+  /** `u`: one standard deviation of the difference, in which what both have in common cancels. */
+  readonly overKey: { readonly stops: number; readonly u: number } | undefined
   /** Standard uncertainty of the reading, in stops. */
   readonly u: number
+  /** Less than a meter shows, or nothing beside the other light there. */
+  readonly hardlyAny: boolean
 }
 
 export interface CardTone {
@@ -61,9 +64,9 @@ const share = 1 / 32
 
 export const meterCard = (set: ComputedSet, asked: readonly AskedPlace[]): MeterCard => {
   const { plan } = set
-  const entry = (ask: MeterAsk): CardEntry[] => {
+  const entry = (ask: MeterAsk, allThere?: LuxSeconds): CardEntry[] => {
     const figure = set.reading(ask)
-    return figure === undefined ? [] : [entryOf(figure, set)]
+    return figure === undefined ? [] : [entryOf(figure, set, allThere)]
   }
   const atPoint = (at: MeterAsk['at'], how: Omit<MeterAsk, 'at' | 'of'>, metered: readonly string[]) => {
     const all = entry({ at, of: 'all', ...how })
@@ -72,7 +75,10 @@ export const meterCard = (set: ComputedSet, asked: readonly AskedPlace[]): Meter
       metered.includes(light) ||
       (total !== undefined && (total.byLight.get(light) ?? 0) >= share * total.luxSeconds)
     const lights = [...set.lit.map(({ name }) => name), ...(plan.ambient === undefined ? [] : ['ambient'])]
-    return [...lights.filter(matters).flatMap((light) => entry({ at, of: [light], ...how })), ...all]
+    return [
+      ...lights.filter(matters).flatMap((light) => entry({ at, of: [light], ...how }, total?.luxSeconds)),
+      ...all,
+    ]
   }
   return {
     file: plan.file,
@@ -106,12 +112,25 @@ export const meterCard = (set: ComputedSet, asked: readonly AskedPlace[]): Meter
   }
 }
 
-const entryOf = (figure: MeterFigure, set: ComputedSet): CardEntry => ({
-  figure,
-  overCamera: figure.overCamera.stops,
-  overKey: set.key === undefined ? undefined : difference(figure.figure, set.key.figure).stops,
-  u: set.u(figure.figure),
-})
+const entryOf = (
+  figure: MeterFigure,
+  set: ComputedSet,
+  allThere: LuxSeconds = figure.luxSeconds,
+): CardEntry => {
+  const overKey = set.key && difference(figure.figure, set.key.figure)
+  return {
+    figure,
+    overCamera: figure.overCamera.stops,
+    overKey: overKey && { stops: overKey.stops, u: set.u(overKey) },
+    u: set.u(figure.figure),
+    hardlyAny: figure.fNumber < leastFNumber || figure.luxSeconds * 2 ** stopsOfNothing < allThere,
+  }
+}
+
+/** Meters show no wider aperture; common practice, no source. */
+const leastFNumber = 0.5
+/** So far under all light at its place, a light is nothing. */
+const stopsOfNothing = 10
 
 const meteredAt = (light: Light): string => light.meters?.at ?? rolePoint(light)
 

@@ -13,6 +13,7 @@ export const call = async (
   more: {
     readonly environment?: Record<string, string>
     readonly terminal?: boolean
+    readonly columns?: number
     readonly input?: string
   } = {},
 ): Promise<Called> => {
@@ -22,6 +23,7 @@ export const call = async (
     workingFolder,
     environment: more.environment ?? {},
     isTerminal: more.terminal ?? false,
+    columns: more.columns,
     out: (text) => {
       out += text
     },

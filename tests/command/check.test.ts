@@ -23,7 +23,7 @@ describe('check', () => {
   it('takes this folder when none is named', async () => {
     const { out, err } = await call(folder, ['check'])
     expect(out).toContain('two plans checked: ')
-    expect(out).toContain('good.plan.yaml: ')
+    expect(out).toMatch(/^nothing found against:\n {2}good\.plan\.yaml \(/m)
     expect(out).toContain('sets/dark.plan.yaml:')
     expect(err).toBe('')
   })
@@ -121,12 +121,66 @@ describe('check', () => {
     expect(plain.out).not.toContain('\u001b')
     const painted = await call(folder, words, { terminal: true })
     expect(painted.out).toContain('\u001b[')
-    expect(painted.out.replace(/\u001b\[[0-9;]*m/g, '')).toBe(plain.out)
+    const unpainted = painted.out.replace(/\u001b\[[0-9;]*m/g, '')
     expect((await call(folder, words, { terminal: true, environment: { NO_COLOR: '1' } })).out).toBe(
-      plain.out,
+      unpainted,
     )
-    expect((await call(folder, [...words, '--color'])).out).toBe(painted.out)
-    expect((await call(folder, [...words, '--no-color'], { terminal: true })).out).toBe(plain.out)
+    expect((await call(folder, [...words, '--no-color'], { terminal: true })).out).toBe(unpainted)
+    const forced = await call(folder, [...words, '--color'])
+    expect(forced.out).toContain('\u001b[')
+    expect(forced.out.replace(/\u001b\[[0-9;]*m/g, '')).toBe(plain.out)
+    const flat = (text: string) => text.replace(/\s+/g, ' ')
+    expect(flat(unpainted)).toBe(flat(plain.out))
+  })
+
+  describe('keeps to the width of the page', () => {
+    const commands = [
+      ['check', '--all'],
+      ['check', '--explain-plan'],
+      ['meter', 'sets/dark.plan.yaml'],
+      ['rules'],
+      ['explain', 'backdrop-below-white'],
+    ]
+    const widest = (text: string, whole: RegExp) =>
+      Math.max(
+        ...text
+          .replace(/\u001b\[[0-9;]*m/g, '')
+          .split('\n')
+          .filter((line) => !whole.test(line))
+          .map((line) => line.length),
+      )
+    // Plans in examples are text to copy, so they are never broken.
+    const code = (command: string) => (command.startsWith('explain') ? /^ {4}/ : /^$/)
+
+    it.each(commands.flatMap((words) => [60, 80, 100].map((columns) => [words.join(' '), columns] as const)))(
+      '%s at %i columns',
+      async (command, columns) => {
+        const words = command.split(' ')
+        const asked = await call(folder, words, { terminal: true, columns })
+        expect(widest(asked.out, code(command))).toBeLessThanOrEqual(columns)
+        expect(widest(asked.out, code(command))).toBeGreaterThan(columns * 0.7)
+        const wished = await call(folder, words, {
+          terminal: true,
+          columns: 90,
+          environment: { COLUMNS: String(columns) },
+        })
+        expect(wished.out).toBe(asked.out)
+      },
+    )
+
+    it('is 100 columns wide without a terminal, and never under 60', async () => {
+      const words = ['check', '--all']
+      const piped = await call(folder, words)
+      expect(widest(piped.out, /: warning: /)).toBeLessThanOrEqual(100)
+      expect(widest(piped.out, /: warning: /)).toBeGreaterThan(90)
+      expect(piped.out).toMatch(/^sets\/dark\.plan\.yaml:\d+:\d+: warning: .* \[backdrop-below-white\]$/m)
+      const narrow = await call(folder, words, { terminal: true, columns: 20 })
+      expect(narrow.out).toBe((await call(folder, words, { terminal: true, columns: 60 })).out)
+      for (const odd of ['', '0', '-3', 'wide']) {
+        const { out } = await call(folder, words, { environment: { COLUMNS: odd } })
+        expect(out).toBe(piped.out)
+      }
+    })
   })
 
   it('says with --all what was not checked and what would let it', async () => {

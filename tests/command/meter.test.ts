@@ -23,6 +23,7 @@ interface Entry {
   readonly luxSeconds: number
   readonly overCamera: number
   readonly overKey: number
+  readonly overKeyU: number
   readonly u: number
 }
 const card = async (...words: string[]) => {
@@ -93,6 +94,18 @@ describe('meter --format json', () => {
     )
   })
 
+  it('knows a light over the key better than either: what both owe to its rating cancels', async () => {
+    put(folder, { 'rated.yaml': goodPlan.replace('meters: f/5.6', 'power: 1/4') })
+    const { out } = await call(folder, ['meter', 'rated.yaml', '--format', 'json', '--at', '0.3,-0.2,1.6'])
+    const { points } = JSON.parse(out) as { points: Entry[] }
+    for (const point of ['backdrop', '0.3,-0.2,1.6']) {
+      const { u, overKeyU } = entry(points, point, 'key')
+      expect(u).toBeGreaterThan(0.4)
+      expect(overKeyU).toBeLessThan(0.4)
+      expect(overKeyU).toBeGreaterThan(0)
+    }
+  })
+
   it('says what the backdrop records', async () => {
     const { tones, points } = await card()
     const middle = tones.find(({ point }) => point === 'backdrop')!
@@ -107,11 +120,26 @@ describe('meter for people', () => {
   it('is a table', async () => {
     const { code, out } = await call(folder, ['meter', 'two.plan.yaml'])
     expect(code).toBe(0)
-    expect(out).toMatch(/^Good\ncamera f\/5\.6, 1\/125, ISO 100\nkey reading f\/\S+.* \(key and fill\)/)
-    expect(out).toMatch(/^point +light +reads +over camera +over key +± +dome$/m)
+    expect(out).toMatch(
+      /^Good\ncamera f\/5\.6, 1\/125, ISO 100\nkey reading f\/\S+.* ± \S+ \(key and fill\): /,
+    )
+    expect(out).toMatch(/^point +light +reads +over camera +± +over key +± +dome to$/m)
     expect(out).toMatch(/^subject +key +f\/5\.6 /m)
     expect(out).not.toMatch(/NaN|undefined|\[object/)
     expect((await call(folder, ['meter', 'two.plan.yaml', '--ascii'])).out).toMatch(/^[\n\x20-\x7e]*$/)
+  })
+
+  it('shows no reading that no meter shows, and JSON has its figures', async () => {
+    // Half a kilometre off, f/5.6 at 1.5 m has become f/0.02.
+    const words = ['meter', 'two.plan.yaml', '--at', '0,500,1.6']
+    const { out } = await call(folder, words)
+    expect(out).not.toMatch(/e-\d|[-+]\d\d\.|f\/0\.[0-4]/)
+    const { points } = JSON.parse((await call(folder, [...words, '--format', 'json'])).out)
+    const faint = points.filter((one: Entry) => one.fNumber < 0.5)
+    const hardly = out.split('\n').filter((line) => /^\S* +\S+ +hardly any +\S+(, flat)?$/.test(line))
+    expect(faint.length).toBeGreaterThan(0)
+    expect(hardly.length).toBeGreaterThanOrEqual(faint.length)
+    for (const one of points as Entry[]) expect(Number.isFinite(one.overCamera)).toBe(true)
   })
 
   it('names the lights that nothing tells the strength of', async () => {

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest'
 import { look } from '../../src/reports/look.js'
 import { scale } from '../../src/reports/scale.js'
 
-const drawn = (value: number, u: number, needs: number, ascii = false) =>
-  scale({ value, u, needs, against: 'over the camera' }, look({ ascii }))
+const drawn = (value: number, u: number, needs: number, ascii = false, columns = 89) =>
+  scale({ value, u, needs, against: 'over the camera' }, look({ ascii }), columns)
 
 describe('scale', () => {
   it('puts the figure, its doubled uncertainty and the limit on thirds of a stop', () => {
@@ -26,6 +26,21 @@ describe('scale', () => {
     const [ruler, marks] = drawn(-14, 0.5, 0.4)
     expect(ruler).toMatch(/^-5 .* \+2$/)
     expect(marks).toMatch(/^ </)
+  })
+
+  it('keeps to its columns', () => {
+    for (const columns of [49, 69, 89]) {
+      for (const line of drawn(-14, 0.5, 4.6, false, columns))
+        expect(line.length).toBeLessThanOrEqual(columns)
+    }
+    expect(drawn(-2 / 3, 1 / 6, 1 / 3, false, 60)).toEqual([
+      '-2  .  . -1  .  .  0  .  . +1  .  . +2',
+      '          [  ▲  ]     |',
+      'needs +0.3 over the camera, is -0.7 ± 0.3',
+    ])
+    expect(drawn(-5, 0, 5, false, 69)[0]).toBe(
+      '-5 . .-4 . .-3 . .-2 . .-1 . . 0 . .+1 . .+2 . .+3 . .+4 . .+5',
+    )
   })
 
   it('in ASCII', () => {

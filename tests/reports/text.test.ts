@@ -83,13 +83,15 @@ recipes/white.plan.yaml: one warning
       remarks: ['direct light only'],
       accepted: [{ rule: 'x', because: 'y', finding: short }],
     })
-    const shown = report([bad, good, { ...good, file: 'c.plan.yaml' }])
+    const shown = report([good, bad, { ...good, file: 'c.plan.yaml', notChecked: notChecked.slice(1) }])
     expect(
       shown.endsWith(`
 recipes/white.plan.yaml: one warning; one finding accepted
 
-b.plan.yaml: nothing found against it
-c.plan.yaml: nothing found against it
+nothing found against:
+  b.plan.yaml
+  c.plan.yaml (two rules not checked)
+
    light · direct light only
    light · no room (two plans)
 three plans checked: one warning; one finding accepted
@@ -104,7 +106,8 @@ three plans checked: one warning; one finding accepted
     })
     expect(
       shown,
-    ).toBe(`recipes/white.plan.yaml: nothing found against it; one finding accepted; not checked: three rules of backdrop and exposure
+    ).toBe(`recipes/white.plan.yaml: nothing found against it; one finding accepted; not checked: three rules of
+    backdrop and exposure
 accepted · backdrop-uneven (line 6): the backdrop falls by 0.9 stop from its left to its right;
            because cropped in delivery
    light · direct light only

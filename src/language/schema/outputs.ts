@@ -199,7 +199,8 @@ export const meterOutput: Schema = object('What `thirdstop meter --format json` 
       reads: string('As a meter shows it.'),
       overCamera: figure("Stops over the camera's setting."),
       overKey: figure('Stops over the key reading.'),
-      u: figure('One standard deviation, in stops.'),
+      overKeyU: figure('One standard deviation of that, in stops.'),
+      u: figure('One standard deviation of the reading, in stops.'),
       luxSeconds: figure('Luminous exposure.'),
       paths: object('Shares of the light by the way that it came.', {
         direct: figure('Straight from the lights.'),
