@@ -7,7 +7,7 @@ import { solveValue } from '../set/solve.js'
 export const inside = (u: number): number => Math.max(u, 0.1)
 
 /** Stops and metres as they are set and read: what is solved is rounded to gear anyway. */
-const close = 5e-3
+const close = 1e-2
 
 /**
  * The value nearest to `from`, on the way to `to`, at which `quantity` comes to the target; undefined where it never does.

@@ -1,13 +1,13 @@
 /** Turns a knob on a plan: the plan that the author would have written. The plan given stays as it is. */
 import type { Backdrop, Height, Light, Placement, Plan } from '../language/plan.js'
-import { buildScene } from '../scene/build-scene.js'
 import type { Scene } from '../scene/scene.js'
 import { nearestShutter } from '../units/marks.js'
 import type { FNumber, Iso, Metres, PowerShare, Seconds, Stops } from '../units/quantity.js'
 import type { Change } from './knobs.js'
+import { planScene } from './plan-scene.js'
 
 /** Changes are made one after the other; the scene is asked for only where a place has to be found from it. */
-export const applyChanges = (plan: Plan, changes: readonly Change[], sceneOf = buildScene): Plan =>
+export const applyChanges = (plan: Plan, changes: readonly Change[], sceneOf = planScene): Plan =>
   changes.reduce((changed, change) => applyChange(changed, change, () => sceneOf(changed)), plan)
 
 const applyChange = (plan: Plan, { knob, to }: Change, scene: () => Scene): Plan => {

@@ -1,11 +1,11 @@
 /** What the gear and the room allow a knob to be set to. */
 import type { Plan, PowerRange } from '../language/plan.js'
-import { buildScene } from '../scene/build-scene.js'
 import { roundForTape } from '../units/length.js'
 import { exactFNumber, exactShutter, markedFNumbers, markedSpeeds, markedTimes } from '../units/marks.js'
 import type { Metres, Seconds } from '../units/quantity.js'
 import { knobToday } from './knob-value.js'
 import type { Knob } from './knobs.js'
+import { planScene } from './plan-scene.js'
 
 export interface KnobRange {
   readonly from: number
@@ -91,7 +91,7 @@ export const powerSteps = ({ from, to, step }: PowerRange): readonly number[] =>
 
 /** Distances, as far as the room lets them go. */
 const byTape = (plan: Plan, knob: Knob): KnobRange | undefined => {
-  const scene = buildScene(plan)
+  const scene = planScene(plan)
   const { room } = scene
   const range = (from: number, to: number): KnobRange | undefined =>
     to > from ? { from, to, marks: undefined } : undefined

@@ -1,6 +1,5 @@
 /** A knob's value in a plan, the pointer that holds it, and how its values are written. */
 import type { Light, Placement, Plan } from '../language/plan.js'
-import { buildScene } from '../scene/build-scene.js'
 import { pointer } from '../text/place.js'
 import { type LengthStyle, lengthStyle, writeLength } from '../units/length.js'
 import { nearestShutter, writeFNumber } from '../units/marks.js'
@@ -10,6 +9,7 @@ import { writeShutter } from '../units/shutter.js'
 import { writeStops } from '../units/stops.js'
 import { applyChanges } from './apply-change.js'
 import type { Knob } from './knobs.js'
+import { planScene } from './plan-scene.js'
 
 /** Today's value in the knob's unit (0 for a strength); undefined for a knob that this plan does not have. */
 export const knobToday = (plan: Plan, knob: Knob): number | undefined => {
@@ -22,9 +22,9 @@ export const knobToday = (plan: Plan, knob: Knob): number | undefined => {
     case 'zoom':
       return light!.zoom
     case 'light-distance':
-      return light!.at.by === 'camera' ? undefined : buildScene(plan).lights.get(light!.name)?.distance
+      return light!.at.by === 'camera' ? undefined : planScene(plan).lights.get(light!.name)?.distance
     case 'before-backdrop': {
-      const front = buildScene(plan).lights.get(light!.name)?.front
+      const front = planScene(plan).lights.get(light!.name)?.front
       return light!.at.by === 'camera' || front === undefined || backdrop === undefined
         ? undefined
         : backdrop.behind - front.centre[1]

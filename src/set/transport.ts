@@ -11,12 +11,12 @@ import { ambientSource, makeSource } from '../light/make-source.js'
 import type { Receptor } from '../light/receptor.js'
 import { response } from '../light/response.js'
 import type { Source } from '../light/source.js'
-import { buildScene } from '../scene/build-scene.js'
 import type { Scene, SceneLight } from '../scene/scene.js'
 import type { Vec3 } from '../scene/vector.js'
 import { type BackdropGrid, backdropGrid, type GridPlace } from './backdrop-grid.js'
 import type { MeterAsk } from './computed-set.js'
 import { lazy } from './lazy.js'
+import { planScene } from './plan-scene.js'
 import { type MeterPlace, meterPlace } from './receptor-at.js'
 
 /** The name under which the ambient light counts as a light. */
@@ -79,7 +79,7 @@ interface Before {
 
 const transportOf = (plan: Plan, before: Before | undefined, work: Work): Transport => {
   const memory: Memory = { own: new Map(), before: before?.memory }
-  const scene = lazy(() => buildScene(plan))
+  const scene = lazy(() => planScene(plan))
   const grid = lazy(() => backdropGrid(scene()))
   const sources = new Map<string, Source | undefined>()
   const probes = new Map<string, Probe>()
