@@ -3,7 +3,7 @@ import { resolve } from 'node:path'
 import { filePort } from '../files/file-port.js'
 import { findPlans } from '../files/find-plans.js'
 import { findHouses } from '../files/houses.js'
-import { decode, readFile, type Text, whyUnreadable } from '../files/read-file.js'
+import { decode, largestFile, readFile, type Text, whyUnreadable } from '../files/read-file.js'
 import type { Level } from '../rules/rule.js'
 import { type CheckRun, check, defectsOf, type PlanSource, reaches } from '../tasks/check.js'
 import { type ExitCode, exitCodes } from './exit-codes.js'
@@ -116,7 +116,7 @@ const checkPaths = async (
 
 const inputOf = (terminal: Terminal): Text => {
   try {
-    return decode(terminal.input())
+    return decode(terminal.input(largestFile + 1))
   } catch (error) {
     return { ok: false, says: whyUnreadable(error) }
   }

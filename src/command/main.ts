@@ -4,6 +4,7 @@
  */
 import { Command, CommanderError } from 'commander'
 import { version } from '../reports/version.js'
+import { visible } from '../reports/visible.js'
 import { checkCommand } from './check.js'
 import { type ExitCode, exitCodes } from './exit-codes.js'
 import { explainCommand } from './explain.js'
@@ -26,7 +27,10 @@ export const main = async (words: readonly string[], terminal: Terminal): Promis
     .configureOutput({
       writeOut: (text) => terminal.out(text),
       writeErr: (text) => terminal.err(text),
-      outputError: (text, write) => write(text.replace(/^error: /, 'thirdstop: ')),
+      outputError: (text, write) => {
+        for (const line of text.trimEnd().split('\n'))
+          write(`${visible(line.replace(/^error: /, 'thirdstop: '))}\n`)
+      },
       getOutHasColors: () => false,
       getErrHasColors: () => false,
     })

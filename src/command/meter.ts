@@ -6,6 +6,7 @@ import { filePort } from '../files/file-port.js'
 import { nameOf } from '../files/name.js'
 import { readFile } from '../files/read-file.js'
 import { replaceFile } from '../files/write-file.js'
+import { visible } from '../reports/visible.js'
 import type { Vec3 } from '../scene/vector.js'
 import { runOf } from '../tasks/check.js'
 import type { AskedPlace } from '../tasks/meter.js'
@@ -130,7 +131,7 @@ const write = async (
   if (!taken.ok) throw new Misuse(taken.says)
   const written = replaceFile(file, before, taken.text, ground)
   if (!written.ok) throw new Misuse(`${file} ${written.says}`)
-  terminal.out(taken.readings.map((reading) => `wrote ${reading}\n`).join(''))
+  terminal.out(taken.readings.map((reading) => `wrote ${visible(reading)}\n`).join(''))
   return exitCodes.clean
 }
 

@@ -1,9 +1,12 @@
 /** Where the executable enters. The exit code is set and never forced, so that all output is written. */
+import { exitCodes } from './exit-codes.js'
 import { main } from './main.js'
 import { processTerminal } from './terminal.js'
 
 export { main }
 
 export const run = async (words: readonly string[]): Promise<void> => {
-  process.exitCode = await main(words, processTerminal())
+  const terminal = processTerminal()
+  const code = await main(words, terminal)
+  process.exitCode = terminal.failed() && code !== exitCodes.misused ? exitCodes.failed : code
 }

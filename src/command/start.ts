@@ -1,6 +1,7 @@
 /** `thirdstop start [DIR]`: a first plan, a kit and the settings. Never overwrites. */
 import { join } from 'node:path'
 import { createFiles } from '../files/write-file.js'
+import { visible } from '../reports/visible.js'
 import { exitCodes } from './exit-codes.js'
 import { Misuse } from './usage.js'
 import type { AddCommand } from './work.js'
@@ -21,7 +22,9 @@ export const startCommand: AddCommand = (program, terminal, choose) => {
         if (!written.ok) throw new Misuse(written.says)
         const plan = files[0]!.path
         terminal.out(
-          [...files.map(({ path }) => `wrote ${path}`), `next: thirdstop check ${plan}`, ''].join('\n'),
+          [...files.map(({ path }) => `wrote ${path}`), `next: thirdstop check ${plan}`]
+            .map((line) => `${visible(line)}\n`)
+            .join(''),
         )
         return exitCodes.clean
       }),

@@ -1,4 +1,7 @@
-import { fstatSync, readFileSync, writeSync } from 'node:fs'
+import { fstatSync, writeSync } from 'node:fs'
+import { readUpTo } from '../files/read-file.js'
+import { whyUnwritable } from '../files/why-unwritable.js'
+import { complaint } from './usage.js'
 
 /** What a command needs of the process, so that tests can give their own. */
 export interface Terminal {
@@ -12,22 +15,42 @@ export interface Terminal {
   /** Findings, cards and pages go to standard output; talk about the run itself to standard error. */
   out(text: string): void
   err(text: string): void
-  /** All of standard input. */
-  input(): Uint8Array
+  /** Standard input, up to a number of bytes. */
+  input(most: number): Uint8Array
+}
+
+export interface ProcessTerminal extends Terminal {
+  /** Whether something could not be written, to the stream that it was for. */
+  readonly failed: () => boolean
 }
 
 /**
  * The process as a terminal. It writes to the descriptors themselves: all that is written is out when a write returns,
- * and the streams of the process, which take a tenth of a start to set up, are left alone.
+ * and the streams of the process, which take a tenth of a start to set up, are left alone. What cannot be written is
+ * told on the other stream, once.
  */
-export const processTerminal = (): Terminal => ({
-  workingFolder: process.cwd(),
-  environment: process.env,
-  ...screen(),
-  out: (text) => write(1, text),
-  err: (text) => write(2, text),
-  input: () => readFileSync(0),
-})
+export const processTerminal = (): ProcessTerminal => {
+  const failed = new Set<number>()
+  const writeTo = (descriptor: 1 | 2, text: string): void => {
+    if (failed.has(descriptor)) return
+    try {
+      write(descriptor, text)
+    } catch (error) {
+      failed.add(descriptor)
+      const stream = descriptor === 1 ? 'output' : 'error'
+      writeTo(descriptor === 1 ? 2 : 1, complaint(`standard ${stream} ${whyUnwritable(error)}`))
+    }
+  }
+  return {
+    workingFolder: process.cwd(),
+    environment: process.env,
+    ...screen(),
+    out: (text) => writeTo(1, text),
+    err: (text) => writeTo(2, text),
+    input: (most) => readUpTo(0, most),
+    failed: () => failed.size > 0,
+  }
+}
 
 /** Only what may be a terminal is asked by way of the stream. */
 const screen = (): Pick<Terminal, 'isTerminal' | 'columns'> => {

@@ -28,7 +28,7 @@ export const readFile = (path: string): Text => {
     if (!about.isFile()) return refused('cannot be read: it is a pipe or a device, a plain file is needed')
     if (about.size > largestFile) return refused(tooLarge)
     const bytes = readUpTo(descriptor, largestFile + 1)
-    return bytes.length > largestFile ? refused(tooLarge) : decode(bytes)
+    return decode(bytes)
   } catch (error) {
     return refused(whyUnreadable(error))
   } finally {
@@ -39,12 +39,12 @@ export const readFile = (path: string): Text => {
 const tooLarge = 'is larger than 1 MiB; a plan, kit or room file is a few kilobytes of text'
 
 /** The size that the system states may be wrong (it is 0 for generated files), so the limit is kept while reading. */
-const readUpTo = (descriptor: number, most: number): Buffer => {
+export const readUpTo = (descriptor: number, most: number): Buffer => {
   const parts: Buffer[] = []
   let total = 0
   while (total < most) {
     const part = Buffer.allocUnsafe(Math.min(65536, most - total))
-    const count = readSync(descriptor, part, 0, part.length, null)
+    const count = readPart(descriptor, part)
     if (count === 0) break
     parts.push(part.subarray(0, count))
     total += count
@@ -52,8 +52,23 @@ const readUpTo = (descriptor: number, most: number): Buffer => {
   return parts.length === 1 ? parts[0]! : Buffer.concat(parts)
 }
 
-/** UTF-8, strictly: bytes that are none are refused, since replacing them would move every later place. */
+const readPart = (descriptor: number, part: Buffer): number => {
+  for (;;) {
+    try {
+      return readSync(descriptor, part, 0, part.length, null)
+    } catch (error) {
+      const { code } = error as { code?: unknown }
+      if (code === 'EOF') return 0
+      // A pipe that does not block, and whose writer needs a moment.
+      if (code !== 'EAGAIN') throw error
+      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 5)
+    }
+  }
+}
+
+/** UTF-8, strictly: bytes that are none are refused, since replacing them would move every later place; so is what is too large. */
 export const decode = (bytes: Uint8Array): Text => {
+  if (bytes.length > largestFile) return refused(tooLarge)
   try {
     return { ok: true, text: new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes) }
   } catch {

@@ -19,6 +19,7 @@ import {
 import { basename, dirname, join, resolve } from 'node:path'
 import { liesIn, nameOf } from './name.js'
 import { type Ground, rootFinder } from './root.js'
+import { whyUnwritable } from './why-unwritable.js'
 
 export type Written = { readonly ok: true } | { readonly ok: false; readonly says: string }
 
@@ -102,19 +103,4 @@ const removeQuietly = (path: string): void => {
   } catch {
     // Renamed already, or never made.
   }
-}
-
-const whyUnwritable = (error: unknown): string => {
-  const code = (error as { code?: unknown } | undefined)?.code
-  const reasons: Readonly<Record<string, string>> = {
-    EEXIST: 'there is one already, and nothing is overwritten',
-    ENOENT: 'no such file',
-    EACCES: 'permission denied',
-    EPERM: 'permission denied',
-    EROFS: 'the disk is read-only',
-    ENOSPC: 'the disk is full',
-    EDQUOT: 'the disk is full',
-    ENOTDIR: 'a part of its path is a file',
-  }
-  return `cannot be written: ${(typeof code === 'string' && reasons[code]) || String(error)}`
 }

@@ -195,6 +195,21 @@ describe('a good file in odd clothes', () => {
   })
 })
 
+describe('a name that would steer the terminal', () => {
+  it.each([
+    ['check', 'missing\u001b[31mred\u202e.yaml'],
+    ['meter', 'missing\u001b[31mred\u202e.yaml'],
+    ['explain', 'no\u009brule'],
+    ['chek\u001b[2J'],
+    ['check', '--colour\u202e'],
+  ])('%s %s is shown with its codes', async (...words) => {
+    const { code, out, err } = await call(folder, words)
+    expect({ code, out }).toEqual({ code: 2, out: '' })
+    expect(err).toMatch(/^thirdstop: .*\\u\{(1b|9b|202e)\}/)
+    expect(err).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202e]/)
+  })
+})
+
 describe('what is no plain file', () => {
   it('is refused, and waits for nobody', async () => {
     execFileSync('mkfifo', [join(folder, 'pipe.yaml')])

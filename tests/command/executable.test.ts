@@ -109,7 +109,32 @@ describe('the executable', () => {
   it('reads a plan from standard input', () => {
     expect(shell('$CHECK - < dark.plan.yaml').status).toBe(1)
     expect(shell('cat good.plan.yaml | $CHECK -')).toMatchObject({ status: 0, stderr: '' })
-    expect(shell('$CHECK - < .')).toMatchObject({ status: 2 })
+    expect(shell('$CHECK - < .')).toMatchObject({
+      status: 2,
+      stderr: 'thirdstop: - cannot be read: it is a folder, a file is needed\n',
+    })
+  })
+
+  it('reads no more of standard input than a plan may have', () => {
+    const large = shell('head -c 3000000000 /dev/zero | $CHECK -')
+    expect(large).toMatchObject({
+      status: 2,
+      stdout: '',
+      stderr: 'thirdstop: - is larger than 1 MiB; a plan, kit or room file is a few kilobytes of text\n',
+    })
+    expect(shell('yes | timeout 20 $CHECK -').status).toBe(2)
+  })
+
+  it('says in one line what cannot be written, on the other stream', () => {
+    const full = 'thirdstop: standard output cannot be written: the disk is full\n'
+    for (const words of ['dark.plan.yaml', 'good.plan.yaml', '--format json many', '--help']) {
+      expect(shell(`$CHECK ${words} > /dev/full`), words).toMatchObject({ status: 3, stderr: full })
+    }
+    expect(shell('$CHECK none.plan.yaml 2> /dev/full')).toMatchObject({
+      status: 2,
+      stdout: 'thirdstop: standard error cannot be written: the disk is full\n',
+    })
+    expect(shell('$CHECK none.plan.yaml dark.plan.yaml > /dev/full 2>&1').status).toBe(2)
   })
 
   it('carries the licences of what it holds', () => {
