@@ -12,8 +12,9 @@ import type { CheckedPlan, Finding, NotChecked, RuleDefect } from './finding.js'
 import { findingId } from './finding-id.js'
 import { fromMistake } from './from-mistake.js'
 import { inOrder } from './order.js'
+import { otherRules } from './other-rules.js'
 import { remarksOn } from './remarks.js'
-import { runRule } from './run-rule.js'
+import { type RanRule, runRule } from './run-rule.js'
 
 export interface CheckOptions {
   /** The house's limits: by rule and limit name, in the limit's own unit. */
@@ -60,12 +61,15 @@ const checkReadPlan = (
   const notChecked: NotChecked[] = []
   const defects: RuleDefect[] = []
   const silent = new Set((options.rules ?? allRules).map(({ id }) => id))
-  for (const rule of rules) {
+  const ranRules = new Map<string, RanRule>()
+  for (const rule of aboutFindingsLast(rules)) {
     try {
       const house = { limits: own(options.limits, rule.id), level: levelFor(rule, options) }
-      const ran = runRule(rule, set, words, house, (defect) => defects.push(defect))
+      const others = rule.about === 'findings' ? otherRules(ranRules) : undefined
+      const ran = runRule(rule, set, words, house, (defect) => defects.push(defect), others)
       if (ran.ran) {
         silent.delete(rule.id)
+        ranRules.set(rule.id, ran)
         drafts.push(...ran.drafts.filter((draft) => !alreadyTold(draft, mistakes)))
       } else if (ran.because !== undefined) notChecked.push({ rule: rule.id, ...ran.because })
     } catch (error) {
@@ -92,6 +96,11 @@ const checkReadPlan = (
     defects,
   }
 }
+
+const aboutFindingsLast = (rules: readonly Rule[]): readonly Rule[] => [
+  ...rules.filter(({ about }) => about === undefined),
+  ...rules.filter(({ about }) => about !== undefined),
+]
 
 /** Names come from files: look up own keys only. */
 const own = <T>(record: Readonly<Record<string, T>> | undefined, name: string): T | undefined =>

@@ -1,6 +1,6 @@
 /** One rule over one computed set: what it finds, told and placed, or why it does not run. */
 import type { Plan } from '../language/plan.js'
-import type { Advice, Evidence, Level, NotNeeded, Rule, RuleContext } from '../rules/rule.js'
+import type { Advice, Evidence, Level, NotNeeded, OtherRules, Rule, RuleContext } from '../rules/rule.js'
 import type { Words } from '../rules/words.js'
 import type { ComputedSet } from '../set/computed-set.js'
 import { lazy } from '../set/lazy.js'
@@ -10,8 +10,14 @@ import type { Draft } from './draft.js'
 import type { RuleDefect } from './finding.js'
 
 export type Ran =
-  | { readonly ran: true; readonly drafts: readonly Draft[] }
+  | (RanRule & { readonly ran: true; readonly drafts: readonly Draft[] })
   | { readonly ran: false; readonly because: NotNeeded | undefined }
+
+export interface RanRule {
+  readonly evidence: readonly Evidence[]
+  /** What it would find were figures as sure as `u` says. */
+  were(u: RuleContext['u']): readonly Evidence[]
+}
 
 export interface House {
   /** In place of the rule's own limits, by name and in the limit's unit. */
@@ -23,20 +29,29 @@ export interface House {
 /** Told of a rule that fails after it has run, when its advice is asked for. */
 export type Failed = (defect: RuleDefect) => void
 
-export const runRule = (rule: Rule, set: ComputedSet, words: Words, house: House, failed: Failed): Ran => {
+export const runRule = (
+  rule: Rule,
+  set: ComputedSet,
+  words: Words,
+  house: House,
+  failed: Failed,
+  others?: OtherRules,
+): Ran => {
   const context: RuleContext = {
     set,
     plan: set.plan,
     limits: limitsOf(rule, house.limits),
     u: (figure) => set.u(figure),
+    ...(others === undefined ? {} : { others }),
   }
   const missing = rule.needs(context)
   if (missing !== undefined) return { ran: false, because: missing === 'silent' ? undefined : missing }
+  const evidence = rule.detect(context)
   return {
     ran: true,
-    drafts: rule
-      .detect(context)
-      .flatMap((evidence) => tell(rule, evidence, words, context, house, failed) ?? []),
+    evidence,
+    were: (u) => rule.detect({ ...context, u }),
+    drafts: evidence.flatMap((one) => tell(rule, one, words, context, house, failed) ?? []),
   }
 }
 

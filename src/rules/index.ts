@@ -3,6 +3,7 @@ import { exposureRules } from './exposure/index.js'
 import { frameRules } from './frame/index.js'
 import { planRules } from './plan/index.js'
 import { powerRules } from './power/index.js'
+import { readingRules } from './readings/index.js'
 import { rimRules } from './rim/index.js'
 import type { Rule } from './rule.js'
 import { shutterRules } from './shutter/index.js'
@@ -17,6 +18,7 @@ export const rules: readonly Rule[] = [
   ...powerRules,
   ...rimRules,
   ...triggerRules,
+  ...readingRules,
   ...planRules,
 ]
 

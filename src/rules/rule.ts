@@ -107,6 +107,21 @@ export interface RuleContext {
   /** The rule's limits by name, as set by the house. */
   readonly limits: Readonly<Record<string, number>>
   u(figure: Figure): number
+  /** What the other rules made of the set; only for a rule that is about their findings. */
+  readonly others?: OtherRules
+}
+
+/** A figure that a rule holds against its limit: how far it lies beyond it, in stops, and how sure that is. */
+export interface HeldFigure {
+  readonly rule: string
+  readonly pointer: string
+  readonly beyond: { readonly stops: number; readonly u: number }
+}
+
+export interface OtherRules {
+  readonly figures: readonly HeldFigure[]
+  /** The same, in the same order, were all figures as sure as `u` says. */
+  were(u: RuleContext['u']): readonly HeldFigure[]
 }
 
 export interface Rule<E extends Evidence = Evidence> {
@@ -114,6 +129,8 @@ export interface Rule<E extends Evidence = Evidence> {
   readonly family: Family
   /** The highest level that it gives. */
   readonly level: Level
+  /** What it judges, where that is not the set itself: it is run after all others. */
+  readonly about?: 'findings'
   /** One line: what it finds, in trade words. */
   readonly finds: string
   readonly limits: Readonly<Record<string, Limit>>
