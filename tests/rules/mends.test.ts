@@ -43,6 +43,11 @@ const each = [
   'depth-short',
   'group-uneven',
   'backdrop-uneven',
+  'power-differs',
+  'beam-short',
+  'light-without-effect',
+  'kit-short',
+  'triggers-tied',
 ]
 
 describe('what a mend names settles its finding, or brings it a level down', () => {

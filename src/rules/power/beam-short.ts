@@ -6,7 +6,7 @@ import type { ComputedSet } from '../../set/computed-set.js'
 import { solveAtGear } from '../../set/solve.js'
 import { inDegrees, type Radians } from '../../units/quantity.js'
 import { lightPointer } from '../place-pointer.js'
-import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
+import { type Advice, type Evidence, inTurn, type RuleContext, rule } from '../rule.js'
 import { inside } from '../solving.js'
 import type { Words } from '../words.js'
 import { solveDistance } from './hold-by-distance.js'
@@ -110,11 +110,12 @@ export const beamShort = rule<BeamShort>({
     ].join(', '),
   }),
 
-  mend: (found, words, context) => [
-    ...widerZoom(found, words, context),
-    ...furtherOff(found, words, context),
-    ...withoutGrid(found, words, context),
-  ],
+  mend: (found, words, context) =>
+    inTurn(
+      () => widerZoom(found, words, context),
+      () => furtherOff(found, words, context),
+      () => withoutGrid(found),
+    ),
 })
 
 /** How far a beam pattern may be off at its half peak, in stops: they go by common practice. An estimate, no source. */
@@ -327,7 +328,7 @@ const furtherOff = ({ light }: BeamShort, words: Words, { set, limits }: RuleCon
       ]
 }
 
-const withoutGrid = ({ light }: BeamShort, _words: Words, _context: RuleContext): readonly Advice[] =>
+const withoutGrid = ({ light }: BeamShort): readonly Advice[] =>
   light.grid !== undefined || light.modifier?.grid !== undefined
     ? [
         {
