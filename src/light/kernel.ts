@@ -44,7 +44,13 @@ export const kernelOf = (pattern: Pattern, receptor: LocalReceptor): Kernel => {
  * How fast the kernel changes with the tangent of the angle, as the exponent of a cosine that falls alike: a rule's
  * elements must be small against the distance over its root. `kinked`: elements cross the creases of an egg crate.
  */
-export const sharpness = ({ cosine, head, grid }: Pattern, kinked: boolean): number => {
+export const sharpness = (pattern: Pattern, kinked: boolean): number =>
+  Math.min(sharpest, unbounded(pattern, kinked))
+
+/** A two-degree beam has half of this. What is sharper is added up no finer, so that no pattern costs work without end. */
+const sharpest = 1e4
+
+const unbounded = ({ cosine, head, grid }: Pattern, kinked: boolean): number => {
   const beam = head === undefined ? (cosine ?? 0) : Math.LN2 / Math.min(head.tanAcross, head.tanUp) ** 2
   if (grid === undefined || (grid.kind === 'egg-crate' && !kinked)) return 2 + beam
   return 2 + beam + (grid.kind === 'egg-crate' ? 8 : 4) / tanCutOff(grid) ** 2

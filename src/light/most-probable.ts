@@ -23,18 +23,18 @@ export interface Sum {
 export interface Settled {
   /** The most probable causes, in standard deviations. */
   readonly causes: Float64Array
-  /** One row for each reading: by these, I − KᵀK is the covariance of the causes. */
+  /** K, one row for each reading: I − KᵀK is the covariance of the causes. */
   readonly known: readonly Float64Array[]
   /** Steps that it took. */
   readonly steps: number
 }
 
-/** More than any set of readings was found to need. */
+/** Steps end here where readings are so much at odds that each step gains almost nothing. */
 const mostSteps = 200
-/** A step this small, in standard deviations, is none. */
-const settledStep = 1e-10
-/** A step cut to less than this gains nothing: the last digits are reached. */
-const leastPart = 1e-12
+/** A step that promises less than this share of the sum of squares is the last: the sum has no more digits. */
+const lastGain = 1e-15
+/** A step is not cut to less than this part. */
+const leastPart = 1e-6
 
 /**
  * Least squares of causes and readings together. Each reading's own variance stands on the diagonal, so every system has
@@ -42,38 +42,55 @@ const leastPart = 1e-12
  * of squares never rises.
  */
 export const settle = (sums: readonly Sum[], size: number): Settled => {
-  let causes = new Float64Array(size)
-  let answers = sums.map((sum) => answer(sum, causes))
-  let cost = costOf(sums, answers, causes)
+  let at = place(sums, new Float64Array(size))
   let steps = 0
-  for (; steps < mostSteps; steps++) {
-    const step = stepFrom(sums, answers, causes)
-    if (step.every((one) => Math.abs(one) < settledStep)) break
-    const slope = slopeAlong(sums, answers, causes, step)
-    let part = 1
-    for (; part > leastPart; part /= 2) {
-      const tried = causes.map((one, i) => one + part * step[i]!)
-      const then = sums.map((sum) => answer(sum, tried))
-      const costs = costOf(sums, then, tried)
-      if (costs <= cost + 1e-4 * part * slope) {
-        causes = tried
-        answers = then
-        cost = costs
-        break
-      }
-    }
-    if (part <= leastPart) break
+  while (steps < mostSteps) {
+    const step = stepFrom(sums, at)
+    const gain = -slopeAlong(sums, at, step)
+    const last = gain <= lastGain * (1 + at.cost)
+    const next = last ? place(sums, moved(at, step, 1)) : lower(sums, at, step, gain)
+    steps++
+    if (next === undefined) break
+    at = next
+    if (last) break
   }
-  return { causes, known: knownBy(sums, answers), steps }
+  ;(globalThis as any).STEPS?.(steps)
+  return { causes: at.causes, known: knownBy(sums, at.answers), steps }
 }
+
+/** As far along the step as lowers the cost; undefined where nothing does. */
+const lower = (sums: readonly Sum[], from: Place, step: Float64Array, gain: number): Place | undefined => {
+  for (let part = 1; part > leastPart; part /= 2) {
+    const tried = place(sums, moved(from, step, part))
+    if (tried.cost <= from.cost - 1e-4 * part * gain) return tried
+  }
+  return undefined
+}
+
+const moved = ({ causes }: Place, step: Float64Array, part: number): Float64Array<ArrayBuffer> =>
+  Float64Array.from(causes, (one, i) => one + part * step[i]!)
 
 // ---------------------------------------------------------------- readings
 
+interface Place {
+  readonly causes: Float64Array
+  readonly answers: readonly Answer[]
+  /** Half the sum of squares. */
+  readonly cost: number
+}
+
 interface Answer {
-  /** log₂ of what should be read. */
-  readonly stops: number
-  /** ∂stops/∂cause. */
+  /** Stops that were read over what should be. */
+  readonly off: number
+  /** ∂/∂cause of what should be read. */
   readonly slope: Float64Array
+}
+
+const place = (sums: readonly Sum[], causes: Float64Array): Place => {
+  const answers = sums.map((sum) => answer(sum, causes))
+  let cost = dot(causes, causes)
+  for (let i = 0; i < sums.length; i++) cost += answers[i]!.off ** 2 / sums[i]!.variance
+  return { causes, answers, cost: cost / 2 }
 }
 
 /** What a reading should say if the causes were these. */
@@ -86,7 +103,7 @@ const answer = (sum: Sum, causes: Float64Array): Answer => {
   for (let i = 0; i < given.length; i++)
     for (const [cause, by] of sum.lights[i]!.row) slope[cause]! += (given[i]! / whole) * by
   for (const [cause, by] of sum.row) slope[cause]! += by
-  return { stops: most + Math.log2(whole) + along(sum.row, causes), slope }
+  return { off: sum.read - (most + Math.log2(whole) + along(sum.row, causes)), slope }
 }
 
 const along = (row: Row, causes: Float64Array): number => {
@@ -95,19 +112,12 @@ const along = (row: Row, causes: Float64Array): number => {
   return sum
 }
 
-/** Half the sum of squares. */
-const costOf = (sums: readonly Sum[], answers: readonly Answer[], causes: Float64Array): number => {
-  let cost = dot(causes, causes)
-  for (let i = 0; i < sums.length; i++) cost += (sums[i]!.read - answers[i]!.stops) ** 2 / sums[i]!.variance
-  return cost / 2
-}
-
 // ---------------------------------------------------------------- steps
 
 /** Hᵀ(HHᵀ + R)⁻¹(off + H·causes) − causes: to where the readings, taken as linear, are answered best. */
-const stepFrom = (sums: readonly Sum[], answers: readonly Answer[], causes: Float64Array): Float64Array => {
+const stepFrom = (sums: readonly Sum[], { causes, answers }: Place): Float64Array => {
   const size = sums.length
-  const off = Float64Array.from(answers, ({ stops, slope }, i) => sums[i]!.read - stops + dot(slope, causes))
+  const off = Float64Array.from(answers, (one) => one.off + dot(one.slope, causes))
   const weights = solved(factored(spread(sums, answers), size), size, off)
   const step = causes.map((one) => -one)
   for (let i = 0; i < size; i++) {
@@ -117,18 +127,11 @@ const stepFrom = (sums: readonly Sum[], answers: readonly Answer[], causes: Floa
   return step
 }
 
-/** How the half sum of squares begins to change along a step. */
-const slopeAlong = (
-  sums: readonly Sum[],
-  answers: readonly Answer[],
-  causes: Float64Array,
-  step: Float64Array,
-): number => {
+/** How the cost begins to change along a step. */
+const slopeAlong = (sums: readonly Sum[], { causes, answers }: Place, step: Float64Array): number => {
   let slope = dot(causes, step)
-  for (let i = 0; i < sums.length; i++) {
-    const off = (sums[i]!.read - answers[i]!.stops) / sums[i]!.variance
-    slope -= off * dot(answers[i]!.slope, step)
-  }
+  for (let i = 0; i < sums.length; i++)
+    slope -= (answers[i]!.off / sums[i]!.variance) * dot(answers[i]!.slope, step)
   return slope
 }
 

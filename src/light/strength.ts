@@ -5,7 +5,14 @@
  */
 import { modifierRow } from '../language/catalogue/modifiers.js'
 import type { ContinuousUnit, FlashUnit, Light, Plan } from '../language/plan.js'
-import { type CandelaSeconds, iso, type LumenSeconds, type WattSeconds } from '../units/quantity.js'
+import type { Face } from '../scene/scene.js'
+import {
+  type CandelaSeconds,
+  iso,
+  type LumenSeconds,
+  type Metres,
+  type WattSeconds,
+} from '../units/quantity.js'
 import { beamExponent, beamSolidAngle, standardReflector } from './beam.js'
 import type { UncertainStrength } from './causes.js'
 import { type Emission, emissionOf, zoomOf } from './emission.js'
@@ -13,6 +20,8 @@ import { luxSecondsFor } from './exposure.js'
 import { ratedZoom } from './flash-head.js'
 import { guideNumberAt, intensityOfGuideNumber } from './guide-number.js'
 import { uncertainties } from './how-sure.js'
+import { makeSource } from './make-source.js'
+import { onAxisResponse } from './response.js'
 
 export type StrengthFrom =
   | 'reading'
@@ -167,13 +176,14 @@ const continuousStrength = (
   light: Light,
   unit: ContinuousUnit,
   power: number,
-  { camera }: Plan,
+  plan: Plan,
 ): Strength | undefined => {
+  const { camera } = plan
   const { strength } = unit
   const given = power * camera.shutter * 2 ** -(light.gel?.loss ?? 0)
   switch (strength.kind) {
     case 'lux': {
-      const candela = strength.lux * strength.distance ** 2 * lossOf(light)
+      const candela = (strength.lux / ownResponse(light, unit, strength.distance, plan)) * lossOf(light)
       return strengthOf(light, candela * given, uncertainties.meteredOutput, 0, 'stated')
     }
     case 'lumens': {
@@ -184,6 +194,24 @@ const continuousStrength = (
       return undefined
   }
 }
+
+/**
+ * How the unit's own front, with nothing before it, answers a flat receptor on its axis where its lux are stated, 1/m²:
+ * near a panel the inverse square would take its own statement for more than it is.
+ */
+const ownResponse = (light: Light, unit: ContinuousUnit, distance: Metres, plan: Plan): number => {
+  if (unit.size === undefined) return 1 / distance ** 2
+  const front: Face = { outline: 'rectangle', centre: [0, 0, 0], ...facingOut, ...unit.size }
+  const source = makeSource(
+    { ...light, modifier: undefined, grid: undefined },
+    { name: light.name, role: light.role, front, axis: facingOut.normal, aim: facingOut.normal, distance },
+    plan,
+  )
+  const response = source === undefined ? 0 : onAxisResponse(source, distance, 'flat')
+  return response > 0 ? response : 1 / distance ** 2
+}
+
+const facingOut = { normal: [0, -1, 0], across: [1, 0, 0], up: [0, 0, 1] } as const
 
 /**
  * Luminous efficacy of a modelling lamp, lm/W: 17 for incandescent ones, as household bulbs; lamps under 60 W are taken

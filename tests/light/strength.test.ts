@@ -160,7 +160,11 @@ describe('other ratings', () => {
     }) as never as Light['unit']
 
   it('a lamp gives its candelas over the time that the shutter is open', () => {
-    const unit = continuous({ kind: 'lux', lux: 2000, distance: 1, beam: undefined })
+    // A lamp without a size is a point: its lux at a metre are its candelas.
+    const unit = {
+      ...continuous({ kind: 'lux', lux: 2000, distance: 1, beam: undefined }),
+      size: undefined,
+    } as never
     const slow = makePlan({ camera: { shutter: 1 / 64 } })
     const fast = makePlan({ camera: { shutter: 1 / 256 } })
     expect(given(full({ unit }), slow)).toBeCloseTo(2000 / 64, 9)

@@ -107,14 +107,19 @@ export const stopsAt = reading(readStops, stops(0))
 export const amountAt = narrowed(stopsAt, (value) => value >= 0, 'it cannot be less than none')
 export const stopsRangeAt = reading(readStopsRange, { from: stops(0), to: stops(0) })
 export const angleAt = reading(readAngle, radians(1))
+/** Narrower than any spot of a studio; far narrower ones cost work without end. */
+const narrowestBeam = (2 * Math.PI) / 180
 /** Between the directions at half the peak of something that shines forward. */
 export const beamAt = narrowed(
   angleAt,
-  (angle) => angle > 0 && angle < Math.PI * 0.999,
-  'a beam angle is over 0 deg and under 180 deg; a flat front spreads 120 deg',
+  (angle) => angle > narrowestBeam * 0.999 && angle < Math.PI * 0.999,
+  'a beam angle is 2 deg or more and under 180 deg; a flat front spreads 120 deg',
 )
-export const isGridAngle = (angle: number): boolean => angle > 0 && angle < Math.PI / 2
-export const gridAngleAt = narrowed(angleAt, isGridAngle, 'a grid’s angle is over 0 deg and under 90 deg')
+/** The finest honeycombs that are sold are 5 deg (common practice, no source); far finer ones cost work without end. */
+const finestGrid = (3 * Math.PI) / 180
+export const isGridAngle = (angle: number): boolean => angle > finestGrid * 0.999 && angle < Math.PI / 2
+export const gridAngleRange = 'a grid’s angle is 3 deg or more and under 90 deg'
+export const gridAngleAt = narrowed(angleAt, isGridAngle, gridAngleRange)
 /** Between the leaves of a v-flat. */
 export const openingAt = narrowed(
   angleAt,

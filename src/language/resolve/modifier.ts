@@ -19,6 +19,7 @@ import {
   type Desk,
   extentAt,
   gridAngleAt,
+  gridAngleRange,
   isGridAngle,
   lengthAt,
   maybe,
@@ -101,7 +102,7 @@ export const readModifier = (text: string): Parsed<Modifier> | undefined => {
       if (!angle.ok) return refused(`${angle.says}: ${row.example}`)
       return isGridAngle(angle.value)
         ? made(usual!, angle.value)
-        : refused(`a grid’s angle is over 0 deg and under 90 deg: ${row.example}`)
+        : refused(`${gridAngleRange}: ${row.example}`)
     }
     case 'size': {
       const size = readSize(rest)
