@@ -6,10 +6,11 @@ import { filePort } from '../files/file-port.js'
 import { nameOf } from '../files/name.js'
 import { readFile } from '../files/read-file.js'
 import { replaceFile } from '../files/write-file.js'
-import { visible } from '../reports/visible.js'
+import { wrap } from '../reports/width.js'
 import type { Vec3 } from '../scene/vector.js'
 import { runOf } from '../tasks/check.js'
 import type { AskedPlace } from '../tasks/meter.js'
+import type { Faces } from '../tasks/take-reading.js'
 import { type ExitCode, exitCodes } from './exit-codes.js'
 import { choice, lookOptions, rootOption } from './options.js'
 import { chosenLook, type LookOptions } from './paint.js'
@@ -21,6 +22,7 @@ interface MeterWords extends LookOptions {
   readonly format: 'text' | 'json'
   readonly root?: string
   readonly read?: readonly string[]
+  readonly faces?: Faces
 }
 
 export const meterCommand: AddCommand = (program, terminal, choose) => {
@@ -38,13 +40,22 @@ export const meterCommand: AddCommand = (program, terminal, choose) => {
       'write what you metered into the plan, with the settings of today: key@subject=f/5.6, all@backdrop=f/8 (repeatable)',
       (reading: string, before: readonly string[] = []) => [...before, reading],
     )
+  command.addOption(
+    choice(
+      '--faces <way>',
+      'which way the dome faced in --read (else: the light, of several the camera; off a surface)',
+      'camera',
+      'light',
+      'out',
+    ),
+  )
   askOptions(command, asked)
   lookOptions(rootOption(command)).action((plan: string, words: MeterWords) =>
-    choose(() =>
-      words.read === undefined
-        ? card(plan, asked, words, terminal)
-        : write(plan, words.read, words, terminal),
-    ),
+    choose(() => {
+      if (words.read !== undefined) return write(plan, words.read, words, terminal)
+      if (words.faces !== undefined) throw new Misuse('--faces belongs to a reading: write --read before it')
+      return card(plan, asked, words, terminal)
+    }),
   )
 }
 
@@ -125,13 +136,31 @@ const write = async (
 ): Promise<ExitCode> => {
   const before = textOf(file, terminal)
   const ground = groundOf(words, terminal)
-  const { takeReadings } = await import('../tasks/meter-plan.js')
-  const taken = takeReadings(nameOf(file, terminal.workingFolder), before, filePort(ground), readings)
+  const { takeReadings } = await import('../tasks/take-readings.js')
+  const taken = takeReadings(
+    nameOf(file, terminal.workingFolder),
+    before,
+    filePort(ground),
+    readings,
+    words.faces,
+  )
   if ('checked' in taken) return notUnderstood(taken.checked, words, terminal)
   if (!taken.ok) throw new Misuse(taken.says)
   const written = replaceFile(file, before, taken.text, ground)
   if (!written.ok) throw new Misuse(`${file} ${written.says}`)
-  terminal.out(taken.readings.map((reading) => `wrote ${visible(reading)}\n`).join(''))
+  const { show, columns } = await chosenLook(words, terminal)
+  for (const { reading, inPlaceOf, says } of taken.readings) {
+    const instead = inPlaceOf === undefined ? '' : ` in place of ${inPlaceOf}`
+    terminal.out(
+      [
+        `wrote ${reading}${instead}`,
+        ...says.flatMap((one) => wrap(one, columns - 2).map((line) => `  ${line}`)),
+        '',
+      ]
+        .map(show)
+        .join('\n'),
+    )
+  }
   return exitCodes.clean
 }
 

@@ -168,12 +168,12 @@ describe('meter --read', () => {
     expect(code).toBe(0)
     const entry =
       '{ at: subject, of: [fill], reads: f/2.8 + 0.3, iso: 100, taken: { fill: { power: 1/8, distance: 2 m } } }'
-    expect(out).toBe(`wrote ${entry}\n`)
+    expect(out.split('\n')[0]).toBe(`wrote ${entry}`)
     const after = readings('read.yaml')
     const at = [...before].findIndex((one, index) => after[index] !== one)
-    expect(after.replace(/\r\nreadings: \[.*\]/, '')).toBe(before)
+    expect(after.replace(/\r\nreadings:\r\n {2}- .*/, '')).toBe(before)
     expect(at).toBeGreaterThan(0)
-    expect(after).toContain(`readings: [${entry}]`)
+    expect(after).toContain(`\r\nreadings:\r\n  - ${entry}`)
     expect(statSync(join(folder, 'read.yaml')).mode & 0o777).toBe(0o640)
   })
 
@@ -203,11 +203,76 @@ describe('meter --read', () => {
       ],
     ])
     expect(code).toBe(0)
-    expect(out.split('\n')).toHaveLength(4)
+    expect(out.match(/^wrote /gm)).toHaveLength(3)
     expect(readings('more.yaml')).toMatch(
       /# first\n {2}- \{ at: hands, of: \[key\].*\n {2}- \{ at: backdrop, of: all.*\n {2}- \{ at: subject, of: \[key, fill\].*\n$/,
     )
     expect((await call(folder, ['check', '--format', 'lines', 'more.yaml'])).out).not.toContain('error')
+  })
+
+  it('says which way the dome was taken to face and what the reading taught', async () => {
+    put(folder, { 'taught.yaml': twoLights })
+    const words = ['meter', 'taught.yaml', '--read']
+    const light = await call(folder, [...words, 'fill@subject=f/4'])
+    expect(light.out.replace(/\s+/g, ' ')).toMatch(
+      /dome turned to fill; --faces camera where .* fill at subject: f\/\S+( \+ 0\.\d)? ± 1\.\d before, f\/4 ± 0\.\d now $/,
+    )
+    const camera = await call(folder, [...words, 'fill@subject=f/4', '--faces', 'camera'])
+    expect(camera.out).not.toContain('taken as metered')
+    expect(readings('taught.yaml')).toContain('reads: f/4, faces: camera, iso: 100')
+    const slip = await call(folder, [...words, 'key@subject=f/64'])
+    expect(slip.out).toMatch(/that is \d\.\d stops more than all else in the plan tells: a slip\?/)
+  })
+
+  it('puts a reading of the same in place of the one before', async () => {
+    put(folder, { 'again.yaml': twoLights })
+    const read = (...words: string[]) => call(folder, ['meter', 'again.yaml', '--read', ...words])
+    await read('fill@subject=f/64', '--read', 'key+fill@subject=f/9')
+    const { out } = await read('fill@subject=f/4')
+    expect(out).toContain(' in place of f/64\n')
+    await read('fill+key@subject=f/8')
+    const kept = readings('again.yaml')
+      .split('\n')
+      .filter((line) => line.includes('reads:'))
+    expect(kept.map((line) => /reads: (f\/\d+)/.exec(line)![1])).toEqual(['f/4', 'f/8'])
+    // Another facing, and another setting, are other readings.
+    await read('fill@subject=f/4', '--faces', 'camera')
+    put(folder, { 'again.yaml': readings('again.yaml').replace('m, power: 1/8', 'm, power: 1/4') })
+    await read('fill@subject=f/5.6')
+    expect(readings('again.yaml').match(/reads:/g)).toHaveLength(4)
+  })
+
+  it('sets a line of readings that grows too long one a line, and leaves what it cannot', async () => {
+    const short = 'readings: [{ at: subject, of: [key], reads: f/5.6 }]'
+    put(folder, {
+      'short.yaml': `${twoLights}${short} # mine\n`,
+      'lines.yaml': `${twoLights}${short.replace('[{', '[ # mine\n    {').replace('}]', '}\n  ]')}\n`,
+    })
+    for (const name of ['short.yaml', 'lines.yaml']) {
+      await call(folder, ['meter', name, '--read', 'fill@subject=f/4'])
+      expect((await call(folder, ['check', '--format', 'lines', name])).out).not.toContain('error')
+    }
+    expect(readings('short.yaml')).toMatch(
+      /readings:\n {2}- \{ at: subject, of: \[key\], reads: f\/5\.6 \}\n {2}- \{ .*\} # mine\n$/,
+    )
+    expect(readings('lines.yaml')).toMatch(/readings: \[ # mine\n {4}\{ .* \}, \{ .* \}\n {2}\]\n$/)
+  })
+
+  it.each([
+    ['key@subject=f8.5', /f8\.5 is no mark .* f\/8 \+ 0\.5\? Write that, or f\/9/],
+    ['key@subject=f/65', /write the nearest, f\/64/],
+    ['key@subject=f/4 --faces out', /subject lies on no surface/],
+    ['all@subject=f/4 --faces light', /only a reading of one light/],
+  ])('refuses %s', async (words, said) => {
+    put(folder, { 'same.yaml': twoLights })
+    const { code, err } = await call(folder, ['meter', 'same.yaml', '--read', ...words.split(' ')])
+    expect(code).toBe(2)
+    expect(err).toMatch(said)
+    expect(readings('same.yaml')).toBe(twoLights)
+  })
+
+  it('takes --faces only with a reading', async () => {
+    expect((await call(folder, ['meter', 'two.plan.yaml', '--faces', 'camera'])).code).toBe(2)
   })
 
   it.each([
