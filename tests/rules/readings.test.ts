@@ -75,8 +75,8 @@ describe('readings-disagree, one light at two places', () => {
   it('asks for ISO, power, dome and aim before anything else', () => {
     const [found] = findingsOf('readings-disagree', head('at: subject, reads: f/8', 'at: near, reads: f/32'))
     const [first, second, last] = found!.advice.map(({ title }) => title)
-    expect(first).toMatch(/^first ask: .*ISO 100.*key at 1\/2/)
-    expect(second).toMatch(/dome.*aimed/)
+    expect(first).toMatch(/^ask first about the ISO .*100.*key at 1\/2/)
+    expect(second).toMatch(/dome.*aim of key/)
     expect(last).toMatch(/again/)
   })
 })

@@ -85,8 +85,8 @@ export const readingsDisagree = rule<Disagrees>({
 
   detect: (context) => [...eachOther(context), ...rating(context)],
 
-  tell: ({ held, reading, others }, words, { plan }) => ({
-    message: `${readingText(reading, words)} shows ${words.howMany(held.difference)} ${held.difference > 0 ? 'more' : 'less'} than ${saying(plan, reading, others, words)}: ${words.f(held.read)} against ${words.f(held.predicted)}`,
+  tell: ({ held, reading, index, others }, words, { plan }) => ({
+    message: `${readingText(reading, words)} shows ${words.howMany(held.difference)} ${held.difference > 0 ? 'more' : 'less'} than ${saying(plan, reading, others, words)}: ${plan.places.written(readingPointer(index, 'reads')) ?? words.f(held.read)} against ${words.f(held.predicted)}`,
     why: `${others.length === 1 ? 'which of the two is wrong, nothing tells' : 'whatever is wrong there is wrong in every figure that stands on it'}; such a difference is uncertain by ± ${(2 * held.u).toFixed(1)}`,
   }),
 
@@ -107,11 +107,17 @@ const figures = ({ difference, u, read, predicted }: HeldReading | Disagrees['he
   predicted: { value: predicted, unit: 'f-number' as const },
 })
 
+/** More places than these nobody looks up. */
+const mostShown = 3
+
 /** A reading of one light alone has only ratings and calibrations against it. */
 const eachOther = ({ set, plan, limits }: RuleContext): readonly Disagrees[] =>
   conflicts(set, limits.difference!).map(({ doubted, others }) => ({
     pointer: readingPointer(doubted.index),
-    also: others.map(({ index }) => ({ pointer: readingPointer(index), says: 'held against this' })),
+    also:
+      others.length > mostShown
+        ? []
+        : others.map(({ index }) => ({ pointer: readingPointer(index), says: 'held against this' })),
     beyond: 'certain',
     ...(others.length === 0 && onlyGuessed(plan, doubted) ? { level: 'note' as const } : {}),
     measured: figures(doubted, limits.difference!),
@@ -201,7 +207,7 @@ const saying = (
   if (others.length > 0)
     return others.length === 1
       ? `${readingText(plan.readings[others[0]!]!, words)} tells`
-      : `the ${others.length} other readings of it tell`
+      : 'the other readings of it tell'
   const names = readLights(plan, reading).map(({ name }) => name)
   return names.length > 0 && names.every((name) => measured(plan, name))
     ? `the kit's measurement of ${words.list(names)} tells`
@@ -213,8 +219,11 @@ const ask = (found: Disagrees, words: Words, { set, plan }: RuleContext): readon
   const { reading, others } = found
   const held = set.readings.find((one) => one.index === found.index)
   const ways = held === undefined ? [] : otherwise(set, held)
+  // What would leave as much of the difference explains nothing.
   const leaving = (some: readonly Otherwise[]): readonly string[] =>
-    some.map((one) => `${otherwiseText(one, reading, words)} ${leftText(one.left, words)} would be left`)
+    some
+      .filter(({ left }) => Math.abs(left) < Math.abs(found.held.difference) - worthTelling)
+      .map((one) => `${otherwiseText(one, reading, words)} ${leftText(one.left, words)} would be left`)
   const lights = readLights(plan, reading)
   const settings = lights.flatMap((light) => powerThen(reading, light, found.held.difference, words))
   const setOtherwise = [
@@ -224,11 +233,11 @@ const ask = (found: Disagrees, words: Words, { set, plan }: RuleContext): readon
   const heldOtherwise = leaving(ways.filter(({ what }) => what !== 'iso'))
   return [
     {
-      title: `first ask: was the meter at ISO ${reading.iso}${settings.length === 0 ? '' : `, ${words.list(settings.map(({ was }) => was))}`}?`,
+      title: `ask first about the ISO of the meter (${reading.iso} is written)${settings.length === 0 ? '' : ` and the power (${words.list(settings.map(({ was }) => was))})`}`,
       ...(setOtherwise.length === 0 ? {} : { gives: setOtherwise.join('; ') }),
     },
     {
-      title: `was the meter held as written, ${domeText(reading, words)}, ${lights.length === 0 ? 'the light' : words.list(lights.map(({ name }) => name))} aimed as the plan says and nobody in the way?`,
+      title: `ask how it was held (${domeText(reading, words)}), and about the aim of ${lights.length === 0 ? 'the light' : words.list(lights.map(({ name }) => name))} with nobody in the way`,
       ...(heldOtherwise.length === 0 ? {} : { gives: heldOtherwise.join('; ') }),
     },
     {
@@ -239,6 +248,8 @@ const ask = (found: Disagrees, words: Words, { set, plan }: RuleContext): readon
     },
   ]
 }
+
+const worthTelling = 0.1
 
 const powerThen = (
   { taken }: MeterReading,
