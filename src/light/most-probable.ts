@@ -54,7 +54,6 @@ export const settle = (sums: readonly Sum[], size: number): Settled => {
     at = next
     if (last) break
   }
-  ;(globalThis as any).STEPS?.(steps)
   return { causes: at.causes, known: knownBy(sums, at.answers), steps }
 }
 
