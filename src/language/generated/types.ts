@@ -326,6 +326,10 @@ export interface PlanFile {
  */
 export interface KitMap {
   /**
+   * Version of the kit, as in a kit file; always 1.
+   */
+  kit?: 1
+  /**
    * What the kit is called.
    */
   title?: string

@@ -25,7 +25,7 @@ function joined(errors, more) {
 const keys0 = new Set(["kind","name","colour","draw","count","weight","guide-number","rated-with","rated-as","energy","reflector","meters","power","zoom","durations","regulated","recycle","flashes-per-charge","high-speed-loss","modelling","trigger-voltage","pre-flash"]);
 const keys1 = new Set(["kind","name","colour","draw","count","weight","lux","lumens","beam","photometric-file","size","power","flicker"]);
 const keys2 = new Set(["name","kind","size","outline","loss","transmits","beam","hot-middle","grid","depth","count","weight"]);
-const keys3 = new Set(["title","notes","units","modifiers","stands","cameras","backdrops","meters","measured"]);
+const keys3 = new Set(["kit","title","notes","units","modifiers","stands","cameras","backdrops","meters","measured"]);
 const keys4 = new Set(["width","length","height","left-wall","behind-backdrop","walls","ceiling","floor","circuits"]);
 const keys5 = new Set(["body","sensor","sync","curtain","shutter-kind","readout","headroom","lens","frame","at","aim","focus","aperture","shutter","iso","filter","exposure","white-balance","held-by"]);
 const keys6 = new Set(["kind","height","pose","faces-at","turned","width","depth","rows","stands-on","reflectance","finish","moves","area","glasses","hair","age"]);
@@ -35,8 +35,7 @@ const keys9 = new Set(["kind","size","at","faces","surface","opening","inside","
 const keys10 = new Set(["framing","backdrop","backdrop-over-key","backdrop-even","floor","exposure","ratio","shadow","sharp","motion","ambient","shooting"]);
 const keys11 = new Set(["at","of","reads","records","taken","kind","dome","faces","iso"]);
 const keys12 = new Set(["plan","title","notes","base","kit","room","ambient","camera","subject","backdrop","lights","panels","points","wanted","readings","accept","tags"]);
-const keys13 = new Set(["kit","title","notes","units","modifiers","stands","cameras","backdrops","meters","measured"]);
-const keys14 = new Set(["room","title","width","length","height","left-wall","behind-backdrop","walls","ceiling","floor","circuits"]);
+const keys13 = new Set(["room","title","width","length","height","left-wall","behind-backdrop","walls","ceiling","floor","circuits"]);
 export const plan = validate21;
 const pattern0 = new RegExp("\\S", "u");
 
@@ -2368,14 +2367,20 @@ vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
+if(has(data, "kit")){
+if(1 !== data.kit){
+vErrors = add(vErrors, instancePath+"/kit", "const");
+errors++;
+}
+}
 if(has(data, "title")){
-let data0 = data.title;
-if(typeof data0 === "string"){
-if(data0.length > 4000){
+let data1 = data.title;
+if(typeof data1 === "string"){
+if(data1.length > 4000){
 vErrors = add(vErrors, instancePath+"/title", "maxLength");
 errors++;
 }
-if(!pattern0.test(data0)){
+if(!pattern0.test(data1)){
 vErrors = add(vErrors, instancePath+"/title", "pattern");
 errors++;
 }
@@ -2386,13 +2391,13 @@ errors++;
 }
 }
 if(has(data, "notes")){
-let data1 = data.notes;
-if(typeof data1 === "string"){
-if(data1.length > 4000){
+let data2 = data.notes;
+if(typeof data2 === "string"){
+if(data2.length > 4000){
 vErrors = add(vErrors, instancePath+"/notes", "maxLength");
 errors++;
 }
-if(!pattern0.test(data1)){
+if(!pattern0.test(data2)){
 vErrors = add(vErrors, instancePath+"/notes", "pattern");
 errors++;
 }
@@ -2403,26 +2408,26 @@ errors++;
 }
 }
 if(has(data, "units")){
-let data2 = data.units;
-if(isMap(data2)){
-if(Object.keys(data2).length > 500){
+let data3 = data.units;
+if(isMap(data3)){
+if(Object.keys(data3).length > 500){
 vErrors = add(vErrors, instancePath+"/units", "maxProperties");
 errors++;
 }
-for(const key1 of Object.keys(data2)){
-const _errs8 = errors;
+for(const key1 of Object.keys(data3)){
+const _errs9 = errors;
 if(!(validate29(key1, instancePath+"/units"))){
 vErrors = joined(vErrors, validate29.errors);
 errors = vErrors.length;
 }
-var valid1 = _errs8 === errors;
+var valid1 = _errs9 === errors;
 if(!valid1){
 vErrors = add(vErrors, instancePath+"/units", "propertyNames", key1);
 errors++;
 }
 }
-for(const key2 of Object.keys(data2)){
-if(!(validate31(data2[key2], instancePath+"/units/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
+for(const key2 of Object.keys(data3)){
+if(!(validate31(data3[key2], instancePath+"/units/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
 vErrors = joined(vErrors, validate31.errors);
 errors = vErrors.length;
 }
@@ -2434,26 +2439,26 @@ errors++;
 }
 }
 if(has(data, "modifiers")){
-let data4 = data.modifiers;
-if(isMap(data4)){
-if(Object.keys(data4).length > 500){
+let data5 = data.modifiers;
+if(isMap(data5)){
+if(Object.keys(data5).length > 500){
 vErrors = add(vErrors, instancePath+"/modifiers", "maxProperties");
 errors++;
 }
-for(const key3 of Object.keys(data4)){
-const _errs13 = errors;
+for(const key3 of Object.keys(data5)){
+const _errs14 = errors;
 if(!(validate29(key3, instancePath+"/modifiers"))){
 vErrors = joined(vErrors, validate29.errors);
 errors = vErrors.length;
 }
-var valid3 = _errs13 === errors;
+var valid3 = _errs14 === errors;
 if(!valid3){
 vErrors = add(vErrors, instancePath+"/modifiers", "propertyNames", key3);
 errors++;
 }
 }
-for(const key4 of Object.keys(data4)){
-if(!(validate87(data4[key4], instancePath+"/modifiers/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
+for(const key4 of Object.keys(data5)){
+if(!(validate87(data5[key4], instancePath+"/modifiers/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
 vErrors = joined(vErrors, validate87.errors);
 errors = vErrors.length;
 }
@@ -2465,26 +2470,26 @@ errors++;
 }
 }
 if(has(data, "stands")){
-let data6 = data.stands;
-if(isMap(data6)){
-if(Object.keys(data6).length > 500){
+let data7 = data.stands;
+if(isMap(data7)){
+if(Object.keys(data7).length > 500){
 vErrors = add(vErrors, instancePath+"/stands", "maxProperties");
 errors++;
 }
-for(const key5 of Object.keys(data6)){
-const _errs18 = errors;
+for(const key5 of Object.keys(data7)){
+const _errs19 = errors;
 if(!(validate29(key5, instancePath+"/stands"))){
 vErrors = joined(vErrors, validate29.errors);
 errors = vErrors.length;
 }
-var valid5 = _errs18 === errors;
+var valid5 = _errs19 === errors;
 if(!valid5){
 vErrors = add(vErrors, instancePath+"/stands", "propertyNames", key5);
 errors++;
 }
 }
-for(const key6 of Object.keys(data6)){
-if(!(validate104(data6[key6], instancePath+"/stands/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
+for(const key6 of Object.keys(data7)){
+if(!(validate104(data7[key6], instancePath+"/stands/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
 vErrors = joined(vErrors, validate104.errors);
 errors = vErrors.length;
 }
@@ -2496,53 +2501,53 @@ errors++;
 }
 }
 if(has(data, "cameras")){
-let data8 = data.cameras;
-if(isMap(data8)){
-if(Object.keys(data8).length > 100){
+let data9 = data.cameras;
+if(isMap(data9)){
+if(Object.keys(data9).length > 100){
 vErrors = add(vErrors, instancePath+"/cameras", "maxProperties");
 errors++;
 }
-for(const key7 of Object.keys(data8)){
-const _errs23 = errors;
+for(const key7 of Object.keys(data9)){
+const _errs24 = errors;
 if(!(validate29(key7, instancePath+"/cameras"))){
 vErrors = joined(vErrors, validate29.errors);
 errors = vErrors.length;
 }
-var valid7 = _errs23 === errors;
+var valid7 = _errs24 === errors;
 if(!valid7){
 vErrors = add(vErrors, instancePath+"/cameras", "propertyNames", key7);
 errors++;
 }
 }
-for(const key8 of Object.keys(data8)){
-let data9 = data8[key8];
-if(isMap(data9)){
-for(const key9 of Object.keys(data9)){
+for(const key8 of Object.keys(data9)){
+let data10 = data9[key8];
+if(isMap(data10)){
+for(const key9 of Object.keys(data10)){
 if(!((((((key9 === "sensor") || (key9 === "sync")) || (key9 === "curtain")) || (key9 === "shutter-kind")) || (key9 === "readout")) || (key9 === "headroom"))){
 vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1"), "additionalProperties", key9);
 errors++;
 }
 }
-if(has(data9, "sensor")){
-let data10 = data9.sensor;
-if(typeof data10 !== "string"){
+if(has(data10, "sensor")){
+let data11 = data10.sensor;
+if(typeof data11 !== "string"){
 vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor", "type");
 errors++;
 }
-const _errs30 = errors;
-let valid10 = true;
 const _errs31 = errors;
-if(typeof data10 === "string"){
-if(!pattern13.test(data10)){
+let valid10 = true;
+const _errs32 = errors;
+if(typeof data11 === "string"){
+if(!pattern13.test(data11)){
 vErrors = add(vErrors);
 errors++;
 }
 }
-var _valid0 = _errs31 === errors;
-errors = _errs30;
+var _valid0 = _errs32 === errors;
+errors = _errs31;
 if(vErrors !== null){
-if(_errs30){
-vErrors.length = _errs30;
+if(_errs31){
+vErrors.length = _errs31;
 }
 else {
 vErrors = null;
@@ -2550,22 +2555,22 @@ vErrors = null;
 }
 let ifClause0;
 if(_valid0){
-const _errs32 = errors;
-if(!(((data10 === "full frame") || (data10 === "aps-c")) || (data10 === "four thirds"))){
+const _errs33 = errors;
+if(!(((data11 === "full frame") || (data11 === "aps-c")) || (data11 === "four thirds"))){
 vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor", "enum");
 errors++;
 }
-var _valid0 = _errs32 === errors;
+var _valid0 = _errs33 === errors;
 valid10 = _valid0;
 ifClause0 = "then";
 }
 else {
-const _errs33 = errors;
-if(!(validate80(data10, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor"))){
+const _errs34 = errors;
+if(!(validate80(data11, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor"))){
 vErrors = joined(vErrors, validate80.errors);
 errors = vErrors.length;
 }
-var _valid0 = _errs33 === errors;
+var _valid0 = _errs34 === errors;
 valid10 = _valid0;
 ifClause0 = "else";
 }
@@ -2574,37 +2579,37 @@ vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").repla
 errors++;
 }
 }
-if(has(data9, "sync")){
-if(!(validate112(data9.sync, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sync"))){
+if(has(data10, "sync")){
+if(!(validate112(data10.sync, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sync"))){
 vErrors = joined(vErrors, validate112.errors);
 errors = vErrors.length;
 }
 }
-if(has(data9, "curtain")){
-if(!(validate62(data9.curtain, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/curtain"))){
+if(has(data10, "curtain")){
+if(!(validate62(data10.curtain, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/curtain"))){
 vErrors = joined(vErrors, validate62.errors);
 errors = vErrors.length;
 }
 }
-if(has(data9, "shutter-kind")){
-let data13 = data9["shutter-kind"];
-if(typeof data13 !== "string"){
+if(has(data10, "shutter-kind")){
+let data14 = data10["shutter-kind"];
+if(typeof data14 !== "string"){
 vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/shutter-kind", "type");
 errors++;
 }
-if(!(((data13 === "focal-plane") || (data13 === "leaf")) || (data13 === "electronic"))){
+if(!(((data14 === "focal-plane") || (data14 === "leaf")) || (data14 === "electronic"))){
 vErrors = add(vErrors, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/shutter-kind", "enum");
 errors++;
 }
 }
-if(has(data9, "readout")){
-if(!(validate62(data9.readout, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/readout"))){
+if(has(data10, "readout")){
+if(!(validate62(data10.readout, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/readout"))){
 vErrors = joined(vErrors, validate62.errors);
 errors = vErrors.length;
 }
 }
-if(has(data9, "headroom")){
-if(!(validate56(data9.headroom, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/headroom"))){
+if(has(data10, "headroom")){
+if(!(validate56(data10.headroom, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/headroom"))){
 vErrors = joined(vErrors, validate56.errors);
 errors = vErrors.length;
 }
@@ -2622,26 +2627,26 @@ errors++;
 }
 }
 if(has(data, "backdrops")){
-let data16 = data.backdrops;
-if(isMap(data16)){
-if(Object.keys(data16).length > 500){
+let data17 = data.backdrops;
+if(isMap(data17)){
+if(Object.keys(data17).length > 500){
 vErrors = add(vErrors, instancePath+"/backdrops", "maxProperties");
 errors++;
 }
-for(const key10 of Object.keys(data16)){
-const _errs46 = errors;
+for(const key10 of Object.keys(data17)){
+const _errs47 = errors;
 if(!(validate29(key10, instancePath+"/backdrops"))){
 vErrors = joined(vErrors, validate29.errors);
 errors = vErrors.length;
 }
-var valid15 = _errs46 === errors;
+var valid15 = _errs47 === errors;
 if(!valid15){
 vErrors = add(vErrors, instancePath+"/backdrops", "propertyNames", key10);
 errors++;
 }
 }
-for(const key11 of Object.keys(data16)){
-if(!(validate118(data16[key11], instancePath+"/backdrops/" + key11.replace(/~/g, "~0").replace(/\//g, "~1")))){
+for(const key11 of Object.keys(data17)){
+if(!(validate118(data17[key11], instancePath+"/backdrops/" + key11.replace(/~/g, "~0").replace(/\//g, "~1")))){
 vErrors = joined(vErrors, validate118.errors);
 errors = vErrors.length;
 }
@@ -2653,26 +2658,26 @@ errors++;
 }
 }
 if(has(data, "meters")){
-let data18 = data.meters;
-if(isMap(data18)){
-if(Object.keys(data18).length > 40){
+let data19 = data.meters;
+if(isMap(data19)){
+if(Object.keys(data19).length > 40){
 vErrors = add(vErrors, instancePath+"/meters", "maxProperties");
 errors++;
 }
-for(const key12 of Object.keys(data18)){
-const _errs51 = errors;
+for(const key12 of Object.keys(data19)){
+const _errs52 = errors;
 if(!(validate29(key12, instancePath+"/meters"))){
 vErrors = joined(vErrors, validate29.errors);
 errors = vErrors.length;
 }
-var valid17 = _errs51 === errors;
+var valid17 = _errs52 === errors;
 if(!valid17){
 vErrors = add(vErrors, instancePath+"/meters", "propertyNames", key12);
 errors++;
 }
 }
-for(const key13 of Object.keys(data18)){
-if(!(validate127(data18[key13], instancePath+"/meters/" + key13.replace(/~/g, "~0").replace(/\//g, "~1")))){
+for(const key13 of Object.keys(data19)){
+if(!(validate127(data19[key13], instancePath+"/meters/" + key13.replace(/~/g, "~0").replace(/\//g, "~1")))){
 vErrors = joined(vErrors, validate127.errors);
 errors = vErrors.length;
 }
@@ -2684,15 +2689,15 @@ errors++;
 }
 }
 if(has(data, "measured")){
-let data20 = data.measured;
-if(Array.isArray(data20)){
-if(data20.length > 1000){
+let data21 = data.measured;
+if(Array.isArray(data21)){
+if(data21.length > 1000){
 vErrors = add(vErrors, instancePath+"/measured", "maxItems");
 errors++;
 }
-const len0 = data20.length;
+const len0 = data21.length;
 for(let i0=0; i0<len0; i0++){
-if(!(validate131(data20[i0], instancePath+"/measured/" + i0))){
+if(!(validate131(data21[i0], instancePath+"/measured/" + i0))){
 vErrors = joined(vErrors, validate131.errors);
 errors = vErrors.length;
 }
@@ -7793,7 +7798,7 @@ vErrors = add(vErrors, instancePath, "required", "title");
 errors++;
 }
 for(const key0 of Object.keys(data)){
-if(!(keys13.has(key0))){
+if(!(keys3.has(key0))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
@@ -8184,7 +8189,7 @@ vErrors = add(vErrors, instancePath, "required", "height");
 errors++;
 }
 for(const key0 of Object.keys(data)){
-if(!(keys14.has(key0))){
+if(!(keys13.has(key0))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }

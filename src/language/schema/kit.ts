@@ -79,7 +79,10 @@ export const kitDefinitions = {
     },
     { required: ['unit', 'power', 'distance', 'reads', 'iso'] },
   ),
-  'kit-map': map('A kit, written out in the plan.', kitKeys),
+  'kit-map': map('A kit, written out in the plan.', {
+    kit: { const: 1, description: 'Version of the kit, as in a kit file; always 1.', examples: [1] },
+    ...kitKeys,
+  }),
   kit: either(
     'The kit: the path of a kit file, a list of paths (the later wins), or the kit itself.',
     {
