@@ -6,12 +6,14 @@ import { powerRules } from './power/index.js'
 import { readingRules } from './readings/index.js'
 import { rimRules } from './rim/index.js'
 import type { Rule } from './rule.js'
+import { shadowRules } from './shadow/index.js'
 import { shutterRules } from './shutter/index.js'
 import { triggerRules } from './trigger/index.js'
 
 /** Every rule, family by family. */
 export const rules: readonly Rule[] = [
   ...backdropRules,
+  ...shadowRules,
   ...frameRules,
   ...exposureRules,
   ...shutterRules,

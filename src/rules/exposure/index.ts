@@ -7,7 +7,6 @@ import { groupUneven } from './group-uneven.js'
 import { keyHeight } from './key-height.js'
 import { ratioOff } from './ratio-off.js'
 import { subjectOverWhite } from './subject-over-white.js'
-import { twoNoseShadows } from './two-nose-shadows.js'
 
 export const exposureRules: readonly Rule[] = [
   apertureOffKey,
@@ -16,7 +15,6 @@ export const exposureRules: readonly Rule[] = [
   falloffSteep,
   subjectOverWhite,
   keyHeight,
-  twoNoseShadows,
   ambientInExposure,
   depthShort,
 ]

@@ -33,7 +33,7 @@ interface TwoShadows extends Evidence {
 
 export const twoNoseShadows = rule<TwoShadows>({
   id: 'two-nose-shadows',
-  family: 'exposure',
+  family: 'shadow',
   level: 'note',
   finds: 'a fill from the other side that throws a second shadow of the nose',
   limits: {
