@@ -13,7 +13,7 @@ import { findingId } from './finding-id.js'
 import { fromMistake } from './from-mistake.js'
 import { inOrder } from './order.js'
 import { otherRules } from './other-rules.js'
-import { remarksOn } from './remarks.js'
+import { caveatsOn, notJudgedIn, remarksOn } from './remarks.js'
 import { type RanRule, runRule } from './run-rule.js'
 
 export interface CheckOptions {
@@ -91,7 +91,9 @@ const checkReadPlan = (
     findings: merged(sorted.findings, named(sorted.about, plan.file), plan.file),
     accepted: sorted.accepted,
     notChecked: [...notChecked, ...sorted.notChecked],
-    remarks: remarksOn(plan, words),
+    remarks: remarksOn(set, words),
+    caveats: caveatsOn(plan),
+    notJudged: notJudgedIn(plan),
     texts,
     defects,
   }

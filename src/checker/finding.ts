@@ -45,6 +45,10 @@ export interface CheckedPlan {
   readonly notChecked: readonly NotChecked[]
   /** Lines that say how the light was computed: no bounce yet, dark and open room, sync taken as 1/160. */
   readonly remarks: readonly string[]
+  /** What makes the figures wrong in one direction: `key is aimed at the ceiling: … its figures are too low`. */
+  readonly caveats?: readonly string[]
+  /** What the plan states and no rule judges yet: `room`, `wanted.shadow`. */
+  readonly notJudged?: readonly string[]
   /** Texts of the files that places point into, for showing the line. */
   readonly texts: ReadonlyMap<string, string>
   /** Rules that failed on this plan; what the others found stands. Grows where advice that is read fails. */

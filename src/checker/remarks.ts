@@ -1,13 +1,14 @@
 /** Lines that say how the light of this plan was computed, and what was left out of it. */
 import type { Plan } from '../language/plan.js'
 import type { Words } from '../rules/words.js'
+import type { ComputedSet, UnusedReading } from '../set/computed-set.js'
 
-export const remarksOn = (plan: Plan, words: Words): readonly string[] => {
+export const remarksOn = (set: ComputedSet, words: Words): readonly string[] => {
+  const { plan } = set
   const on = [...plan.lights.values()].filter((light) => light.on)
   const photometric = on.filter(
     ({ unit }) => unit.kind === 'continuous' && unit.strength.kind === 'photometric file',
   )
-  const together = plan.readings.filter(({ of }) => of === 'all' || (of !== 'ambient' && of.length > 1))
   const flash = on.some(({ unit }) => unit.kind === 'flash')
   return [
     'no bounce and no blockers are computed yet: walls, panels and shadows are not in these figures',
@@ -16,8 +17,49 @@ export const remarksOn = (plan: Plan, words: Words): readonly string[] => {
       ? [`sync taken as ${words.shutter(plan.camera.sync)}: the plan states none`]
       : []),
     ...photometric.map(({ name }) => `${name} is left out: photometric files are not computed yet`),
-    ...(together.length > 0
-      ? ['readings of several lights at once are not used yet: a reading of each light alone is']
-      : []),
+    ...set.unusedReadings.map((reading) => unusedReading(plan, reading)),
   ]
 }
+
+const unusedReading = (plan: Plan, { index, because }: UnusedReading): string => {
+  const { line } = plan.places.of(`/readings/${index}`)
+  return `the reading in line ${line} is not used: ${reasons[because]}`
+}
+
+const reasons: Readonly<Record<UnusedReading['because'], string>> = {
+  'unknown point': 'what it names is not in the set',
+  'unknown surface': 'nothing says how much the surface reflects',
+  'records black': 'a frame that is black there only says "at most"',
+  'records white': 'a frame that is white there only says "at least"',
+  'light is off': 'a light that it counts is off',
+  'light not computed': 'a light that it counts is not computed',
+  'no light arrives': 'none of its light arrives there, as far as it is computed',
+  'too many readings': 'so many readings are more than are used',
+}
+
+/** What makes the figures of a plan wrong in one direction; it belongs beside every verdict on them. */
+export const caveatsOn = ({ lights }: Plan): readonly string[] =>
+  [...lights.values()].flatMap(({ on, name, aim }) => {
+    const at =
+      aim.at === 'ceiling'
+        ? 'the ceiling'
+        : aim.at === 'wall'
+          ? `the ${aim.wall.replace('-', ' ')}`
+          : aim.at === 'panel'
+            ? `the panel ${aim.panel}`
+            : undefined
+    return on && at !== undefined
+      ? [`${name} is aimed at ${at}: bounce is not computed yet, its figures are too low`]
+      : []
+  })
+
+/** What the plan states and no rule is held against yet, so that silence is not taken for consent. */
+export const notJudgedIn = ({ room, panels, wanted }: Plan): readonly string[] => [
+  ...(room === undefined ? [] : ['room']),
+  ...(panels.size === 0 ? [] : ['panels']),
+  ...(wanted.floor === 'white' ? ['wanted.floor'] : []),
+  ...(wanted.backdrop?.tone === 'colour' ? ['the colour of wanted.backdrop'] : []),
+  ...(wanted.shadow === 'any' ? [] : ['wanted.shadow']),
+  ...(wanted.motion === 'frozen' ? ['wanted.motion (how long the flashes burn)'] : []),
+  ...(wanted.shooting === undefined ? [] : ['wanted.shooting']),
+]

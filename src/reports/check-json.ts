@@ -27,6 +27,8 @@ const planData = (plan: CheckedPlan) => ({
   })),
   notChecked: plan.notChecked.map(({ rule, because, enable }) => ({ rule, because, enable })),
   remarks: plan.remarks,
+  caveats: plan.caveats ?? [],
+  notJudged: plan.notJudged ?? [],
 })
 
 const findingData = (finding: Finding) => ({

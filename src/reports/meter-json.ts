@@ -11,6 +11,7 @@ export const meterJson = (card: MeterCard): string =>
     thirdstop: version,
     file: card.file,
     camera: { fNumber: card.camera.fNumber, seconds: card.camera.seconds, iso: card.camera.iso },
+    caveats: card.caveats,
     keyReading:
       card.key === undefined
         ? null

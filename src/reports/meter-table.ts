@@ -15,6 +15,7 @@ export const meterTable = (card: MeterCard, look: Look): string => {
     ...wrap(show(card.title === '' ? card.file : card.title), columns).map(paint.strong),
     show(camera),
     ...wrap(show(keySentence(card)), columns),
+    ...card.caveats.flatMap((caveat) => wrap(show(caveat), columns)),
     '',
     ...table([['point', 'light', 'reads', 'over camera', '±', 'over key', '±', 'dome to'], ...rows], look),
     ...(card.tones.length === 0 ? [] : ['', ...table(toneRows(card), look)]),

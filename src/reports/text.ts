@@ -37,10 +37,11 @@ const hanging = (says: string, look: Look): string[] =>
 /** One of several plans that nothing was found against. */
 const cleanLines = (plan: CheckedPlan, look: Look, all: boolean): string[] => {
   const besides = [
+    ...(plan.caveats ?? []),
     ...acceptedSentence(plan),
     ...(plan.notChecked.length === 0 ? [] : [`${count(plan.notChecked.length, 'rule')} not checked`]),
   ]
-  const says = besides.length === 0 ? plan.file : `${plan.file} (${besides.join(', ')})`
+  const says = besides.length === 0 ? plan.file : `${plan.file} (${besides.join('; ')})`
   return [
     ...wrap(look.show(says), look.columns - 2, 4).map(
       (line, index) => `${index === 0 ? '  ' : '      '}${line}`,
@@ -76,7 +77,12 @@ const planText = (plan: CheckedPlan, look: Look, all: boolean): string[] => {
   const says = found === '' ? 'nothing found against it' : found
   const hint = plan.notChecked.length === 0 || all || found === '' ? '' : ' (--all lists them)'
   const left = notCheckedSentence(plan.notChecked)
-  const parts = [says, ...acceptedSentence(plan), ...(left === undefined ? [] : [left])]
+  const parts = [
+    says,
+    ...(plan.caveats ?? []),
+    ...acceptedSentence(plan),
+    ...(left === undefined ? [] : [left]),
+  ]
   const summary = `${plan.file}: ${parts.join('; ')}${hint}`
   return [
     ...lines,
@@ -95,22 +101,33 @@ const inFull = (plan: CheckedPlan, look: Look): string[] => {
       words('accepted', `${rule} (line ${finding.place.line}): ${finding.message}; because ${because}`),
     ),
     ...plan.remarks.flatMap((remark) => words('light', remark)),
+    ...((plan.notJudged ?? []).length === 0
+      ? []
+      : words('left out', `not judged yet: ${(plan.notJudged ?? []).join(', ')}`)),
     ...plan.notChecked.flatMap(({ rule, because, enable }) =>
       words('left out', `${rule}: ${because}${enable === undefined ? '' : `; write ${enable.text}`}`),
     ),
   ]
 }
 
-/** Each remark once for the run, with the number of plans where it does not hold for all. */
+/** Each remark once for the run, and what is not judged yet. */
 const remarksOfRun = (plans: readonly CheckedPlan[], look: Look): string[] => {
-  const remarks = new Map<string, number>()
-  for (const plan of plans) {
-    for (const remark of plan.remarks) remarks.set(remark, (remarks.get(remark) ?? 0) + 1)
-  }
-  return [...remarks].flatMap(([remark, number]) => {
-    const says = number === plans.length ? remark : `${remark} (${count(number, 'plan')})`
-    return labelled('light', wrap(look.show(says), labelledWidth(look)), look)
-  })
+  const words = (label: string, says: string): string[] =>
+    labelled(label, wrap(look.show(says), labelledWidth(look)), look)
+  const notJudged = counted(plans, (plan) => plan.notJudged ?? [])
+  return [
+    ...counted(plans, (plan) => plan.remarks).flatMap((remark) => words('light', remark)),
+    ...(notJudged.length === 0 ? [] : words('left out', `not judged yet: ${notJudged.join(', ')}`)),
+  ]
+}
+
+/** Each text once, with the number of plans where it does not hold for all. */
+const counted = (plans: readonly CheckedPlan[], of: (plan: CheckedPlan) => readonly string[]): string[] => {
+  const counts = new Map<string, number>()
+  for (const one of plans.flatMap(of)) counts.set(one, (counts.get(one) ?? 0) + 1)
+  return [...counts].map(([one, number]) =>
+    number === plans.length ? one : `${one} (${count(number, 'plan')})`,
+  )
 }
 
 const samePlace = (a: Finding, b: Finding): boolean =>

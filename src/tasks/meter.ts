@@ -1,4 +1,5 @@
 /** The meter card: what a meter will read at each point, of each light that matters there and of all together. */
+import { caveatsOn } from '../checker/remarks.js'
 import type { Light } from '../language/plan.js'
 import { difference } from '../light/figure.js'
 import { lightness, recordedLinear, srgbCode, stopsToSurelyWhite } from '../picture/tone.js'
@@ -22,6 +23,8 @@ export interface MeterCard {
   readonly keyLights: readonly string[]
   readonly entries: readonly CardEntry[]
   readonly tones: readonly CardTone[]
+  /** What makes the figures wrong in one direction. */
+  readonly caveats: readonly string[]
   /** Lights that are on and whose strength nothing in the plan tells. */
   readonly unknown: readonly string[]
 }
@@ -108,6 +111,7 @@ export const meterCard = (set: ComputedSet, asked: readonly AskedPlace[]): Meter
       ),
     ],
     tones: tonesOf(set),
+    caveats: caveatsOn(plan),
     unknown: set.unknown.map(({ name }) => name),
   }
 }

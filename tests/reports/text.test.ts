@@ -40,6 +40,9 @@ recipes/white.plan.yaml: one warning
 
   it('takes one line for a good plan', () => {
     expect(report([checked({ findings: [] })])).toBe('recipes/white.plan.yaml: nothing found against it\n')
+    expect(report([checked({ findings: [], caveats: ['key is too low'] })])).toBe(
+      'recipes/white.plan.yaml: nothing found against it; key is too low\n',
+    )
     expect(report([checked({ findings: [], notChecked })])).toBe(
       'recipes/white.plan.yaml: nothing found against it; not checked: three rules of backdrop and exposure\n',
     )
@@ -78,7 +81,13 @@ recipes/white.plan.yaml: one warning
   })
 
   it('counts in words over several plans, and says once how the light was computed', () => {
-    const good = checked({ file: 'b.plan.yaml', findings: [], remarks: ['direct light only', 'no room'] })
+    const good = checked({
+      file: 'b.plan.yaml',
+      findings: [],
+      remarks: ['direct light only', 'no room'],
+      notJudged: ['panels'],
+      caveats: ['key is too low'],
+    })
     const bad = checked({
       remarks: ['direct light only'],
       accepted: [{ rule: 'x', because: 'y', finding: short }],
@@ -89,11 +98,12 @@ recipes/white.plan.yaml: one warning
 recipes/white.plan.yaml: one warning; one finding accepted
 
 nothing found against:
-  b.plan.yaml
-  c.plan.yaml (two rules not checked)
+  b.plan.yaml (key is too low)
+  c.plan.yaml (key is too low; two rules not checked)
 
    light · direct light only
    light · no room (two plans)
+left out · not judged yet: panels (two plans)
 three plans checked: one warning; one finding accepted
 `),
     ).toBe(true)

@@ -162,6 +162,9 @@ export const checkOutput: Schema = {
         ),
         'Rules that did not run.',
       ),
+      remarks: listOf({ type: 'string' }, 'How the light was computed, and what was left out of it.'),
+      caveats: listOf({ type: 'string' }, 'What makes its figures wrong in one direction.'),
+      notJudged: listOf({ type: 'string' }, 'What the plan states and no rule judges yet.'),
     }),
   },
 }
@@ -180,6 +183,7 @@ export const meterOutput: Schema = object('What `thirdstop meter --format json` 
     seconds: figure('Exact exposure time: 1/125 is 0.0078125.'),
     iso: figure('ISO speed.'),
   }),
+  caveats: listOf({ type: 'string' }, 'What makes its figures wrong in one direction.'),
   keyReading: {
     ...object('The reading against which rules judge; null where nothing tells it.', {
       fNumber: figure('Exact f-number.'),
