@@ -82,23 +82,32 @@ export const beamShort = rule<BeamShort>({
     [...plan.lights.values()].some((light) => light.on && hasCoverage(light)) ? undefined : 'silent',
 
   detect: ({ set, limits }) =>
-    [...onSubject(set), ...onBackdrop(set)].map((found) => ({
-      pointer: pointerOf(set, found.light),
-      beyond: { stops: found.under - limits.under!, u: patternU },
-      measured: {
-        under: {
-          value: found.under,
-          unit: 'stop' as const,
-          u: patternU,
-          limit: limits.under!,
-          side: 'at-most' as const,
-        },
-        spreads: { value: inDegrees(found.spreads), unit: 'deg' as const },
-        takes: { value: inDegrees(found.takes), unit: 'deg' as const },
-      },
-      cause: `the beam of ${found.light.name}`,
-      ...found,
-    })),
+    [...onSubject(set), ...onBackdrop(set)]
+      .filter(({ under }) => under > limits.under! - patternU)
+      .map((found): BeamShort => {
+        const spreads = beamToward(found.source, found.off)
+        return {
+          pointer: pointerOf(set, found.light),
+          beyond: { stops: found.under - limits.under!, u: patternU },
+          measured: {
+            under: {
+              value: found.under,
+              unit: 'stop',
+              u: patternU,
+              limit: limits.under!,
+              side: 'at-most',
+            },
+            spreads: { value: inDegrees(spreads), unit: 'deg' },
+            takes: { value: inDegrees(found.takes), unit: 'deg' },
+          },
+          cause: `the beam of ${found.light.name}`,
+          light: found.light,
+          what: found.what,
+          under: found.under,
+          takes: found.takes,
+          spreads,
+        }
+      }),
 
   tell: ({ light, what, under, spreads, takes }, words) => ({
     message: `the edge of ${what} ${under < darkest ? `falls ${words.howMany(under)} under the middle` : 'stays dark'}: the beam of ${light.name} spreads ${words.degrees(spreads)} that way, and ${what} takes ${words.degrees(takes)}`,
@@ -129,9 +138,11 @@ const hasCoverage = ({ role, aim, modifier, unit }: Light): boolean =>
 
 interface Found {
   readonly light: Light
+  readonly source: AreaSource
   readonly what: string
   readonly under: number
-  readonly spreads: Radians
+  /** The place farthest out, as it lies to the beam that is turned to the middle of what is lit. */
+  readonly off: Vec3
   readonly takes: Radians
 }
 
@@ -209,7 +220,7 @@ const farthestOut = (
   const axis = towardMiddle(source, places)
   const off = turnedToAxis(source, subtract(at, source.face.centre), axis)
   const takes = 2 * Math.acos(Math.min(1, dot(unit(off), source.face.normal)))
-  return [{ light, what, under, takes: takes as Radians, spreads: beamToward(source, off) }]
+  return [{ light, source, what, under, off, takes: takes as Radians }]
 }
 
 // ---------------------------------------------------------------- the beam
@@ -243,6 +254,9 @@ const turnedToAxis = ({ face }: AreaSource, to: Vec3, axis: Vec3): Vec3 => {
 
 /** In stops, at one distance, the receptor turned to the light. */
 const fallToward = (source: AreaSource, to: Vec3): number => {
+  const far = fallFarOff(source, to)
+  // Near its front a light falls off less than from afar, never more: well inside the beam that is enough to know.
+  if (far !== undefined && far < wellInside) return far
   const { centre, normal } = source.face
   const reach = Math.hypot(...to)
   const at = (direction: Vec3): number =>
@@ -252,6 +266,19 @@ const fallToward = (source: AreaSource, to: Vec3): number => {
       kind: 'flat',
     })
   return Math.min(darkest, Math.log2(at(normal) / at(unit(to))))
+}
+
+const wellInside = 0.6
+
+/** The same from so far off that the front is a point: by the pattern alone; undefined behind the front and with a grid. */
+const fallFarOff = ({ face, pattern }: AreaSource, to: Vec3): number | undefined => {
+  const ahead = dot(to, face.normal)
+  if (pattern.grid !== undefined || ahead <= 0) return undefined
+  if (pattern.head !== undefined) {
+    const [across, up] = [dot(to, face.across) / ahead, dot(to, face.up) / ahead]
+    return ((across / pattern.head.tanAcross) ** 2 + (up / pattern.head.tanUp) ** 2) / 2
+  }
+  return pattern.cosine === undefined ? undefined : -pattern.cosine * Math.log2(dot(unit(to), face.normal))
 }
 
 /** Beyond a grid's cut-off there is no light at all; as far down as any figure needs to go. */

@@ -5,7 +5,7 @@ import type { FNumber } from '../../units/quantity.js'
 import { lightPointer } from '../place-pointer.js'
 import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
 import type { Words } from '../words.js'
-import { conflicts, leftText, type Otherwise, otherwise, otherwiseText } from './conflicts.js'
+import { type Conflict, conflicts, leftText, type Otherwise, otherwise, otherwiseText } from './conflicts.js'
 import { readingPointer, readingText, readLights } from './of-reading.js'
 
 /** A head on the camera's axis, metered at two places. */
@@ -83,10 +83,13 @@ export const readingsDisagree = rule<Disagrees>({
 
   needs: ({ plan }) => (plan.readings.length === 0 ? 'silent' : undefined),
 
-  detect: (context) => [...eachOther(context), ...rating(context)],
+  detect: (context) => {
+    const found = conflicts(context.set, context.limits.difference!)
+    return [...eachOther(context, found), ...rating(context, found)]
+  },
 
   tell: ({ held, reading, index, others }, words, { plan }) => ({
-    message: `${readingText(reading, words)} shows ${words.howMany(held.difference)} ${held.difference > 0 ? 'more' : 'less'} than ${saying(plan, reading, others, words)}: ${plan.places.written(readingPointer(index, 'reads')) ?? words.f(held.read)} against ${words.f(held.predicted)}`,
+    message: `${readingText(reading, words)} shows ${words.howMany(held.difference)} ${held.difference > 0 ? 'more' : 'less'} than ${saying(plan, reading, others, words)}: ${asWritten(plan, index) ?? words.f(held.read)} against ${words.f(held.predicted)}`,
     why: `${others.length === 1 ? 'which of the two is wrong, nothing tells' : 'whatever is wrong there is wrong in every figure that stands on it'}; such a difference is uncertain by ± ${(2 * held.u).toFixed(1)}`,
   }),
 
@@ -111,8 +114,8 @@ const figures = ({ difference, u, read, predicted }: HeldReading | Disagrees['he
 const mostShown = 3
 
 /** A reading of one light alone has only ratings and calibrations against it. */
-const eachOther = ({ set, plan, limits }: RuleContext): readonly Disagrees[] =>
-  conflicts(set, limits.difference!).map(({ doubted, others }) => ({
+const eachOther = ({ plan, limits }: RuleContext, found: readonly Conflict[]): readonly Disagrees[] =>
+  found.map(({ doubted, others }) => ({
     pointer: readingPointer(doubted.index),
     also:
       others.length > mostShown
@@ -140,16 +143,13 @@ const measured = (plan: RuleContext['plan'], light: string): boolean =>
   priorSet(plan).strength(light)?.from === 'measured'
 
 /** Several readings of a light that agree among themselves, against its rating: none of them alone shows it. */
-const rating = ({ set, plan, limits }: RuleContext): readonly Disagrees[] => {
-  const odd = new Set(
-    conflicts(set, limits.difference!).flatMap(({ doubted, others }) => [doubted, ...others]),
-  )
-  const unread = priorSet(plan)
+const rating = ({ set, plan, limits }: RuleContext, found: readonly Conflict[]): readonly Disagrees[] => {
+  const odd = new Set(found.flatMap(({ doubted, others }) => [doubted, ...others]))
   return [...plan.lights.values()].flatMap((light): readonly Disagrees[] => {
     const own = set.readings.filter(({ lights }) => lights.length === 1 && lights[0] === light.name)
     const first = own[0]
     if (own.length < 2 || first === undefined || own.some((one) => odd.has(one))) return []
-    const held = againstRating(set, unread, light, first)
+    const held = againstRating(set, priorSet(plan), light, first)
     if (held === undefined || Math.abs(held.difference) <= Math.max(limits.difference!, 2 * held.u)) return []
     return [
       {
@@ -197,6 +197,12 @@ const againstRating = (
 }
 
 // ---------------------------------------------------------------- telling and asking
+
+/** Quotes of the file are none of the figure's. */
+const asWritten = ({ places }: RuleContext['plan'], index: number): string | undefined => {
+  const written = places.written(readingPointer(index, 'reads'))
+  return written !== undefined && /^f/i.test(written) ? written : undefined
+}
 
 const saying = (
   plan: RuleContext['plan'],
