@@ -63,10 +63,12 @@ const facesOf = ({ faces, of, kind, read }: MeterReading): string => {
   return typeof of !== 'string' && of.length === 1 ? of[0]! : 'camera'
 }
 
-const readsOf = ({ places }: Plan, { read }: MeterReading, index: number): string =>
-  'records' in read
-    ? `sRGB ${read.records}`
-    : (places.written(pointer('readings', index, 'reads')) ?? writeFNumber(read.reads))
+const readsOf = ({ places }: Plan, { read }: MeterReading, index: number): string => {
+  if ('records' in read) return `sRGB ${read.records}`
+  const written = places.written(pointer('readings', index, 'reads'))
+  // Quotes of the file are none of the figure's.
+  return written !== undefined && /^f/i.test(written) ? written : writeFNumber(read.reads)
+}
 
 /** Settings nearer to today's than these are today's: half a tenth of a stop, two centimetres. */
 const samePower = 0.05
