@@ -44,7 +44,7 @@ export const lumenSecondsPerWattSecond = 30
 export const mostLumenSecondsPerWattSecond = 45
 
 /** Printed guide numbers run optimistic by about this, stops. Common practice, no source. */
-const printedOptimism = 2 / 3
+export const printedOptimism = 2 / 3
 
 /** Entering high-speed sync costs this, stops, where the kit does not say. Common practice, no source. */
 const highSpeedEntry = 2

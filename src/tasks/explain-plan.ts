@@ -2,12 +2,15 @@
 import type { Light, Panel, Plan } from '../language/plan.js'
 import type { FilePort } from '../language/port.js'
 import { readPlan } from '../language/read-plan.js'
+import { printedOptimism } from '../light/strength.js'
 import { makeWords } from '../rules/make-words.js'
 import type { Words } from '../rules/words.js'
-import { buildScene } from '../scene/build-scene.js'
 import type { Scene } from '../scene/scene.js'
 import type { Vec3 } from '../scene/vector.js'
+import { computeSet } from '../set/compute-set.js'
+import type { ComputedSet } from '../set/computed-set.js'
 import { pointer } from '../text/place.js'
+import { nearestShutter } from '../units/marks.js'
 import { inDegrees } from '../units/quantity.js'
 
 export interface ExplainedSection {
@@ -22,8 +25,8 @@ export interface ExplainedRow {
   readonly from: string
 }
 
-/** A row's pointer below its section, and its value; undefined leaves it out. */
-type Entry = readonly [below: string, value: string | number | boolean | undefined]
+/** A row's pointer below its section, its value (undefined leaves it out), and where it is written if not there. */
+type Entry = readonly [below: string, value: string | number | boolean | undefined, at?: string]
 
 /** Undefined where the plan cannot be understood: its mistakes say why. */
 export const explainText = (
@@ -37,17 +40,18 @@ export const explainText = (
 
 export const explainPlan = (plan: Plan): readonly ExplainedSection[] => {
   const words = makeWords(plan)
-  const scene = buildScene(plan)
+  const set = computeSet(plan)
+  const { scene } = set
   const section = (title: string, at: string, entries: readonly Entry[]): ExplainedSection => ({
     title,
-    rows: entries.flatMap(([below, value]): ExplainedRow[] =>
+    rows: entries.flatMap(([below, value, elsewhere]): ExplainedRow[] =>
       value === undefined
         ? []
         : [
             {
               name: below.replace(/^\//, '').replaceAll('/', ' '),
               value: String(value),
-              from: origin(plan, at + below),
+              from: origin(plan, elsewhere ?? at + below),
             },
           ],
     ),
@@ -63,33 +67,42 @@ export const explainPlan = (plan: Plan): readonly ExplainedSection[] => {
       : [
           section('ambient', '/ambient', [
             ['/reads', words.f(plan.ambient.reads)],
-            ['/shutter', words.shutter(plan.ambient.shutter)],
+            ['/shutter', words.shutter(nearestShutter(plan.ambient.shutter))],
             ['/iso', plan.ambient.iso],
           ]),
         ]),
     ...[...plan.lights.values()].map((light) =>
-      section(`light ${light.name}`, pointer('lights', light.name), lightEntries(light, scene, words)),
+      section(`light ${light.name}`, pointer('lights', light.name), lightEntries(light, set, words)),
     ),
     ...[...plan.panels.values()].map((panel) =>
       section(`panel ${panel.name}`, pointer('panels', panel.name), panelEntries(panel, scene, words)),
     ),
     section('wanted', '/wanted', wantedEntries(plan, words)),
     section(
-      'points, in metres: right of the subject point, toward the backdrop, up',
+      'points, from the subject point on the floor',
       '/points',
-      [...scene.points.values()].map(({ name, at }): Entry => [`/${name}`, metresOf(at)]),
+      [...scene.points.values()].map(({ name, at }): Entry => [`/${name}`, placeText(at, words)]),
     ),
   ]
 }
 
 const origin = (plan: Plan, at: string): string => {
-  if (!plan.places.stated(at)) return 'default'
+  // One word may stand for a whole map: `walls: white`.
+  const short = at.slice(0, at.lastIndexOf('/'))
+  if (!plan.places.stated(at) && plan.places.written(short) === undefined) return 'default'
   const { file, line } = plan.places.of(at)
   return file === plan.file ? `line ${line}` : `${file}:${line}`
 }
 
-const metresOf = (at: Vec3): string =>
-  at.map((one) => (Math.round(one * 100) / 100 + 0).toFixed(2)).join(', ')
+const placeText = ([right, behind, up]: Vec3, words: Words): string => {
+  const aside = (metres: number, more: string, less: string): string[] =>
+    Math.abs(metres) < 0.005 ? [] : [`${words.length(Math.abs(metres))} ${metres > 0 ? more : less}`]
+  return [
+    ...aside(right, 'right', 'left'),
+    ...aside(behind, 'behind', 'in front'),
+    ...(Math.abs(up) < 0.005 ? ['on the floor'] : aside(up, 'high', 'below the floor')),
+  ].join(', ')
+}
 
 const cameraEntries = ({ camera }: Plan, scene: Scene, words: Words): Entry[] => [
   ['/sensor', `${millimetres(camera.sensor.width)} x ${millimetres(camera.sensor.height)}`],
@@ -157,8 +170,8 @@ const roomEntries = (room: NonNullable<Plan['room']>, words: Words): Entry[] => 
   ['/floor', `reflectance ${room.floor.reflectance}`],
 ]
 
-const lightEntries = (light: Light, scene: Scene, words: Words): Entry[] => {
-  const placed = scene.lights.get(light.name)
+const lightEntries = (light: Light, set: ComputedSet, words: Words): Entry[] => {
+  const placed = set.scene.lights.get(light.name)
   return [
     ['/off', light.on ? undefined : true],
     ['/role', light.role],
@@ -176,6 +189,7 @@ const lightEntries = (light: Light, scene: Scene, words: Words): Entry[] => {
         ? undefined
         : `${words.f(light.meters.reads)}${light.meters.at === undefined ? '' : ` at ${light.meters.at}`}`,
     ],
+    strengthEntry(light, set, words),
     ['/zoom', light.zoom === undefined ? undefined : millimetres(light.zoom)],
     ['/grid', light.grid === undefined ? undefined : gridText(light.grid)],
     ['/gel', light.gel === undefined ? undefined : `${words.howMany(light.gel.loss)} of loss`],
@@ -183,18 +197,64 @@ const lightEntries = (light: Light, scene: Scene, words: Words): Entry[] => {
       '/at',
       placed?.front === undefined
         ? undefined
-        : `${metresOf(placed.front.centre)}${placed.distance === undefined ? '' : `; ${words.length(placed.distance)} from the face`}`,
+        : `${placeText(placed.front.centre, words)}${placed.distance === undefined ? '' : `; ${words.length(placed.distance)} from the ${set.plan.subject.kind === 'object' ? 'subject' : 'face'}`}`,
     ],
-    ['/aim', placed === undefined ? undefined : `${aimText(light.aim)} (${metresOf(placed.aim)})`],
+    ['/aim', placed === undefined ? undefined : `${aimText(light.aim)} (${placeText(placed.aim, words)})`],
     [
       '/reads',
       light.reads === undefined
         ? undefined
-        : `${words.f(light.reads.reads)} at ${words.shutter(light.reads.shutter)}, ISO ${light.reads.iso}`,
+        : `${words.f(light.reads.reads)} at ${words.shutter(nearestShutter(light.reads.shutter))}, ISO ${light.reads.iso}`,
     ],
     ['/mode', light.mode],
   ]
 }
+
+/** What tells how strong the light is, and two standard deviations of that. */
+const strengthEntry = (light: Light, set: ComputedSet, words: Words): Entry => {
+  const strength = set.strength(light.name)
+  const at = pointer('lights', light.name)
+  if (strength === undefined) return ['/strength', light.on ? 'not known' : undefined]
+  const sure = `, ± ${(2 * strength.u).toFixed(1)} stop`
+  const { readings } = set.plan
+  switch (strength.from) {
+    case 'reading': {
+      const index = readings.findIndex(({ of }) => of === 'all' || of.includes(light.name))
+      return ['/strength', `by the readings${sure}`, `/readings/${index}`]
+    }
+    case 'meters':
+      return ['/strength', `by what it meters${sure}`, `${at}/meters`]
+    case 'measured':
+      return ['/strength', `by the kit's own measurement${sure}`, '/kit/measured']
+    default:
+      return ['/strength', `${ratingText(light, words, set.plan.lengths === 'feet')}${sure}`, `${at}/unit`]
+  }
+}
+
+const ratingText = ({ unit }: Light, words: Words, feet: boolean): string => {
+  if (unit.kind !== 'flash') return unit.kind === 'continuous' ? 'by its stated output' : 'by its reading'
+  const { strength } = unit
+  switch (strength.kind) {
+    case 'guide-number': {
+      const [first] = strength.table
+      const rated =
+        strength.table.length === 1 && first !== undefined
+          ? `GN ${guideNumber(first.metres, feet)}${first.zoom === undefined ? '' : ` at ${millimetres(first.zoom)}`}`
+          : 'GN by its table'
+      return strength.ratedAs === 'print'
+        ? `${rated}, ${words.howMany(printedOptimism)} off as printed`
+        : `${rated}, as measured`
+    }
+    case 'meters':
+      return `metered ${words.f(strength.reads)} at ${words.length(strength.distance)}`
+    case 'energy':
+      return `by its energy, ${Number(strength.energy.toPrecision(4))} Ws`
+  }
+}
+
+/** Guide numbers are stated in whole feet or in tenths of a metre. */
+const guideNumber = (metres: number, feet: boolean): string =>
+  feet ? `${Math.round(metres / 0.3048)} ft` : `${Math.round(metres * 10) / 10} m`
 
 const panelEntries = (panel: Panel, scene: Scene, words: Words): Entry[] => [
   ['/kind', panel.kind],
@@ -205,7 +265,7 @@ const panelEntries = (panel: Panel, scene: Scene, words: Words): Entry[] => [
     '/at',
     scene.panels
       .get(panel.name)
-      ?.faces.map((face) => metresOf(face.centre))
+      ?.faces.map((face) => placeText(face.centre, words))
       .join('; '),
   ],
 ]

@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs'
+import { readFileSync, rmSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import { Ajv } from 'ajv'
 import { describe, expect, it } from 'vitest'
@@ -195,7 +195,37 @@ describe('check', () => {
     expect(out).toMatch(/distance +2\.5 m +line 3/)
     expect(out).toMatch(/height +1\.72 m +default/)
     expect(out).toMatch(/meters +f\/5\.6 +line 7/)
+    expect(out).toMatch(/strength +by what it meters, ± 0\.\d stop +line 7/)
+    // By hand: the tape runs 1.5 m and rises 28 cm from a face at 1.62 m; √(1.5² − 0.28²) = 1.474 m on the floor, at 10°.
+    expect(out).toMatch(/ at +26 cm left, 1\.45 m in front, 1\.9 m high; 1\.5 m from the face +line 7/)
     expect(out).not.toMatch(/NaN|undefined|\[object/)
+  })
+
+  it('prints stated walls as stated, feet as feet, and what tells the strength of a light', async () => {
+    put(folder, {
+      'other/feet.plan.yaml': `plan: 1
+title: Feet
+camera: { lens: 85 mm, at: { distance: 8 ft }, aperture: f/5.6, shutter: 1/125, iso: 100, sync: 1/200 }
+room: { width: 16 ft, length: 20 ft, height: 9 ft, walls: white }
+ambient: { reads: f/2, shutter: 1/60, iso: 100 }
+subject: { kind: object, height: 1 ft }
+lights:
+  key: { unit: flashgun, power: 1/4, at: { angle: 90 deg right, distance: 4 ft, height: 2 ft } }
+  fill: { unit: head 400 Ws, modifier: octa 90 cm, power: 1/8, at: { angle: 40 deg left, distance: 5 ft, height: 6 ft } }
+  spare: { unit: flashgun, at: { angle: 40 deg left, distance: 5 ft, height: 6 ft } }
+readings:
+  - { at: subject, of: [fill], reads: f/4 }
+`,
+    })
+    const { out } = await call(folder, ['check', '--explain-plan', 'other/feet.plan.yaml'])
+    expect(out).toMatch(/walls left +reflectance 0\.8\d? +line 4/)
+    expect(out).toMatch(/ceiling +reflectance \S+ +default/)
+    expect(out).toMatch(/shutter +1\/60 +line 5/)
+    expect(out).toMatch(/strength +GN 118 ft at 35 mm, 2\/3 stop off as printed, ± 0\.\d stop +line 8/)
+    expect(out).toMatch(/strength +by the readings, ± 0\.\d stop +line 12/)
+    expect(out).toMatch(/strength +not known +default/)
+    expect(out).toMatch(/ at +\d ft \d(\.\d)? in right, .*2 ft high; 4 ft from the subject +line 8/)
+    rmSync(join(folder, 'other'), { recursive: true })
   })
 
   it('holds accepted findings apart, and their day against --on only', async () => {
