@@ -14,7 +14,8 @@ export const explainCommand: AddCommand = (program, terminal, choose) => {
     )
     .argument('<rule>', 'the name in square brackets at the end of a finding')
     .addOption(choice('--format <form>', 'for people, or as Markdown', 'text', 'markdown').default('text'))
-  lookOptions(command).action((name: string, words: PageWords) =>
+  command.option('--all', 'all examples in full, also on a terminal')
+  lookOptions(command).action((name: string, words: PageWords & { readonly all?: boolean }) =>
     choose(async () => {
       const [{ explain }, { rulePage }] = await Promise.all([
         import('../tasks/explain.js'),
@@ -25,7 +26,8 @@ export const explainCommand: AddCommand = (program, terminal, choose) => {
         const meant = explained.nearest === undefined ? '' : `; did you mean ${explained.nearest}?`
         throw new Misuse(`there is no rule ${name}${meant} (thirdstop rules lists them)`)
       }
-      await printPage(rulePage(explained.rule), words, terminal)
+      const brief = terminal.isTerminal && words.format === 'text' && words.all !== true
+      await printPage(rulePage(explained.rule, brief), words, terminal)
       return exitCodes.clean
     }),
   )

@@ -17,7 +17,7 @@ export interface Shown {
 
 export const findingText = (finding: Finding, plan: CheckedPlan, look: Look, shown: Shown = {}): string[] => {
   const words = (label: string, text: string): string[] =>
-    labelled(label, wrap(look.show(text), labelledWidth(look)), look)
+    text.trim() === '' ? [] : labelled(label, wrap(look.show(text), labelledWidth(look)), look)
   return [
     ...(look.terminal ? brokenGnuLine(finding, look) : [gnuLine(finding, look)]),
     ...(shown.sameLine ? [] : written(finding.place, plan, look)),

@@ -14,7 +14,8 @@ export const rulesPage = (families: readonly FamilyOfRules[]): readonly Block[] 
   { paragraph: 'Each in full: thirdstop explain RULE. The level is the highest that a rule gives.' },
 ]
 
-export const rulePage = (rule: Rule): readonly Block[] => {
+/** @param brief of several examples of a kind, only the first in full */
+export const rulePage = (rule: Rule, brief = false): readonly Block[] => {
   const limits = Object.entries(rule.limits)
   return [
     { heading: rule.id, level: 1 },
@@ -30,30 +31,51 @@ export const rulePage = (rule: Rule): readonly Block[] => {
           },
         ])),
     ...section('Sources', [{ items: rule.sources.map(sourceSentence) }]),
-    ...examples('Plans that it finds something in', rule.fires),
-    ...examples('Plans that it passes', rule.passes),
     ...section('To live with it', [
       { paragraph: 'Write the finding and the reason into the plan:' },
       { code: `accept:\n  - { rule: ${rule.id}, because: … }`, language: 'yaml' },
     ]),
+    ...examples('Plans that it finds something in', rule.fires, brief),
+    ...examples('Plans that it passes', rule.passes, brief),
+    ...(brief && [rule.fires, rule.passes].some(({ length }) => length > 1)
+      ? [{ paragraph: `All examples in full: thirdstop explain ${rule.id} --all` }]
+      : []),
   ]
 }
 
 const section = (heading: string, blocks: readonly Block[]): Block[] => [{ heading, level: 2 }, ...blocks]
 
-const examples = (heading: string, plans: readonly RuleExample[]): Block[] =>
-  plans.length === 0
-    ? []
-    : section(
-        heading,
-        plans.flatMap(({ title, plan }): Block[] => [
-          { paragraph: title },
-          { code: plan.replace(/\n+$/, ''), language: 'yaml' },
-        ]),
-      )
+const examples = (heading: string, plans: readonly RuleExample[], brief: boolean): Block[] => {
+  if (plans.length === 0) return []
+  const inFull = brief ? plans.slice(0, 1) : plans
+  const titles = plans.slice(inFull.length).map(({ title }) => title)
+  return section(heading, [
+    ...inFull.flatMap(({ title, plan }): Block[] => [
+      { paragraph: title },
+      { code: plan.replace(/\n+$/, ''), language: 'yaml' },
+    ]),
+    ...(titles.length === 0 ? [] : [{ items: titles }]),
+  ])
+}
 
-const limitValue = ({ value, unit }: Limit): string =>
-  unit === 'count' ? String(value) : unit === 'share' ? `${value * 100} %` : `${value} ${unit}`
+const limitValue = ({ value, unit }: Limit): string => {
+  if (unit === 'share') return `${rounded(value * 100)} %`
+  if (unit === 'count') return String(value)
+  return `${unit === 'stop' ? inFractions(value) : rounded(value)} ${unit}`
+}
+
+const rounded = (value: number): string => String(Number(value.toPrecision(6)))
+
+/** `1/3`, `1 1/2`: halves, thirds and quarters as the trade says them. */
+const inFractions = (value: number): string => {
+  const whole = Math.floor(value)
+  const parts = [2, 3, 4].find(
+    (one) => Math.abs((value - whole) * one - Math.round((value - whole) * one)) < 1e-9,
+  )
+  const over = parts === undefined ? 0 : Math.round((value - whole) * parts)
+  if (parts === undefined || over === 0) return rounded(value)
+  return `${whole === 0 ? '' : `${whole} `}${over}/${parts}`
+}
 
 const sourceSentence = ({ says, kind }: RuleSource): string =>
   `${says} (${kind === 'common practice' ? 'common practice, no source' : kind === 'memory' ? 'from memory' : kind})`

@@ -48,7 +48,9 @@ const lineEnd = (text: string, offset: number): number => {
 
 const cellsOf = (text: string, from: number, to: number, place: Place, look: Look): Cell[] => {
   const cells: Cell[] = []
-  const end = text.slice(place.start, Math.min(place.end, to)).trimEnd().length + place.start
+  const meant = text.slice(place.start, Math.min(place.end, to))
+  // Blanks behind a value are not meant, but blanks alone are.
+  const end = place.start + (meant.trimEnd() || meant).length
   let column = 0
   let offset = from
   for (const one of text.slice(from, to)) {

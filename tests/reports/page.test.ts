@@ -64,6 +64,40 @@ describe('pages of rules', () => {
     expect(page).not.toMatch(/undefined|NaN|\[object/)
   })
 
+  it.each(rules.map((rule) => [rule.id, rule] as const))('%s: limits as they are said', (_, rule) => {
+    const page = textPage(rulePage(rule), look())
+    expect(page).not.toMatch(/\d\.\d{5}/)
+    const [before, after] = page.split('Plans that it finds something in')
+    for (const heading of ['Why', 'Limits', 'Sources', 'To live with it']) {
+      expect(after ?? '').not.toMatch(new RegExp(`^${heading}$`, 'm'))
+    }
+    if (rule.fires.length > 0) expect(before).toContain('To live with it')
+  })
+
+  it('say thirds as thirds, and keep other figures', () => {
+    const limit = (value: number, unit: 'stop' | 'share') => ({ value, unit, says: 'so much' })
+    const limits = {
+      a: limit(1 / 3, 'stop'),
+      b: limit(1.5, 'stop'),
+      c: limit(0.4, 'stop'),
+      d: limit(0.07, 'share'),
+      e: limit(2, 'stop'),
+    }
+    const page = textPage(rulePage({ ...rules[0]!, limits }), look())
+    for (const row of ['a +1/3 stop', 'b +1 1/2 stop', 'c +0.4 stop', 'd +7 %', 'e +2 stop']) {
+      expect(page).toMatch(new RegExp(`^ {2}${row} `, 'm'))
+    }
+  })
+
+  it('show in brief the first example of a kind, and the titles of the others', () => {
+    const rule = rules.find(({ fires, passes }) => fires.length > 1 && passes.length > 1)!
+    const brief = textPage(rulePage(rule, true), look())
+    const whole = textPage(rulePage(rule), look())
+    for (const { title } of [...rule.fires, ...rule.passes]) expect(brief).toContain(title.slice(0, 30))
+    expect(brief.match(/^ {4}plan: 1$/gm)).toHaveLength(2)
+    expect(whole.match(/^ {4}plan: 1$/gm)).toHaveLength(rule.fires.length + rule.passes.length)
+  })
+
   it('list every rule once', () => {
     const page = markdownPage(rulesPage(rulesList()))
     for (const { id } of rules) expect(page.split(`| ${id} |`)).toHaveLength(2)

@@ -3,7 +3,7 @@ import { lines } from '../../src/reports/lines.js'
 import { look } from '../../src/reports/look.js'
 import { text } from '../../src/reports/text.js'
 import { runOf } from '../../src/tasks/check.js'
-import { checked, file, short, uneven } from './sample.js'
+import { checked, file, placeOf, planText, short, uneven } from './sample.js'
 
 const report = (plans: Parameters<typeof runOf>[0], options: { ascii?: boolean; all?: boolean } = {}) =>
   text(runOf(plans), look({ ascii: options.ascii ?? false }), options.all)
@@ -153,6 +153,15 @@ one plan checked: nothing found; one finding accepted
       expect(shown).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202e]/)
       expect(shown).not.toMatch(/^b\.plan\.yaml:1:1/m)
     }
+  })
+
+  it('leaves out what is empty, and marks a tab that is the whole matter', () => {
+    const tabbed = planText.replace('  key:', '\tkey:')
+    const place = placeOf(tabbed, '\t', file)
+    const finding = { ...short, why: '', advice: [{ title: '' }], also: [], place }
+    const shown = report([checked({ findings: [finding], texts: new Map([[file, tabbed]]) })])
+    expect(shown).not.toMatch(/ ·\s*$/m)
+    expect(shown).toContain('       4 ·     key: { unit: flashgun, power: 1/4 }\n           ‾‾‾‾\n')
   })
 
   it('shows a finding whose text is not at hand without its line', () => {
