@@ -10,7 +10,7 @@ export const lookOptions = (command: Command): Command =>
 export const rootOption = (command: Command): Command =>
   command.option(
     '--root <folder>',
-    'base, kit and room files must lie in here (else: in the repository of the plan)',
+    'base, kit and room files must lie in here (else: in the repository of the plan, or below the nearest thirdstop.yaml above it)',
   )
 
 export const choice = (flags: string, description: string, ...choices: readonly string[]): Option =>

@@ -4,7 +4,7 @@ import { dirname, resolve } from 'node:path'
 import type { FilePort } from '../language/port.js'
 import { liesIn, nameOf } from './name.js'
 import { readFile, type Text, whyUnreadable } from './read-file.js'
-import { type Ground, realFolder, rootFinder } from './root.js'
+import { type Ground, realFolder, rootFinder, rootName } from './root.js'
 
 /** Several plans name the same kit: each file is read once a run. */
 export const filePort = (ground: Ground): FilePort => {
@@ -30,9 +30,9 @@ export const filePort = (ground: Ground): FilePort => {
         // Whether a file exists outside the root is nobody's business: say the same of both.
         return liesIn(realFolder(dirname(named)), root)
           ? refuse(`${path} ${whyUnreadable(error)}`)
-          : outside(path)
+          : outside(path, rootName(root, ground))
       }
-      if (!liesIn(real, root)) return outside(path)
+      if (!liesIn(real, root)) return outside(path, rootName(root, ground))
       const text = readOnce(real)
       return text.ok
         ? { ok: true, file: nameOf(named, ground.workingFolder), text: text.text }
@@ -43,5 +43,5 @@ export const filePort = (ground: Ground): FilePort => {
 
 const refuse = (says: string) => ({ ok: false, says }) as const
 
-const outside = (path: string) =>
-  refuse(`${path} leads outside the repository; keep it inside, or name a wider folder with --root`)
+const outside = (path: string, root: string) =>
+  refuse(`${path} leads outside ${root}; keep it inside, or name a wider folder with --root`)

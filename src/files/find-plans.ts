@@ -8,7 +8,7 @@ import type { Problem } from '../tasks/problem.js'
 import { findHouses, type Houses } from './houses.js'
 import { liesIn, nameOf } from './name.js'
 import { whyUnreadable } from './read-file.js'
-import { type Ground, rootFinder } from './root.js'
+import { type Ground, rootFinder, rootName } from './root.js'
 
 export interface Found {
   /** Relative to the working folder, with `/`; sorted, each once. */
@@ -60,7 +60,7 @@ export const findPlans = (
         if (one.isSymbolicLink() && linkLeadsOutside(path)) {
           problems.push({
             file: name(path),
-            says: 'is a link that leads outside the repository; it was not read',
+            says: `is a link that leads outside ${rootName(rootOf(path), ground)}; it was not read`,
           })
         } else files.add(name(path))
       }

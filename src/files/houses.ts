@@ -6,7 +6,7 @@ import { noSettings, readSettings, type Settings } from '../tasks/settings.js'
 import { liesIn, nameOf } from './name.js'
 import { matches } from './pattern.js'
 import { readFile } from './read-file.js'
-import { type Ground, realFolder, rootFinder } from './root.js'
+import { type Ground, realFolder, rootFinder, settingsName } from './root.js'
 
 export interface House {
   readonly settings: Settings
@@ -21,8 +21,6 @@ export interface Houses {
   /** What is wrong with the settings that were read so far. */
   readonly problems: readonly Problem[]
 }
-
-export const settingsName = 'thirdstop.yaml'
 
 export const findHouses = (ground: Ground): Houses => {
   const rootOf = rootFinder(ground)

@@ -18,7 +18,7 @@ import {
 } from 'node:fs'
 import { basename, dirname, join, resolve } from 'node:path'
 import { liesIn, nameOf } from './name.js'
-import { type Ground, rootFinder } from './root.js'
+import { type Ground, rootFinder, rootName } from './root.js'
 import { whyUnwritable } from './why-unwritable.js'
 
 export type Written = { readonly ok: true } | { readonly ok: false; readonly says: string }
@@ -27,8 +27,9 @@ export type Written = { readonly ok: true } | { readonly ok: false; readonly say
 export const replaceFile = (path: string, before: string, after: string, ground: Ground): Written => {
   try {
     const real = realpathSync(resolve(ground.workingFolder, path))
-    if (!liesIn(real, rootFinder(ground)(path))) {
-      return { ok: false, says: 'leads outside the repository; nothing was written' }
+    const root = rootFinder(ground)(path)
+    if (!liesIn(real, root)) {
+      return { ok: false, says: `leads outside ${rootName(root, ground)}; nothing was written` }
     }
     const changed = (): boolean => readFileSync(real, 'utf8') !== before
     if (changed()) return changedMeanwhile

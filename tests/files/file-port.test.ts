@@ -24,7 +24,7 @@ symlinkSync('corner.kit.yaml', join(folder, 'kits/alias.kit.yaml'))
 const port = filePort({ workingFolder: folder })
 const outside = (path: string) => ({
   ok: false,
-  says: `${path} leads outside the repository; keep it inside, or name a wider folder with --root`,
+  says: `${path} leads outside the working folder; keep it inside, or name a wider folder with --root`,
 })
 
 describe('filePort', () => {
@@ -70,6 +70,24 @@ describe('filePort', () => {
     const beside = filePort({ workingFolder: join(outer, 'studio/recipes') })
     expect(beside.read('b.kit.yaml', '../../loose/a.plan.yaml').ok).toBe(true)
     expect(beside.read('../secret.kit.yaml', '../../loose/a.plan.yaml').ok).toBe(false)
+  })
+
+  it('without a repository takes the nearest folder with settings, and names it', () => {
+    const shoots = temporaryFolder()
+    put(shoots, {
+      'thirdstop.yaml': 'thirdstop: 1\n',
+      'kits/k.kit.yaml': 'kit: 1\n',
+      'jobs/one/a.plan.yaml': '',
+    })
+    const inside = filePort({ workingFolder: join(shoots, 'jobs/one') })
+    expect(inside.read('../../kits/k.kit.yaml', 'a.plan.yaml').ok).toBe(true)
+    expect(inside.read('../../../k.kit.yaml', 'a.plan.yaml')).toEqual({
+      ok: false,
+      says: '../../../k.kit.yaml leads outside the folder ../..; keep it inside, or name a wider folder with --root',
+    })
+    // A repository's plans share its kits, whatever settings a folder in it has.
+    put(folder, { 'client/thirdstop.yaml': 'thirdstop: 1\n', 'client/a.plan.yaml': '' })
+    expect(port.read('../kits/corner.kit.yaml', 'client/a.plan.yaml').ok).toBe(true)
   })
 
   it('fetches nothing, and refuses folders and missing files', () => {

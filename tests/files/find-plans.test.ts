@@ -54,7 +54,10 @@ describe('findPlans', () => {
 
   it('does not follow a link out of the repository that nobody named', () => {
     expect(findPlans(['linked'], ground).problems).toEqual([
-      { file: 'linked/out.plan.yaml', says: 'is a link that leads outside the repository; it was not read' },
+      {
+        file: 'linked/out.plan.yaml',
+        says: 'is a link that leads outside the working folder; it was not read',
+      },
     ])
     expect(findPlans(['linked/out.plan.yaml'], ground)).toEqual({
       files: ['linked/out.plan.yaml'],

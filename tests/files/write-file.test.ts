@@ -39,7 +39,7 @@ describe('replaceFile', () => {
   it('refuses to leave the root through a link', () => {
     expect(replaceFile('out.plan.yaml', 'old', 'new', ground)).toEqual({
       ok: false,
-      says: 'leads outside the repository; nothing was written',
+      says: 'leads outside the working folder; nothing was written',
     })
     expect(readFileSync(join(outer, 'other.plan.yaml'), 'utf8')).toBe('old')
   })
