@@ -5,6 +5,7 @@ import type { ComputedSet, HeldReading, MeterAsk } from '../../set/computed-set.
 import { facingOf } from '../../set/read-reading.js'
 import { reflectanceAt } from '../../set/surface-at.js'
 import type { FNumber } from '../../units/quantity.js'
+import { notDirect } from '../known.js'
 import type { Words } from '../words.js'
 
 /** Readings that share lights, and of which one at least is at odds with all that is known without it. */
@@ -34,7 +35,7 @@ export const mayBeLeft = 1 / 4
  * @param left see `mayBeLeft`
  */
 export const conflicts = (set: ComputedSet, limit: number, left: number = mayBeLeft): readonly Conflict[] =>
-  together(set.readings).flatMap((held): readonly Conflict[] => {
+  together(comparable(set)).flatMap((held): readonly Conflict[] => {
     const odd = held.filter((one) => Math.abs(one.difference) > Math.max(limit, 2 * one.u) + tiny)
     if (odd.length === 0) return []
     const explained = odd
@@ -55,6 +56,19 @@ const tiny = 1e-6
 const tells = 1 / 3
 
 const oddness = ({ difference, u }: HeldReading): number => Math.abs(difference) / u
+
+/** Readings whose light comes straight to the meter: what is not computed yet cannot be held against them. */
+export const comparable = (set: ComputedSet): readonly HeldReading[] =>
+  set.readings.filter(({ index, lights }) => {
+    const at = set.scene.points.get(set.plan.readings[index]!.at)?.at
+    return (
+      at !== undefined &&
+      lights.every((name) => {
+        const light = set.plan.lights.get(name)
+        return light === undefined || notDirect(set, light, at) === undefined
+      })
+    )
+  })
 
 /** Readings by the lights that they share, directly or by way of others. */
 const together = (held: readonly HeldReading[]): readonly (readonly HeldReading[])[] => {

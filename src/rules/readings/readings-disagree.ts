@@ -5,7 +5,15 @@ import type { FNumber } from '../../units/quantity.js'
 import { lightPointer } from '../place-pointer.js'
 import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
 import type { Words } from '../words.js'
-import { type Conflict, conflicts, leftText, type Otherwise, otherwise, otherwiseText } from './conflicts.js'
+import {
+  type Conflict,
+  comparable,
+  conflicts,
+  leftText,
+  type Otherwise,
+  otherwise,
+  otherwiseText,
+} from './conflicts.js'
 import { readingPointer, readingText, readLights } from './of-reading.js'
 
 /** A head on the camera's axis, metered at two places. */
@@ -146,7 +154,7 @@ const measured = (plan: RuleContext['plan'], light: string): boolean =>
 const rating = ({ set, plan, limits }: RuleContext, found: readonly Conflict[]): readonly Disagrees[] => {
   const odd = new Set(found.flatMap(({ doubted, others }) => [doubted, ...others]))
   return [...plan.lights.values()].flatMap((light): readonly Disagrees[] => {
-    const own = set.readings.filter(({ lights }) => lights.length === 1 && lights[0] === light.name)
+    const own = comparable(set).filter(({ lights }) => lights.length === 1 && lights[0] === light.name)
     const first = own[0]
     if (own.length < 2 || first === undefined || own.some((one) => odd.has(one))) return []
     const held = againstRating(set, priorSet(plan), light, first)
