@@ -98,11 +98,19 @@ const fromMeasured = (light: Light, plan: Plan, at: MeteredAt): Strength | undef
   const scaled = stopsBetween(light.power, found.power)
   const then = luxSecondsFor(found.reads, found.iso) / response
   const lost = lossesBeyondFront(light, plan)
-  return strength(
-    then * 2 ** (scaled - lost.stops),
-    Math.hypot(uncertainties.measured + uncertainties.perStopScaled * Math.abs(scaled), lost.u),
-    'measured',
-  )
+  const u = uncertainties.measured + uncertainties.perStopScaled * Math.abs(scaled)
+  // Lights of one measurement have all in common but their own 0.15, as those of one rating.
+  const shared = [
+    {
+      entry: `measured ${found.unit} ${found.modifier ?? ''}`,
+      u: Math.sqrt(u ** 2 - uncertainties.ownPart ** 2),
+    },
+    { entry: `high speed ${light.unit.name}`, u: lost.u },
+  ].filter((part) => part.u > 0)
+  return {
+    ...strength(then * 2 ** (scaled - lost.stops), Math.hypot(u, lost.u), 'measured'),
+    ...(shared.length === 0 ? {} : { shared }),
+  }
 }
 
 /** Inside a modifier the zoom changes which part is filled, not the total. */

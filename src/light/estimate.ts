@@ -5,6 +5,7 @@
  * that are missing, redundant or at odds leave the answer well posed.
  */
 import {
+  add,
   addParts,
   addShared,
   type Causes,
@@ -17,6 +18,7 @@ import {
 import { learn, type OffRating } from './gear.js'
 import { uncertainties } from './how-sure.js'
 import { type Row, type Sum, settle } from './most-probable.js'
+import { factored, solved } from './positive.js'
 
 /** What is known of a light before any reading. */
 export interface Prior extends UncertainStrength {
@@ -119,10 +121,8 @@ interface Opened {
  * moves where the other lights start from.
  */
 const opened = (priorOf: PriorOf, readings: readonly SumReading[], settled: ReadonlySet<string>): Opened => {
-  const off = readings.flatMap((reading, i) => offRating(reading, i, priorOf))
-  const gear = learn(off)
-  const alone = new Map<string, readonly number[]>()
-  for (const one of off) alone.set(one.light, [...(alone.get(one.light) ?? []), one.off])
+  const alone = readAlone(priorOf, readings)
+  const gear = learn([...alone.values()])
   const starts = new Map<string, Prior | undefined>()
   const start: PriorOf = (light) => {
     if (!starts.has(light)) starts.set(light, from(light))
@@ -132,7 +132,7 @@ const opened = (priorOf: PriorOf, readings: readonly SumReading[], settled: Read
     const prior = priorOf(light)
     if (prior === undefined) return undefined
     if (settled.has(light))
-      return { stops: prior.stops + (meanOf(alone.get(light)) ?? 0), u: uncertainties.open }
+      return { stops: prior.stops + (alone.get(light)?.off ?? 0), u: uncertainties.open }
     const { by, how } = gear.moved(prior)
     return { ...how, stops: prior.stops + by }
   }
@@ -160,36 +160,61 @@ const opened = (priorOf: PriorOf, readings: readonly SumReading[], settled: Read
   return { start, sums, index }
 }
 
-const meanOf = (all: readonly number[] | undefined): number | undefined =>
-  all && all.reduce((sum, one) => sum + one, 0) / all.length
-
-/** A reading that settles its only light, against the light's rating. */
-const offRating = (reading: SumReading, at: number, priorOf: PriorOf): readonly OffRating[] => {
-  const [[light, part] = []] = reading.lights
-  if (light === undefined || part === undefined || reading.settles !== light || reading.lights.size > 1)
-    return []
-  const prior = priorOf(light)!
-  const { noise } = noiseOf(reading, at)
-  return [
-    {
-      light,
-      prior,
-      off: reading.stops - part.stops - prior.stops,
-      noise,
-      shared: [...(part.shared ?? []), ...(reading.shared ?? [])],
-    },
-  ]
+/** Lights by the readings that settle them and are of nothing else, each against its rating. */
+const readAlone = (priorOf: PriorOf, readings: readonly SumReading[]): ReadonlyMap<string, OffRating> => {
+  const byLight = new Map<string, AloneReading[]>()
+  readings.forEach((reading, i) => {
+    const [[light, part] = []] = reading.lights
+    if (light === undefined || part === undefined || reading.lights.size > 1 || reading.settles !== light)
+      return
+    const { own, shared } = noiseOf(reading, i)
+    const error = new Map<string, number>()
+    addShared(error, [...shared, ...(part.shared ?? [])], 1)
+    const stops = reading.stops - part.stops
+    byLight.set(light, [...(byLight.get(light) ?? []), { stops, own, error }])
+  })
+  return new Map(
+    [...byLight].map(([light, all]) => {
+      const prior = priorOf(light)!
+      const { stops, error } = bestOf(all)
+      return [light, { light, prior, off: stops - prior.stops, error }] as const
+    }),
+  )
 }
 
-/** Of the own part of a reading that moves gear, all but this share is a cause of its own, as what it moved has it too. */
+interface AloneReading {
+  readonly stops: number
+  readonly own: number
+  readonly error: Causes
+}
+
+/** The mean of several readings of one light that is surest, by what they have in common and what not. */
+const bestOf = (all: readonly AloneReading[]): Pick<AloneReading, 'stops' | 'error'> => {
+  const size = all.length
+  const spread = new Float64Array(size * size)
+  for (let i = 0; i < size; i++) {
+    for (let j = 0; j <= i; j++) spread[i * size + j] = independent.product(all[i]!.error, all[j]!.error)
+    spread[i * size + i]! += all[i]!.own ** 2
+  }
+  const weights = solved(factored(spread, size), size, new Float64Array(size).fill(1))
+  const whole = weights.reduce((sum, one) => sum + one, 0)
+  const error = new Map<string, number>()
+  let stops = 0
+  all.forEach((one, i) => {
+    stops += (weights[i]! / whole) * one.stops
+    for (const [cause, by] of one.error) add(error, cause, (weights[i]! / whole) * by)
+  })
+  return { stops, error }
+}
+
+/** Of the own part of a reading that settles a light, all but this is a cause by name, as what the gear learns from it has it too. */
 const ownShare = 0.05
 
 const noiseOf = ({ u, shared = [], settles }: SumReading, at: number) => {
   const whole = Math.max(u, leastU)
+  if (settles === undefined) return { own: whole, shared }
   const noise = { entry: `noise ${at}`, u: whole * Math.sqrt(1 - ownShare ** 2) }
-  return settles === undefined
-    ? { own: whole, shared, noise }
-    : { own: whole * ownShare, shared: [...shared, noise], noise }
+  return { own: whole * ownShare, shared: [...shared, noise] }
 }
 
 // ---------------------------------------------------------------- rows

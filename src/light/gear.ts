@@ -3,18 +3,18 @@
  * its rating is put down to unit, modifier and the light itself, by how unsure each is, and so moves other lights of the
  * same unit or modifier.
  */
-import { add, type Causes, ownPart, type SharedPart, type UncertainStrength } from './causes.js'
+import { add, type Causes, independent, ownPart, type UncertainStrength } from './causes.js'
+import { uncertainties } from './how-sure.js'
 import { factored, solved } from './positive.js'
 
-/** One reading of one light against what was known of it before. */
+/** A light as its readings found it, against what was known of it before. */
 export interface OffRating {
   readonly light: string
   readonly prior: UncertainStrength
-  /** Stops that were read over what the prior gives. */
+  /** Stops that it gives over what the prior says. */
   readonly off: number
-  /** The reading's uncertainty: its own part under a name, and what it has in common with other readings. */
-  readonly noise: SharedPart
-  readonly shared: readonly SharedPart[]
+  /** What the error of that is made of. */
+  readonly error: Causes
 }
 
 export interface Gear {
@@ -22,16 +22,17 @@ export interface Gear {
   moved(light: UncertainStrength): { readonly by: number; readonly how: UncertainStrength }
 }
 
-/** Stops of each entry found, and what its error is made of. */
+/** Of each entry: what was found of it, in standard deviations, and what its error is made of. */
 type Learnt = ReadonlyMap<string, { readonly mean: number; readonly error: Causes }>
 
 /**
- * Bayes' rule, linear and normal: entries ŵ = G·r with r = Hw + noise. The error w − ŵ is kept as what it owes to each
- * cause, so that it varies together with the light that was read by what they have in common.
+ * Bayes' rule, linear and normal: entries ŵ = G·off, G as if common readings were exact, so that to read the same again
+ * teaches nothing new. The error w − ŵ is kept as what it owes to each cause, so that a light that is moved varies together with
+ * the lights that were read.
  */
-export const learn = (readings: readonly OffRating[]): Gear => {
-  const rows = readings.filter(({ prior }) => prior.shared !== undefined).map(rowOf)
-  const learnt: Learnt = rows.length === 0 ? new Map() : entriesOf(rows)
+export const learn = (lights: readonly OffRating[]): Gear => {
+  const rated = lights.filter(({ prior }) => prior.shared !== undefined)
+  const learnt: Learnt = rated.length === 0 ? new Map() : entriesOf(rated)
   return {
     moved: (light) => {
       const { shared } = light
@@ -52,51 +53,45 @@ export const learn = (readings: readonly OffRating[]): Gear => {
   }
 }
 
-interface RatingRow {
-  readonly off: number
-  /** All causes but the noise. */
-  readonly causes: Causes
-  readonly noise: SharedPart
-  readonly entries: readonly string[]
-}
+/** Variance by which a light's readings are less sure than a common one: those count for less. */
+const excess = (error: Causes): number =>
+  Math.max(0, independent.product(error, error) - uncertainties.reading ** 2)
 
-const rowOf = ({ light, prior, off, noise, shared }: OffRating): RatingRow => {
-  const causes = new Map<string, number>()
-  // Not the light's own cause: a light that was read is open, and has that for itself.
-  add(causes, `off rating ${light}`, ownPart(prior))
-  for (const { entry, u } of [...prior.shared!, ...shared]) add(causes, entry, u)
-  return { off, causes, noise, entries: prior.shared!.map(({ entry }) => entry) }
-}
+/** Variance that keeps lights with nothing of their own from being the same light twice. */
+const least = 1e-9
 
-const entriesOf = (rows: readonly RatingRow[]): Learnt => {
-  const index = new Map<string, number>()
-  for (const { causes } of rows)
-    for (const cause of causes.keys()) if (!index.has(cause)) index.set(cause, index.size)
-  const size = index.size
-  const normal = new Float64Array(size * size)
-  for (let i = 0; i < size; i++) normal[i * size + i] = 1
-  for (const { causes, noise } of rows)
-    for (const [a, by] of causes)
-      for (const [b, and] of causes)
-        normal[index.get(a)! * size + index.get(b)!]! += (by * and) / noise.u ** 2
-  const l = factored(normal, size)
-  const gains = rows.map(({ causes, noise }) => {
-    const row = new Float64Array(size)
-    for (const [cause, by] of causes) row[index.get(cause)!] = by / noise.u ** 2
-    return solved(l, size, row)
-  })
-  const entries = new Set(rows.flatMap((row) => row.entries))
+const entriesOf = (lights: readonly OffRating[]): Learnt => {
+  const size = lights.length
+  const rows = lights.map(rowOf)
+  const spread = new Float64Array(size * size)
+  for (let i = 0; i < size; i++) {
+    for (let j = 0; j <= i; j++) spread[i * size + j] = independent.product(rows[i]!, rows[j]!)
+    spread[i * size + i]! += least + excess(lights[i]!.error)
+  }
+  const l = factored(spread, size)
+  const entries = new Set(lights.flatMap(({ prior }) => prior.shared!.map(({ entry }) => entry)))
   return new Map(
     [...entries].map((entry) => {
+      const gains = solved(
+        l,
+        size,
+        Float64Array.from(rows, (row) => row.get(entry) ?? 0),
+      )
       let mean = 0
       const error = new Map([[entry, 1]])
-      rows.forEach(({ off, causes, noise }, i) => {
-        const gain = gains[i]![index.get(entry)!]!
-        mean += gain * off
-        for (const [cause, by] of causes) add(error, cause, -gain * by)
-        add(error, noise.entry, -gain * noise.u)
+      lights.forEach((light, i) => {
+        mean += gains[i]! * light.off
+        for (const [cause, by] of rows[i]!) add(error, cause, -gains[i]! * by)
+        for (const [cause, by] of light.error) add(error, cause, -gains[i]! * by)
       })
       return [entry, { mean, error }] as const
     }),
   )
+}
+
+/** Its own part goes by another name than the light's: the light was read, and keeps nothing of its rating. */
+const rowOf = ({ light, prior }: OffRating): Causes => {
+  const row = new Map([[`off rating ${light}`, ownPart(prior)]])
+  for (const { entry, u } of prior.shared!) add(row, entry, u)
+  return row
 }

@@ -2,7 +2,14 @@
  * How sure a figure is, and what that makes of a limit. Standard uncertainties (one standard deviation) in stops.
  * What is a fact of the trade here is common practice, no source.
  */
-import { add, type Covariance, causesOf, independent, type SharedPart, type UncertainOf } from './causes.js'
+import {
+  addShared,
+  type Covariance,
+  causesOf,
+  independent,
+  type SharedPart,
+  type UncertainOf,
+} from './causes.js'
 import type { Figure } from './figure.js'
 
 export const uncertainties = {
@@ -57,24 +64,37 @@ export const uncertainty = (
 export interface Candidate {
   /** What it would show, as a figure. */
   readonly figure: Figure
-  /** What it has in common with other readings, light by light. */
+  /** What it has in common with other readings. */
   readonly shared: readonly SharedPart[]
   /** What is its own, stops. */
   readonly u: number
+  /** It would go before all that is known of its light. */
+  readonly settles: boolean
 }
 
-/** Uncertainty of a figure once this reading is taken, whatever it shows: Σ − Σccᵀ Σ/(cᵀΣc + u²), without solving again. */
+/**
+ * Uncertainty of a figure once this reading is taken, whatever it shows, without an estimate: Σ − ΣccᵀΣ/(cᵀΣc + r²). Of
+ * a reading that settles its light, r² is such that the light is left as sure as the reading.
+ */
 export const uncertaintyWith = (
   figure: Figure,
-  candidate: Candidate,
+  { figure: shown, shared, u, settles }: Candidate,
   strengthOf: UncertainOf,
   known: Covariance = independent,
 ): number => {
   const causes = causesOf(figure, strengthOf, uncertainties.rendering)
-  const read = causesOf(candidate.figure, strengthOf, uncertainties.rendering)
-  for (const { entry, u } of candidate.shared) add(read, entry, u)
-  const gained = known.product(causes, read) ** 2 / (known.product(read, read) + candidate.u ** 2)
-  return Math.sqrt(Math.max(0, known.product(causes, causes) - gained) + figure.variance)
+  const read = causesOf(shown, strengthOf, uncertainties.rendering)
+  const before = known.product(causes, causes)
+  const gain = (of: number): number => known.product(causes, read) ** 2 / of
+  const left = (): number => {
+    if (!settles) {
+      addShared(read, shared, 1)
+      return before - gain(known.product(read, read) + u ** 2)
+    }
+    const [light, reading] = [known.product(read, read), Math.hypot(u, ...shared.map((part) => part.u)) ** 2]
+    return light <= reading ? before : before - gain(light ** 2 / (light - reading))
+  }
+  return Math.sqrt(Math.max(0, left()) + figure.variance)
 }
 
 export type Verdict = 'sure' | 'probable' | 'possible' | 'open' | 'clear'

@@ -192,7 +192,9 @@ class LazySet implements ComputedSet {
       entry: kindCause(light),
       u: share * byLight,
     }))
-    const candidate = { figure: reading.figure, shared, u }
+    const [lone] = reading.figure.gradient.size === 1 ? reading.figure.gradient.keys() : []
+    const settles = lone !== undefined && !this.knowledge.settled(lone)
+    const candidate = { figure: reading.figure, shared, u, settles }
     return uncertaintyWith(figure, candidate, this.knowledge.parts, this.knowledge.covariance)
   }
 }

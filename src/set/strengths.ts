@@ -30,6 +30,8 @@ export interface Knowledge {
   readonly covariance: Covariance
   /** Stops by which the readings turn what a light gives. */
   shift(light: string): number
+  /** A reading of just this light goes before all else that is known of it. */
+  settled(light: string): boolean
   /** Stops that the camera is found to render brighter than expected, by test frames. */
   rendering(): number
   readings(): readonly HeldReading[]
@@ -46,6 +48,7 @@ const unread = (transport: Transport): Knowledge => {
     parts: strength,
     covariance: independent,
     shift: () => 0,
+    settled: () => false,
     rendering: () => 0,
     readings: () => [],
     unused: [],
@@ -82,6 +85,7 @@ const read = (transport: Transport): Knowledge => {
     parts: (name) => found().of(name),
     covariance: { product: (a, b) => found().product(a, b) },
     shift: (name) => (found().stops(name) ?? 0) - (inStops(prior(name))?.stops ?? 0),
+    settled: (name) => settled.has(name),
     rendering: lazy(() => found().turn(new Map([[renderingCause, uncertainties.rendering]]))),
     readings: lazy(() => held(used, found())),
     unused,
