@@ -79,7 +79,7 @@ export const readingsDisagree = rule<Disagrees>({
   ],
   basis: 'incident metering, ISO 2720; all readings held against each other',
   fires: [
-    { title: 'a stop over one metre from four', plan: twice('f/11 + 0.5', 'f/8') },
+    { title: 'two thirds more than the distance gives', plan: twice('f/11 + 0.5', 'f/8') },
     { title: 'three stops under the measurement of the kit', plan: againstKit('f/2') },
     { title: 'just over what two meters may differ', plan: againstKit('f/7.1') },
   ],
