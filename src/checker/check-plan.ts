@@ -15,6 +15,7 @@ import { inOrder } from './order.js'
 import { otherRules } from './other-rules.js'
 import { caveatsOn, notJudgedIn, remarksOn } from './remarks.js'
 import { type RanRule, runRule } from './run-rule.js'
+import { makeTrial } from './trial.js'
 
 export interface CheckOptions {
   /** The house's limits: by rule and limit name, in the limit's own unit. */
@@ -61,12 +62,17 @@ const checkReadPlan = (
   const notChecked: NotChecked[] = []
   const defects: RuleDefect[] = []
   const silent = new Set((options.rules ?? allRules).map(({ id }) => id))
+  const housed = aboutFindingsLast(rules).map((rule) => ({
+    rule,
+    house: { limits: own(options.limits, rule.id), level: levelFor(rule, options) },
+  }))
+  const trial = makeTrial(housed, set, words)
+  const run = { set, words, trial, failed: (defect: RuleDefect) => void defects.push(defect) }
   const ranRules = new Map<string, RanRule>()
-  for (const rule of aboutFindingsLast(rules)) {
+  for (const one of housed) {
+    const { rule } = one
     try {
-      const house = { limits: own(options.limits, rule.id), level: levelFor(rule, options) }
-      const others = rule.about === 'findings' ? otherRules(ranRules) : undefined
-      const ran = runRule(rule, set, words, house, (defect) => defects.push(defect), others)
+      const ran = runRule(one, run, rule.about === 'findings' ? otherRules(ranRules) : undefined)
       if (ran.ran) {
         silent.delete(rule.id)
         ranRules.set(rule.id, ran)

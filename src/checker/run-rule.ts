@@ -1,6 +1,6 @@
 /** One rule over one computed set: what it finds, told and placed, or why it does not run. */
 import type { Plan } from '../language/plan.js'
-import type { Advice, Evidence, Level, NotNeeded, OtherRules, Rule, RuleContext } from '../rules/rule.js'
+import type { Advice, Evidence, NotNeeded, OtherRules, RuleContext } from '../rules/rule.js'
 import type { Words } from '../rules/words.js'
 import type { ComputedSet } from '../set/computed-set.js'
 import { lazy } from '../set/lazy.js'
@@ -8,6 +8,8 @@ import type { Place } from '../text/place.js'
 import { judge, worded } from './certainty.js'
 import type { Draft } from './draft.js'
 import type { RuleDefect } from './finding.js'
+import { contextOf } from './rule-context.js'
+import type { HousedRule, Trial } from './trial.js'
 
 export type Ran =
   | (RanRule & { readonly ran: true; readonly drafts: readonly Draft[] })
@@ -19,29 +21,21 @@ export interface RanRule {
   were(u: RuleContext['u']): readonly Evidence[]
 }
 
-export interface House {
-  /** In place of the rule's own limits, by name and in the limit's unit. */
-  readonly limits: Readonly<Record<string, number>> | undefined
-  /** In place of every level that the rule would give. */
-  readonly level: Level | undefined
-}
-
 /** Told of a rule that fails after it has run, when its advice is asked for. */
 export type Failed = (defect: RuleDefect) => void
 
-export const runRule = (
-  rule: Rule,
-  set: ComputedSet,
-  words: Words,
-  house: House,
-  failed: Failed,
-  others?: OtherRules,
-): Ran => {
+/** What rules are run with on one plan. */
+export interface Run {
+  readonly set: ComputedSet
+  readonly words: Words
+  readonly trial: Trial
+  readonly failed: Failed
+}
+
+export const runRule = (own: HousedRule, run: Run, others?: OtherRules): Ran => {
+  const { rule } = own
   const context: RuleContext = {
-    set,
-    plan: set.plan,
-    limits: limitsOf(rule, house.limits),
-    u: (figure) => set.u(figure),
+    ...contextOf(rule, run.set, own.house),
     ...(others === undefined ? {} : { others }),
   }
   const missing = rule.needs(context)
@@ -51,17 +45,8 @@ export const runRule = (
     ran: true,
     evidence,
     were: (u) => rule.detect({ ...context, u }),
-    drafts: evidence.flatMap((one) => tell(rule, one, words, context, house, failed) ?? []),
+    drafts: evidence.flatMap((one) => tell(own, one, context, run) ?? []),
   }
-}
-
-const limitsOf = (rule: Rule, house: House['limits']): Readonly<Record<string, number>> => {
-  const limits: Record<string, number> = {}
-  for (const [name, { value }] of Object.entries(rule.limits)) {
-    const own = house !== undefined && Object.hasOwn(house, name) ? house[name] : undefined
-    limits[name] = own ?? value
-  }
-  return limits
 }
 
 /** More than these nobody weighs against each other. */
@@ -69,16 +54,17 @@ const mostAdvice = 3
 
 /** A rule that finds but cannot mend is a defect of the program, told as such; its finding stands. */
 const mended = (
-  rule: Rule,
+  own: HousedRule,
   evidence: Evidence,
-  words: Words,
   context: RuleContext,
-  failed: Failed,
+  { words, trial, failed }: Run,
 ): readonly Advice[] => {
+  const { rule } = own
   try {
     const shown: Advice[] = []
-    for (const advice of rule.mend(evidence, words, context)) {
-      shown.push(advice)
+    for (const mend of rule.mend(evidence, words, context)) {
+      const advice = trial(own, evidence, mend)
+      if (advice !== undefined) shown.push(advice)
       if (shown.length === mostAdvice) break
     }
     return shown
@@ -88,14 +74,9 @@ const mended = (
   }
 }
 
-const tell = (
-  rule: Rule,
-  evidence: Evidence,
-  words: Words,
-  context: RuleContext,
-  house: House,
-  failed: Failed,
-): Draft | undefined => {
+const tell = (own: HousedRule, evidence: Evidence, context: RuleContext, run: Run): Draft | undefined => {
+  const { rule, house } = own
+  const { words } = run
   const ruleLevel = house.level ?? evidence.level ?? rule.level
   const judged = judge(evidence.beyond, ruleLevel)
   if (judged === undefined) return undefined
@@ -122,7 +103,7 @@ const tell = (
         ? { scale: evidence.scale }
         : {}),
     },
-    advice: lazy(() => mended(rule, evidence, words, context, failed)),
+    advice: lazy(() => mended(own, evidence, context, run)),
   }
 }
 

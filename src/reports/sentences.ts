@@ -7,7 +7,7 @@ import { count, listed } from './notation.js'
 
 /** Advice as one sentence: what to do, what it gives, what it costs. */
 export const adviceSentence = ({ title, gives, costs }: Advice): string =>
-  `${title}${gives === undefined ? '' : `: ${gives}`}${costs === undefined ? '' : `; costs ${costs}`}`
+  `${title}${gives === undefined ? '' : `: ${gives}`}${costs === undefined ? '' : `; but ${costs}`}`
 
 /** `not checked: 14 rules, mostly rigging`, or the families where they are few; undefined where all were checked. */
 export const notCheckedSentence = (notChecked: readonly NotChecked[]): string | undefined => {

@@ -89,6 +89,17 @@ export interface Advice {
   readonly costs?: string
 }
 
+/** Advice as a rule gives it, with what lets it be tried. */
+export interface Mend extends Advice {
+  /**
+   * The set with this done: the rule is run on it, and advice that leaves its finding as it was is not given. What else
+   * comes of it is named among the costs.
+   */
+  readonly after?: ComputedSet
+  /** It does not settle the finding, and `gives` says how far it comes. */
+  readonly partial?: true
+}
+
 export interface Said {
   /** What will be seen, then the number, then the cause. One sentence, no full stop. */
   readonly message: string
@@ -146,13 +157,15 @@ export interface Rule<E extends Evidence = Evidence> {
   readonly detect: (context: RuleContext) => readonly E[]
   readonly tell: (evidence: E, words: Words, context: RuleContext) => Said
   /** The best first. Of a generator no more is worked out than is shown: see `inTurn`. */
-  readonly mend: (evidence: E, words: Words, context: RuleContext) => Iterable<Advice>
+  readonly mend: (evidence: E, words: Words, context: RuleContext) => Iterable<Mend>
+  /** In few words, as what another rule's advice costs: `the backdrop is 0.3 stop short of white`. */
+  readonly inShort?: (evidence: E, words: Words, context: RuleContext) => string
 }
 
 /** Keeps a rule's evidence typed inside its file, and lets the index hold rules of every kind. */
 export const rule = <E extends Evidence>(definition: Rule<E>): Rule => definition as unknown as Rule
 
 /** Ways to mend, best first, each worked out only when it is its turn to be shown. */
-export function* inTurn(...ways: readonly (() => readonly Advice[])[]): Iterable<Advice> {
+export function* inTurn(...ways: readonly (() => Iterable<Mend>)[]): Iterable<Mend> {
   for (const way of ways) yield* way()
 }

@@ -46,6 +46,17 @@ export const movedAndHeld = (
 ): { readonly set: ComputedSet; readonly stops: number } | undefined =>
   held(set, set.with({ knob: { knob: 'light-distance', light }, to: distance }), light)
 
+/** After a change, each of the lights turned so that it meters at the subject what it did before. */
+export const allHeld = (before: ComputedSet, changed: ComputedSet, lights: readonly string[]): ComputedSet =>
+  lights.reduce((set, light) => held(before, set, light)?.set ?? set, changed)
+
+/** The lights turned up that do not by themselves go on metering what they are to meter. */
+export const moreFrom = (set: ComputedSet, lights: readonly string[], stops: number): readonly Change[] =>
+  byStops(
+    lights.filter((light) => set.strength(light)?.from !== 'meters'),
+    stops,
+  )
+
 /** After a change, the light turned so that it meters at the subject what it did before. */
 const held = (before: ComputedSet, changed: ComputedSet, light: string) => {
   const [was, is] = [own(before, light), own(changed, light)]

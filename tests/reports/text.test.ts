@@ -28,7 +28,7 @@ describe('text', () => {
                      [  ▲  ]      |   needs +0.4 over the camera, is -0.7 ± 0.3
      why · camera f/5.6, backdrop f/4.5 at its lower left; paper of 0.90; a quarter stop of headroom
     also · line 7: white is wanted here
-    mend · lights.paper.power → 1/8 + 0.3: darkest point +0.6; costs recycle 0.4 s longer
+    mend · lights.paper.power → 1/8 + 0.3: darkest point +0.6; but recycle 0.4 s longer
       or · a second light on the paper
    basis · incident metering, ISO 2720; sRGB, IEC 61966-2-1
            thirdstop explain backdrop-below-white

@@ -50,6 +50,9 @@ const each = [
   'triggers-tied',
 ]
 
+/** Rules that any change of a set may upset. */
+const watched = rules.filter(({ inShort }) => inShort !== undefined).map(({ id }) => id)
+
 describe('what a mend names settles its finding, or brings it a level down', () => {
   const trials = rules
     .filter(({ id }) => each.includes(id) || id === 'backdrop-below-white' || id === 'backdrop-above-limit')
@@ -63,7 +66,16 @@ describe('what a mend names settles its finding, or brings it a level down', () 
             )
             return after === undefined || partial
               ? []
-              : [{ name: `${rule.id}, ${title}: ${advice.title}`, rule: rule.id, finding, after }]
+              : [
+                  {
+                    name: `${rule.id}, ${title}: ${advice.title}`,
+                    rule: rule.id,
+                    plan,
+                    finding,
+                    advice,
+                    after,
+                  },
+                ]
           }),
         ),
       ),
@@ -72,6 +84,20 @@ describe('what a mend names settles its finding, or brings it a level down', () 
   it('there are plenty to try', () => {
     expect(trials.length).toBeGreaterThan(30)
     expect(new Set(trials.map(({ rule }) => rule)).size).toBeGreaterThan(10)
+  })
+
+  // These hand over the set that their advice makes.
+  const tried = trials.filter(({ rule }) =>
+    [...each.slice(0, 13), 'backdrop-below-white', 'backdrop-above-limit'].includes(rule),
+  )
+  it.each(tried)('$name: what new it brings is named', ({ rule, plan, advice, after }) => {
+    const before = new Map(checkText(plan).findings.map((one) => [one.rule, heights[one.level]]))
+    const brought = checkText(after).findings.filter(
+      (one) =>
+        watched.includes(one.rule) && one.rule !== rule && heights[one.level] > (before.get(one.rule) ?? 0),
+    )
+    // A light that goes on metering what it is to meter is turned as well, where the text alone would not turn it.
+    if (brought.length > 0) expect(advice.costs).toMatch(/\bthen\b|power|less light/)
   })
 
   it.each(trials)('$name', ({ rule, finding, after }) => {

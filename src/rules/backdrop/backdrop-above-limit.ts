@@ -1,11 +1,12 @@
 import { stopsToSurelyWhite } from '../../picture/tone.js'
-import { turnLight } from '../gear.js'
+import { apart } from '../apart.js'
+import { turn, turnLight } from '../gear.js'
 import { backdropMissing, firstMissing, keyMissing } from '../known.js'
 import { settingPointer } from '../place-pointer.js'
-import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
+import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
 import { inside, solveFor } from '../solving.js'
 import type { Words } from '../words.js'
-import { backdropLights, causeOnBackdrop, overKey, shareAt } from './on-the-backdrop.js'
+import { backdropLights, causeOnBackdrop, overKey, shareAt, usualLimit } from './on-the-backdrop.js'
 import { stopsFor } from './solve-level.js'
 import { hazeOf, wrapOf, wrapShows } from './wrap-estimate.js'
 
@@ -37,7 +38,11 @@ export const backdropAboveLimit = rule<AboveLimit>({
   level: 'warning',
   finds: 'a white backdrop far over the key: light comes back round the subject and hazes the lens',
   limits: {
-    over: { value: 1, unit: 'stop', says: 'at most over the key, at the middle of the backdrop in frame' },
+    over: {
+      value: usualLimit,
+      unit: 'stop',
+      says: 'at most over the key, at the middle of the backdrop in frame',
+    },
   },
   why: 'Past white nothing gets whiter: what the backdrop gets more only wraps round cheeks and hair, eats thin outlines and hazes the picture.',
   formula: 'log2(H at the middle of the backdrop, flat and facing out / H of the key reading)',
@@ -104,9 +109,11 @@ export const backdropAboveLimit = rule<AboveLimit>({
   },
 
   tell: ({ over, limit, wrap, haze, spare }, words) => ({
-    message: `light comes back round the subject's outline: the middle of the backdrop is ${words.howMany(over)} over the key, ${words.howMany(limit)} is the limit`,
+    message: `light comes back round the subject's outline: the middle of the backdrop is ${apart(over, limit, words)[0]} over the key, ${apart(over, limit, words)[1]} is the limit`,
     why: [
-      ...(wrap === undefined ? [] : [`wrap about ${words.stops(wrap)} against the key at the outline`]),
+      ...(wrap === undefined
+        ? []
+        : [`wrap about ${words.stops(wrap)} against the key where cheeks turn 45 deg away`]),
       `haze lifts a deep black by up to ${words.howMany(haze)}`,
       ...(wrap !== undefined && wrap < wrapShows && haze < hazeShows
         ? ['neither is near its own limit, so this is the house limit speaking']
@@ -116,15 +123,23 @@ export const backdropAboveLimit = rule<AboveLimit>({
         : spare >= over - limit
           ? [`up to ${words.howMany(spare)} less would still be white for certain everywhere in frame`]
           : [
-              'no power setting keeps both limits: any lower and the darkest point in frame is no longer white for certain',
+              spare < 0
+                ? 'the corners are short of white and the middle is too hot: no power is right for both'
+                : 'any lower and the darkest point in frame is no longer white for certain: no power is right for both',
             ]),
     ].join('; '),
   }),
 
-  mend: (evidence, words, context) => [
-    ...lightsDown(evidence, words, context),
-    ...subjectOff(evidence, words, context),
-  ],
+  mend: (evidence, words, context) =>
+    inTurn(
+      () => lightsDown(evidence, words, context),
+      () => subjectOff(evidence, words, context),
+    ),
+
+  inShort: ({ over, limit }, words) => {
+    const [is, most] = apart(over, limit, words)
+    return `the backdrop is ${is} over the key, ${most} is the limit`
+  },
 })
 
 /** Lift of a black at which haze starts to show. */
@@ -136,21 +151,23 @@ const targetOf = ({ over, limit, spare, u }: AboveLimit): number | undefined => 
   return lowest > limit ? undefined : Math.max(limit - inside(u), (limit + lowest) / 2)
 }
 
-const lightsDown = (evidence: AboveLimit, words: Words, context: RuleContext): readonly Advice[] => {
+const lightsDown = (evidence: AboveLimit, words: Words, context: RuleContext): readonly Mend[] => {
   const { set } = context
   const names = backdropLights(set).map((light) => light.name)
   if (names.length === 0 || shareAt(set, set.backdropView!.middle, names) < 0.5) return []
   const target = targetOf(evidence)
+  const surface = /paper/.test(context.plan.backdrop!.surface.name) ? 'paper' : 'backdrop'
   const advice = lowered(names, target ?? evidence.over - (evidence.spare ?? 0), evidence, words, context)
   return target === undefined
     ? [
         {
-          title: 'light it more evenly: more lights, further from it, aimed across',
-          gives: 'room between white everywhere and too much',
+          title: `light the ${surface} more evenly: two lights, further off, aimed across`,
+          gives: 'then one power can be white in the corners and not too much in the middle',
         },
         ...advice.map((one) => ({
           ...one,
-          costs: 'as low as the darkest point allows, and still over the limit',
+          costs: 'the least that keeps the corners white; still over the limit',
+          partial: true as const,
         })),
       ]
     : advice
@@ -162,7 +179,7 @@ const lowered = (
   evidence: AboveLimit,
   words: Words,
   context: RuleContext,
-): readonly Advice[] => {
+): readonly Mend[] => {
   const { set, plan } = context
   const { middle: now } = set.backdropView!
   const by = stopsFor(set, [now], names, now.overCamera.stops + target - evidence.over, 'at most')
@@ -176,27 +193,28 @@ const lowered = (
   return [
     {
       title: turned.map((one) => one.title).join(', '),
-      gives: `the middle ${words.against(middle.stops, 'the key')}`,
-      ...(keeps === undefined
-        ? {}
-        : { costs: `its darkest point ${words.against(keeps, 'white for certain')}` }),
+      gives: `the middle ${words.against(middle.stops, 'the key')}${keeps === undefined ? '' : `, the darkest corner ${keeps < 0.05 ? 'just sure white' : `${words.howMany(keeps)} past sure white`}`}`,
+      after,
     },
   ]
 }
 
-const subjectOff = (evidence: AboveLimit, words: Words, { set, plan }: RuleContext): readonly Advice[] => {
+const subjectOff = (evidence: AboveLimit, words: Words, { set, plan }: RuleContext): readonly Mend[] => {
   const { wrap, over } = evidence
   if (wrap === undefined || wrap <= wrapShows) return []
   const from = plan.backdrop!.behind
   const at = (behind: number) => wrapOf(set.with({ knob: { knob: 'behind' }, to: behind }), over)
   const to = solveFor(from, from + 5, at, wrapShows)
-  return to === undefined
+  const turned = to === undefined ? undefined : turn(plan, { knob: 'behind' }, to)
+  return turned === undefined || turned.short > 0
     ? []
     : [
         {
-          title: `subject ${words.length(to)} before the backdrop in place of ${words.length(from)}, backdrop lights where they are before it`,
-          gives: `wrap ${words.stops(wrapShows)} against the key at the outline`,
-          costs: `${words.length(to - from)} more room; the limit over the key stays passed`,
+          title: `subject further off: ${turned.title}, the backdrop lights left where they are before it`,
+          gives: `wrap falls to ${words.stops(wrapShows)} against the key; the middle stays over the limit`,
+          costs: `${words.length(turned.change.to - from)} more room`,
+          after: set.with(turned.change),
+          partial: true,
         },
       ]
 }

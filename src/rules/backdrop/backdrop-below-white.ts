@@ -4,6 +4,7 @@ import { backdropMissing } from '../known.js'
 import { onBackdrop } from '../on-surface.js'
 import { settingPointer } from '../place-pointer.js'
 import { rule } from '../rule.js'
+import type { Words } from '../words.js'
 import { backdropLights, causeOnBackdrop, surfaceText, toneU } from './on-the-backdrop.js'
 import { type BelowWhite, brighter } from './whiter.js'
 
@@ -113,7 +114,7 @@ export const backdropBelowWhite = rule<BelowWhite>({
   tell: ({ where, srgb, short, backdropReads }, words, { plan }) => {
     const { surface } = plan.backdrop!
     return {
-      message: `the backdrop records ${words.tone(srgb)} at its ${where}, ${short < 0.05 ? 'just' : words.howMany(short)} short of white for certain`,
+      message: `the backdrop records ${words.tone(srgb)} at its ${where}, ${Math.round(srgb) === 255 ? 'but ' : ''}${shortText(short, words)} short of white for certain`,
       why: [
         `camera ${words.f(plan.camera.aperture)}${backdropReads === undefined ? '' : `, backdrop ${words.f(backdropReads)} at its ${where}`}`,
         surfaceText(surface),
@@ -123,4 +124,9 @@ export const backdropBelowWhite = rule<BelowWhite>({
   },
 
   mend: (evidence, words, context) => brighter(evidence, words, context),
+
+  inShort: ({ short, where }, words) =>
+    `the backdrop is ${shortText(short, words)} short of white at its ${where}`,
 })
+
+const shortText = (short: number, words: Words): string => (short < 0.05 ? 'just' : words.howMany(short))

@@ -1,7 +1,7 @@
 import { linearOfCode } from '../../picture/tone.js'
 import { backdropMissing } from '../known.js'
 import { placePointer } from '../place-pointer.js'
-import { type Advice, type Evidence, rule } from '../rule.js'
+import { type Evidence, inTurn, type Mend, rule } from '../rule.js'
 import { inside } from '../solving.js'
 import { reached } from '../tiers.js'
 import { backdropLights, causeOnBackdrop, strongestAt, surfaceText, toneU } from './on-the-backdrop.js'
@@ -99,7 +99,7 @@ export const backdropNotBlack = rule<NotBlack>({
     const light = strongestAt(set, view.brightest)
     const change = -(by + inside(u))
     const reflectance = plan.backdrop!.surface.reflectance * 2 ** change
-    const fitted: readonly Advice[] =
+    const fitted: readonly Mend[] =
       light === undefined || backdropLights(set).includes(light) || light.grid !== undefined
         ? []
         : [
@@ -109,13 +109,15 @@ export const backdropNotBlack = rule<NotBlack>({
               costs: 'a grid takes up to a stop of the light as well',
             },
           ]
-    return [
-      ...toLevel(context, words, (changed) => changed.backdropView?.brightest, change),
-      ...fitted,
-      {
-        title: `a darker backdrop: reflectance ${reflectance.toFixed(3)} or less`,
-        gives: 'black where it is',
-      },
-    ]
+    return inTurn(
+      () => toLevel(context, words, (changed) => changed.backdropView?.brightest, change),
+      () => fitted,
+      () => [
+        {
+          title: `a darker backdrop: reflectance ${reflectance.toFixed(3)} or less`,
+          gives: 'black where it is',
+        },
+      ],
+    )
   },
 })

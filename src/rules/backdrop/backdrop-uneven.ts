@@ -1,10 +1,11 @@
 import type { Light } from '../../language/plan.js'
+import { apart } from '../apart.js'
 import { turn } from '../gear.js'
 import { backdropMissing, firstMissing } from '../known.js'
 import { onBackdrop } from '../on-surface.js'
 import { placePointer } from '../place-pointer.js'
-import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
-import { inside } from '../solving.js'
+import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
+import { byStops, inside } from '../solving.js'
 import { reached } from '../tiers.js'
 import type { Words } from '../words.js'
 import { backdropLights, causeOnBackdrop, strongestAt } from './on-the-backdrop.js'
@@ -112,9 +113,15 @@ export const backdropUneven = rule<Uneven>({
 
   tell: ({ spread, limit, brightest, darkest, from }, words, { set }) => {
     const view = set.backdropView!
+    const figures = apart(spread, limit, words)
+    const tones = [view.brightest, view.darkest].map(({ srgb }) => words.tone(srgb)) as [string, string]
+    const word = (tone: string): string => tone.replace(/ \(.*$/, '')
+    // Two tones of one name are told apart by their figures alone.
+    if (word(tones[0]) === word(tones[1]))
+      for (const i of [0, 1] as const) tones[i] = tones[i].replace(/^.*\((.*)\)$/, '$1')
     return {
-      message: `the backdrop runs from ${words.tone(view.brightest.srgb)} at its ${brightest} to ${words.tone(view.darkest.srgb)} at its ${darkest}, ${words.howMany(spread)} apart, most of it from ${from}`,
-      why: `${words.howMany(limit)} is the limit over what the camera sees of it`,
+      message: `the backdrop runs from ${tones[0]} at its ${brightest} to ${tones[1]} at its ${darkest}, ${figures[0]} apart, most of it from ${from}`,
+      why: `${figures[1]} is the limit over what the camera sees of it`,
     }
   },
 
@@ -125,11 +132,11 @@ export const backdropUneven = rule<Uneven>({
     const light = strongestAt(set, view.brightest)
     if (light === undefined) return []
     return own.includes(light)
-      ? [
-          ...wider(evidence, light, words, context),
-          ...further(evidence, light, words, context),
-          ...mirrored(evidence, light, words, context),
-        ]
+      ? inTurn(
+          () => wider(evidence, light, words, context),
+          () => further(evidence, light, words, context),
+          () => mirrored(evidence, light, words, context),
+        )
       : [
           {
             title: `a light of its own for the backdrop, on ${words.list([plan.backdrop!.surface.name])} from both sides`,
@@ -143,25 +150,36 @@ const spreadOf = (set: RuleContext['set']): number | undefined => set.backdropVi
 
 /** Zoom as wide as it goes, if that helps. */
 const wider = (
-  { spread }: Uneven,
+  { spread, limit }: Uneven,
   light: Light,
   words: Words,
   { set, plan }: RuleContext,
-): readonly Advice[] => {
+): readonly Mend[] => {
   const turned =
     light.modifier === undefined ? turn(plan, { knob: 'zoom', light: light.name }, 0.001) : undefined
-  const after = turned && spreadOf(set.with(turned.change))
-  return turned === undefined || after === undefined || after > spread - 0.1
+  const changed = turned && set.with(turned.change)
+  const after = changed && spreadOf(changed)
+  return changed === undefined || after === undefined || after > spread - Math.max(0.1, (spread - limit) / 3)
     ? []
-    : [{ title: turned.title, gives: `${words.howMany(after)} from brightest to darkest` }]
+    : [
+        {
+          title: turned!.title,
+          gives: `${words.howMany(after)} from brightest to darkest${after > limit ? ', still over the limit' : ''}`,
+          after: changed,
+          ...(after > limit ? { partial: true } : {}),
+        },
+      ]
 }
+
+/** Metres that a backdrop light keeps clear of the subject; past it, it would light the sitter. */
+const clear = 0.3
 
 const further = (
   { limit, u }: Uneven,
   light: Light,
   words: Words,
   { set, plan }: RuleContext,
-): readonly Advice[] => {
+): readonly Mend[] => {
   const { backdrop } = set.scene
   const front = set.scene.lights.get(light.name)?.front
   if (backdrop === undefined || front === undefined) return []
@@ -172,7 +190,7 @@ const further = (
   const dark = atPlaceOf(view.darkest, set)
   const solved = solveByPlaces(
     from,
-    Math.max(from, 4),
+    Math.max(from, Math.min(4, plan.backdrop!.behind - clear)),
     (before) => set.with({ knob, to: before }),
     (other) => {
       const [most, least] = [bright(other), dark(other)]
@@ -183,21 +201,26 @@ const further = (
   )
   if (solved === undefined || solved < from) return []
   const turned = turn(plan, knob, solved)
-  const after = turned && spreadOf(set.with(turned.change))
-  if (turned === undefined || after === undefined) return []
-  const loses =
-    set.with(turned.change).backdropView!.middle.overCamera.stops - set.backdropView!.middle.overCamera.stops
+  const changed = turned && set.with(turned.change)
+  const after = changed && spreadOf(changed)
+  if (turned === undefined || changed === undefined || after === undefined) return []
+  const loses = changed.backdropView!.middle.overCamera.stops - view.middle.overCamera.stops
   return [
     {
       title: turned.title,
       gives: `${words.howMany(after)} from brightest to darkest`,
       ...(loses < -0.1 ? { costs: `${words.howMany(loses)} more power for the same level` } : {}),
+      // Its level is to be made up for; alone, it would only be told as too dark.
+      after: held(changed, light, -loses),
     },
   ]
 }
 
+const held = (set: RuleContext['set'], { name }: Light, stops: number): RuleContext['set'] =>
+  set.strength(name)?.from === 'meters' ? set : set.with(...byStops([name], stops))
+
 /** A light of the same kind at the same place on the other side: its light is this one's, seen in the mirror. */
-const mirrored = ({ limit }: Uneven, light: Light, words: Words, { set }: RuleContext): readonly Advice[] => {
+const mirrored = ({ limit }: Uneven, light: Light, words: Words, { set }: RuleContext): readonly Mend[] => {
   const view = set.backdropView!
   const light2 = (at: readonly [number, number, number]): number | undefined =>
     set.exposure(onBackdrop([-at[0], at[1], at[2]]), [light.name])?.luxSeconds

@@ -1,8 +1,12 @@
 import { backdropMargins } from '../../picture/backdrop-in-frame.js'
+import { computeSet } from '../../set/compute-set.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import type { Knob } from '../../set/knobs.js'
+import { roundForTape } from '../../units/length.js'
+import type { Metres } from '../../units/quantity.js'
+import { worstCut } from '../frame/frame-cuts.js'
 import { turn } from '../gear.js'
-import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
+import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
 import { solveFor } from '../solving.js'
 import type { Words } from '../words.js'
 
@@ -86,12 +90,16 @@ export const framePastBackdrop = rule<Past>({
     why: `${words.length(plan.backdrop!.width)} wide, ${words.length(set.scene.backdrop!.y - set.scene.camera.eye[1])} from the camera, seen with ${Math.round(plan.camera.lens * 1000)} mm`,
   }),
 
-  mend: (_, words, context) => [
-    ...longerLens(context),
-    ...nearerCamera(words, context),
-    ...widerRoll(words, context),
-    ...nearerBackdrop(words, context),
-  ],
+  mend: (_, words, context) =>
+    inTurn(
+      () => widerRoll(words, context),
+      () => nearerBackdrop(words, context),
+      () => longerLens(context),
+      () => nearerCamera(words, context),
+    ),
+
+  inShort: ({ sides }, words) =>
+    `the frame sees ${words.list(sides.map(({ side, past }) => `${words.small(past)} past ${edgeName[side]}`))}`,
 })
 
 const edgeName: Readonly<Record<Side, string>> = {
@@ -128,47 +136,78 @@ const worst = (set: ComputedSet): number => Math.max(...margins(set).map(({ past
 const solved = (set: ComputedSet, knob: Knob, from: number, to: number): number | undefined =>
   solveFor(from, to, (value) => worst(set.with({ knob, to: value })), spare)
 
-const longerLens = ({ set, plan }: RuleContext): readonly Advice[] => {
+/** A tighter frame is no mend where it cuts off more of what the framing is to hold. */
+const crops = (before: ComputedSet, after: ComputedSet): boolean =>
+  before.plan.wanted.framing !== undefined && worstCut(after) > Math.max(worstCut(before), 0) + 1e-6
+
+const longerLens = ({ set, plan }: RuleContext): readonly Mend[] => {
   const to = solved(set, { knob: 'lens' }, plan.camera.lens, plan.camera.lens * 6)
   const turned = to === undefined ? undefined : turn(plan, { knob: 'lens' }, to)
-  if (to === undefined || turned === undefined || turned.short > 0) return []
+  const after = turned && set.with(turned.change)
+  if (to === undefined || turned === undefined || after === undefined || turned.short > 0) return []
+  if (crops(set, after)) return []
   return [
     {
       title: `${turned.title}, or from ${Math.ceil(to * 1000)} mm up`,
       gives: 'the frame lies inside the backdrop',
       costs: 'a tighter frame on the subject',
+      after,
     },
   ]
 }
 
-const nearerCamera = (words: Words, { set, plan }: RuleContext): readonly Advice[] => {
+const nearerCamera = (words: Words, { set, plan }: RuleContext): readonly Mend[] => {
   const { distance } = plan.camera.at
   const to = solved(set, { knob: 'camera-distance' }, distance, Math.min(distance, 0.8))
   const turned = to === undefined ? undefined : turn(plan, { knob: 'camera-distance' }, to)
-  if (to === undefined || turned === undefined || turned.short > 0 || to >= distance) return []
+  const after = turned && set.with(turned.change)
+  if (turned === undefined || after === undefined || turned.short > 0 || turned.change.to >= distance)
+    return []
+  if (crops(set, after)) return []
   return [
     {
       title: turned.title,
       gives: 'the frame lies inside the backdrop',
       costs: `${words.length(distance - turned.change.to)} nearer: a tighter frame and a stronger perspective`,
+      after,
     },
   ]
 }
 
-const widerRoll = (words: Words, { set, plan }: RuleContext): readonly Advice[] => {
-  const { width } = plan.backdrop!
-  const to = solved(set, { knob: 'backdrop-width' }, width, 20)
-  if (to === undefined || to <= width) return []
-  const turned = turn(plan, { knob: 'backdrop-width' }, to)
+/** Paper that is wide enough, and high enough: the frame at its plane does not change with it. */
+const widerRoll = (words: Words, { set, plan }: RuleContext): readonly Mend[] => {
+  const { width, height } = plan.backdrop!
+  const past = Object.fromEntries(margins(set).map((one) => [one.side, one.past])) as Partial<
+    Record<Side, number>
+  >
+  const aside = Math.max(past.left ?? 0, past.right ?? 0)
+  const above = past.top ?? 0
+  if ((past.bottom ?? 0) > 0 || (aside <= 0 && above <= 0)) return []
+  const wide = aside > 0 ? width + 2 * (aside - spare) : width
+  const style = plan.lengths === 'feet' ? 'feet' : 'metric'
+  const high = above > 0 ? roundForTape((height + above - spare) as Metres, style, 'more') : height
+  if (wide > (plan.room?.width ?? most) || high > (plan.room?.height ?? most)) return []
+  const turned = aside > 0 ? turn(plan, { knob: 'backdrop-width' }, wide) : undefined
+  const roll = turned === undefined || turned.short > 0 ? undefined : turned
+  const rounded = roundForTape(wide as Metres, style, 'more')
+  const to = (roll?.change.to ?? (aside > 0 ? rounded : width)) as Metres
   return [
     {
-      title: turned === undefined || turned.short > 0 ? `a backdrop ${words.length(to)} wide` : turned.title,
-      gives: `${words.length(to)} is needed`,
+      title: [
+        ...(aside > 0 ? [roll?.title ?? `backdrop.width → ${words.length(to)}`] : []),
+        ...(above > 0 ? [`backdrop.height → ${words.length(high)}`] : []),
+      ].join(', '),
+      gives: `the frame lies inside the backdrop${roll === undefined ? '' : `: ${words.length(wide)} is needed, and this is a common width of roll`}`,
+      ...(aside > 0 && roll === undefined ? { costs: 'that is wider than rolls come' } : {}),
+      after: computeSet({ ...plan, backdrop: { ...plan.backdrop!, width: to, height: high } }),
     },
   ]
 }
 
-const nearerBackdrop = (words: Words, { set, plan }: RuleContext): readonly Advice[] => {
+/** Metres: beyond this it is a wall that is wanted. */
+const most = 12
+
+const nearerBackdrop = (words: Words, { set, plan }: RuleContext): readonly Mend[] => {
   const { behind } = plan.backdrop!
   const to = solved(set, { knob: 'behind' }, behind, Math.min(behind, 0.5))
   const turned = to === undefined ? undefined : turn(plan, { knob: 'behind' }, to)
@@ -179,6 +218,7 @@ const nearerBackdrop = (words: Words, { set, plan }: RuleContext): readonly Advi
           title: turned.title,
           gives: 'the frame lies inside the backdrop',
           costs: `the subject ${words.length(behind - turned.change.to)} nearer its backdrop: shadow and wrap grow`,
+          after: set.with(turned.change),
         },
       ]
 }

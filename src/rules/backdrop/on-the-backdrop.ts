@@ -27,6 +27,9 @@ export const overKey = (
   return { stops: figure.stops, u: Math.hypot(u({ ...figure, rendering: 0 }), flatAgainstDome) }
 }
 
+/** A white backdrop's usual limit over the key, in stops. Common practice, no source. */
+export const usualLimit = 1
+
 /** Exposure that one light gives the backdrop at a sample, as a share of all. */
 export const shareAt = (set: ComputedSet, sample: BackdropSample, lights: readonly string[]): number => {
   const all = set.exposure(onBackdrop(sample.at), 'all')

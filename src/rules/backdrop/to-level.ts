@@ -2,7 +2,7 @@
 import type { BackdropSample } from '../../set/backdrop-view.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { turn, turnLight } from '../gear.js'
-import type { Advice, RuleContext } from '../rule.js'
+import { inTurn, type Mend, type RuleContext } from '../rule.js'
 import { movedAndHeld } from '../solving.js'
 import type { Words } from '../words.js'
 import { backdropLights, shareAt } from './on-the-backdrop.js'
@@ -19,7 +19,7 @@ export const toLevel = (
   pick: (set: ComputedSet) => BackdropSample | undefined,
   change: number,
   to: 'at least' | 'nearest' = 'at least',
-): readonly Advice[] => {
+): Iterable<Mend> => {
   const now = pick(context.set)
   if (now === undefined) return []
   const target = now.overCamera.stops + change
@@ -28,11 +28,11 @@ export const toLevel = (
     return after && `the backdrop records ${words.tone(after.srgb)} at its ${after.where}`
   }
   const level: Level = { quick: atPlaceOf(now, context.set), whole: (set) => pick(set)?.overCamera.stops }
-  return [
-    ...ownLights(context, target, gives, now, to),
-    ...separation(context, level, target, gives, words),
-    ...(change < 0 ? keyNearer(context, level, target, gives, words) : []),
-  ]
+  return inTurn(
+    () => ownLights(context, target, gives, now, to),
+    () => separation(context, level, target, gives, words),
+    () => (change < 0 ? keyNearer(context, level, target, gives, words) : []),
+  )
 }
 
 interface Level {
@@ -49,20 +49,24 @@ const ownLights = (
   gives: Gives,
   now: BackdropSample,
   to: 'at least' | 'nearest',
-): readonly Advice[] => {
+): readonly Mend[] => {
   const names = backdropLights(set).map((light) => light.name)
   const up = target > now.overCamera.stops
   if (names.length === 0 || (!up && shareAt(set, now, names) < 0.1)) return []
   const by = stopsFor(set, [now], names, target, up ? 'at least' : 'at most')
   const turned = by === undefined ? [] : names.flatMap((light) => turnLight(plan, light, by, to) ?? [])
   if (turned.length === 0) return []
-  const after = gives(set.with(...turned.map((one) => one.change)))
+  const changed = set.with(...turned.map((one) => one.change))
+  const after = gives(changed)
   const short = Math.max(...turned.map((one) => one.short))
   return [
     {
       title: turned.map((one) => one.title).join(', '),
       ...(after === undefined ? {} : { gives: after }),
-      ...(short > 0 ? { costs: 'the end of the range: move it, or add or take away a light' } : {}),
+      after: changed,
+      ...(short > 0
+        ? { costs: 'that is the end of the range: move it, or add or take away a light', partial: true }
+        : {}),
     },
   ]
 }
@@ -76,7 +80,7 @@ const separation = (
   target: number,
   gives: Gives,
   words: Words,
-): readonly Advice[] => {
+): readonly Mend[] => {
   const from = plan.backdrop!.behind
   const up = target > (level.whole(set) ?? 0)
   const solved = solveByPlaces(
@@ -89,7 +93,8 @@ const separation = (
   )
   const turned = solved === undefined ? undefined : turn(plan, { knob: 'behind' }, solved)
   if (turned === undefined || turned.short > 0) return []
-  const after = gives(set.with(turned.change))
+  const changed = set.with(turned.change)
+  const after = gives(changed)
   const by = turned.change.to - from
   return [
     {
@@ -99,6 +104,7 @@ const separation = (
         by > 0
           ? `${words.length(by)} more room, and a wider backdrop in frame`
           : 'the shadow lies closer on the backdrop',
+      after: changed,
     },
   ]
 }
@@ -110,7 +116,7 @@ const keyNearer = (
   target: number,
   gives: Gives,
   words: Words,
-): readonly Advice[] => {
+): readonly Mend[] => {
   const light = set.keyLights.find((one) => one.unit.kind === 'flash')
   const from = light && set.scene.lights.get(light.name)?.distance
   if (light === undefined || from === undefined || light.at.by === 'camera') return []
@@ -133,7 +139,8 @@ const keyNearer = (
         {
           title: `${turned.title}, ${words.howMany(moved.stops)} less power to hold the face`,
           gives: after,
-          costs: 'light falls off faster over the subject too',
+          costs: `the light falls off faster across ${plan.subject.kind === 'object' ? 'the object' : 'the sitter'}`,
+          after: moved.set,
         },
       ]
 }

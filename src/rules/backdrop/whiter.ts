@@ -4,12 +4,12 @@ import { recordedLinear, srgbCode } from '../../picture/tone.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { knobRange } from '../../set/knob-range.js'
 import type { FNumber, LuxSeconds } from '../../units/quantity.js'
-import { recycleGrows, secondsText, type Turned, turnLight } from '../gear.js'
+import { recycleGrows, secondsText, type Turned, turn, turnLight } from '../gear.js'
 import { onBackdrop } from '../on-surface.js'
-import type { Advice, Evidence, RuleContext } from '../rule.js'
+import { type Evidence, inTurn, type Mend, type RuleContext } from '../rule.js'
 import { inside, movedAndHeld } from '../solving.js'
 import type { Words } from '../words.js'
-import { backdropLights, overKey } from './on-the-backdrop.js'
+import { backdropLights, overKey, usualLimit } from './on-the-backdrop.js'
 import { atPlaceOf, solveByPlaces, stopsFor } from './solve-level.js'
 
 export interface BelowWhite extends Evidence {
@@ -22,12 +22,14 @@ export interface BelowWhite extends Evidence {
   readonly backdropReads: FNumber | undefined
 }
 
-export const brighter = (evidence: BelowWhite, words: Words, context: RuleContext): readonly Advice[] => {
-  const ownLight = secondLight(evidence, words, context)
-  return backdropLights(context.set).length > 0
+export const brighter = (evidence: BelowWhite, words: Words, context: RuleContext): Iterable<Mend> =>
+  backdropLights(context.set).length > 0
     ? lightsUp(evidence, words, context)
-    : [...lightBack(evidence, words, context), ...subjectNearer(evidence, words, context), ...ownLight]
-}
+    : inTurn(
+        () => lightBack(evidence, words, context),
+        () => subjectNearer(evidence, words, context),
+        () => secondLight(evidence, words, context),
+      )
 
 const darkest = (set: ComputedSet): number | undefined => set.backdropView?.darkest.overCamera.stops
 
@@ -36,7 +38,7 @@ const darkest = (set: ComputedSet): number | undefined => set.backdropView?.dark
 /** More than this is another light, not a turn of the dial. */
 const most = 10
 
-const lightsUp = (evidence: BelowWhite, words: Words, context: RuleContext): readonly Advice[] => {
+const lightsUp = (evidence: BelowWhite, words: Words, context: RuleContext): readonly Mend[] => {
   const { set, plan } = context
   const target = evidence.needs + inside(evidence.u)
   const names = backdropLights(set).map((light) => light.name)
@@ -49,30 +51,35 @@ const lightsUp = (evidence: BelowWhite, words: Words, context: RuleContext): rea
   const middle = overKey({ ...context, set: after }, view.middle)
   const short = Math.max(...turned.map((one) => one.short))
   const left = evidence.needs - view.darkest.overCamera.stops
-  const advice: Advice = {
+  const limit = context.plan.wanted.backdropOverKey?.to ?? usualLimit
+  const tooHot = middle !== undefined && middle.stops > limit
+  const advice: Mend = {
     title: turned.map((one) => one.title).join(', '),
-    gives:
+    gives: [
       short > 0
         ? left < 0.05
-          ? 'just white for certain at its darkest, and the lights give no more'
-          : `${words.howMany(left)} short still: the lights give no more`
-        : `${words.howMany(view.darkest.overCamera.stops - evidence.needs)} over what is white for certain at its darkest`,
-    costs: [
-      ...(middle === undefined ? [] : [`the middle ${words.against(middle.stops, 'the key')}`]),
-      ...slower(turned, context),
-    ].join('; '),
+          ? 'at full power it is just white, with nothing in reserve'
+          : `at full power still ${words.howMany(left)} short: the lights give no more`
+        : `the darkest corner ${words.howMany(-left)} past sure white`,
+      ...(middle === undefined || tooHot ? [] : [`the middle ${words.against(middle.stops, 'the key')}`]),
+    ].join(', '),
+    // Where it gets too hot, the rule for that says so.
+    costs: slower(turned, context).join('; '),
+    after,
+    ...(short > 0 ? { partial: true } : {}),
   }
-  return short > 0 || by > 3 ? [advice, secondBackdropLight(evidence, words)] : [advice]
+  const another = secondBackdropLight(evidence, words)
+  return tooHot ? [another, advice] : short > 0 || by > 3 ? [advice, another] : [advice]
 }
 
 const slower = (turned: readonly Turned[], { plan }: RuleContext): readonly string[] => {
   const most = Math.max(
     ...turned.map(({ change: { knob, to } }) => ('light' in knob ? recycleGrows(plan, knob.light, to) : 0)),
   )
-  return most > 0.05 ? [`recycle ${secondsText(most)} longer`] : []
+  return most > 0.05 ? [`recycling takes ${secondsText(most)} longer`] : []
 }
 
-const secondBackdropLight = ({ where }: BelowWhite, { list }: Words): Advice => ({
+const secondBackdropLight = ({ where }: BelowWhite, { list }: Words): Mend => ({
   title: `a second light for the backdrop's ${list([where])}, from the other side`,
 })
 
@@ -123,10 +130,14 @@ const gapAtPlace = (set: ComputedSet): ((other: ComputedSet) => number | undefin
   }
 }
 
-const lightBack = (evidence: BelowWhite, words: Words, context: RuleContext): readonly Advice[] => {
+/** What can be set by tape, no nearer than was solved. */
+const tape = ({ plan }: RuleContext, light: string, solved: number | undefined): number | undefined =>
+  solved === undefined ? undefined : turn(plan, { knob: 'light-distance', light }, solved)?.change.to
+
+const lightBack = (evidence: BelowWhite, words: Words, context: RuleContext): readonly Mend[] => {
   const { set } = context
   const light = movable(context)
-  const to = light && distanceFor(set, light)
+  const to = light && tape(context, light.name, distanceFor(set, light))
   if (light === undefined || to === undefined) return []
   return back(evidence, words, context, set, light.name, to, '')
 }
@@ -140,7 +151,7 @@ const back = (
   name: string,
   to: number,
   first: string,
-): readonly Advice[] => {
+): readonly Mend[] => {
   const moved = movedAndHeld(set, name, to)
   const after = moved && gap(moved.set)
   if (moved === undefined || after === undefined) return []
@@ -155,6 +166,8 @@ const back = (
           : []),
         'a smaller source from the face, so harder light',
       ].join('; '),
+      after: moved.set,
+      partial: true,
     },
   ]
 }
@@ -163,26 +176,29 @@ const nearest = 0.3
 /** Near enough for a wall to count as close behind, and still room to stand. */
 const close = 0.5
 
-const subjectNearer = (evidence: BelowWhite, words: Words, context: RuleContext): readonly Advice[] => {
+const subjectNearer = (evidence: BelowWhite, words: Words, context: RuleContext): readonly Mend[] => {
   const { set, plan } = context
   const from = plan.backdrop!.behind
   if (from <= nearest) return []
   const at = (behind: number) => set.with({ knob: { knob: 'behind' }, to: behind })
-  const to = solveByPlaces(from, nearest, at, gapAtPlace(set), gap, almostAlike)
-  const after = to === undefined ? undefined : gap(at(to))
-  if (to !== undefined && after !== undefined)
+  const solved = solveByPlaces(from, nearest, at, gapAtPlace(set), gap, almostAlike)
+  const turned = solved === undefined ? undefined : turn(plan, { knob: 'behind' }, solved)
+  const after = turned === undefined || turned.short > 0 ? undefined : gap(at(turned.change.to))
+  if (turned !== undefined && after !== undefined)
     return [
       {
-        title: `subject nearer the backdrop: backdrop.behind → ${words.length(to)}`,
+        title: `subject nearer the backdrop: ${turned.title}`,
         gives: comesOut(evidence, after, words, context),
         costs: "the subject's shadow lies closer and sharper on the backdrop",
+        after: at(turned.change.to),
+        partial: true,
       },
     ]
   // Neither alone: both together.
   const light = movable(context)
   const behind = Math.min(from, close)
   const nearer = at(behind)
-  const distance = light && distanceFor(nearer, light)
+  const distance = light && tape(context, light.name, distanceFor(nearer, light))
   return light === undefined || distance === undefined || behind === from
     ? []
     : back(
@@ -212,7 +228,7 @@ const comesOut = (
     : `${level}; for certain only with the face placed ${words.howMany(rest)} over as well, or with a light of its own`
 }
 
-const secondLight = (evidence: BelowWhite, words: Words, { set, plan }: RuleContext): readonly Advice[] => {
+const secondLight = (evidence: BelowWhite, words: Words, { set, plan }: RuleContext): readonly Mend[] => {
   const view = set.backdropView
   const now = view && set.exposure(onBackdrop(view.darkest.at), 'all')
   if (view === undefined || now === undefined) return []
@@ -220,7 +236,7 @@ const secondLight = (evidence: BelowWhite, words: Words, { set, plan }: RuleCont
   const own = fNumberFor((wanted - now.luxSeconds) as LuxSeconds, plan.camera.iso)
   return [
     {
-      title: `a light of its own for the backdrop, that meters ${words.f(own)} at its ${view.darkest.where}, flat and facing out`,
+      title: `a light of its own for the backdrop, that meters ${words.f(own)} where the backdrop is darkest (${view.darkest.where}), dome flat and facing out`,
       gives: 'white for certain at its darkest, whatever the key does',
     },
   ]

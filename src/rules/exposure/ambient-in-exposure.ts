@@ -250,7 +250,7 @@ const lowerSpeed = (
       {
         title: `${words.howMany(stops)} more power on ${words.list(flashes.map((light) => light.name))}, the aperture closed by as much`,
         gives: `the room ${words.howMany(under + stops)} under the key`,
-        costs: 'slower recycle, more depth of field',
+        costs: 'slower recycling; depth of field grows',
       },
     ]
   }
@@ -265,7 +265,7 @@ const lowerSpeed = (
     {
       title: `camera.iso → ${iso}, ${words.list(flashes.map((light) => light.name))} up by ${words.howMany(stops)}`,
       gives: `the room ${words.howMany(under + stops)} under the key`,
-      costs: ['slower recycle', ...short].join('; '),
+      costs: ['slower recycling', ...short].join('; '),
     },
   ]
 }

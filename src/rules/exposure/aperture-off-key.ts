@@ -1,12 +1,15 @@
 import type { Light } from '../../language/plan.js'
 import { circleOfConfusion, depthOfField } from '../../picture/lens.js'
+import { extension } from '../../scene/camera.js'
 import { dot, subtract, unit } from '../../scene/vector.js'
+import type { ComputedSet } from '../../set/computed-set.js'
 import { pointer } from '../../text/place.js'
 import type { FNumber } from '../../units/quantity.js'
-import { markedAperture, markedSpeedOver, markedSpeedUnder, turnLight } from '../gear.js'
+import { markedAperture, markedSpeedOver, markedSpeedUnder, turn, turnLight } from '../gear.js'
 import { keyMissing } from '../known.js'
 import { lightPointer } from '../place-pointer.js'
-import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
+import { whom } from '../place-words.js'
+import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
 import { reached } from '../tiers.js'
 import type { Words } from '../words.js'
 
@@ -126,21 +129,34 @@ export const apertureOffKey = rule<OffKey>({
         ...(plan.camera.filter > 0
           ? [`${words.howMany(plan.camera.filter)} of neutral density on the lens`]
           : []),
+        ...closeFocus(off, words, set),
         ...(ambient === 'any' ? ['ambient light is not counted'] : []),
       ].join('; '),
     }
   },
 
-  mend: (evidence, words, context) => [
-    aperture(evidence, words, context),
-    ...powers(evidence, words, context),
-    ...speed(evidence, words, context),
-  ],
+  mend: (evidence, words, context) =>
+    inTurn(
+      () => aperture(evidence, words, context),
+      () => shutter(evidence, words, context),
+      () => powers(evidence, words, context),
+      () => speed(evidence, words, context),
+    ),
+
+  inShort: ({ off }, words, { plan }) =>
+    `${whom(plan)} is ${words.howMany(off)} too ${off > 0 ? 'light' : 'dark'}`,
 })
 
-/** Whom the exposure is for. */
-const whom = (plan: RuleContext['plan']): string =>
-  plan.subject.kind === 'person' ? 'the face' : plan.subject.kind === 'group' ? 'the group' : 'the subject'
+/** A lens that moves out to focus near by loses light that no meter at the face sees. */
+const closeFocus = (off: number, words: Words, { plan, scene }: ComputedSet): readonly string[] => {
+  const lost = 2 * Math.log2(extension(plan.camera.lens, scene.camera.focus))
+  if (lost < 0.05) return []
+  return [
+    off < 0
+      ? `${words.howMany(lost)} of it is lost to close focus`
+      : `${words.howMany(lost)} that close focus takes are counted`,
+  ]
+}
 
 const angleToCamera = ({ set }: RuleContext, light: Light): number => {
   const { camera, lights, points, subject } = set.scene
@@ -155,41 +171,102 @@ const angleToCamera = ({ set }: RuleContext, light: Light): number => {
   return (Math.acos(Math.min(1, Math.max(-1, cosine))) * 180) / Math.PI
 }
 
-const aperture = ({ exact }: OffKey, words: Words, { set, plan }: RuleContext): Advice => {
+/** Wider lenses than f/1.2, and smaller openings than f/32, nobody has on the camera. Common practice, no source. */
+const openings = { widest: 1.2, smallest: 33 }
+
+const aperture = ({ exact }: OffKey, words: Words, { set, plan }: RuleContext): readonly Mend[] => {
   const marked = markedAperture(exact)
+  if (marked < openings.widest || marked > openings.smallest) return []
   const after = set.with({ knob: { knob: 'aperture' }, to: marked })
-  const left = (after.key?.overCamera.stops ?? 0) - plan.wanted.exposure
   const circle = circleOfConfusion(plan.camera.sensor)
   const depth = (n: FNumber): number => {
     const { near, far } = depthOfField(plan.camera.lens, n, set.scene.camera.focus, circle)
     return far - near
   }
   const [was, is] = [depth(plan.camera.aperture), depth(marked)]
-  return {
-    title: `camera.aperture → ${words.f(marked)}${words.f(exact) === words.f(marked) ? '' : `, exactly ${words.f(exact)}`}`,
-    gives: `${whom(plan)} ${Math.abs(left) < 0.05 ? 'as wanted' : `${words.stops(left)} from what is wanted`}`,
-    ...(Number.isFinite(is) && Number.isFinite(was) && words.small(is) !== words.small(was)
-      ? { costs: `depth of field ${words.small(is)} in place of ${words.small(was)}` }
-      : {}),
-  }
+  const shallow = Number.isFinite(is) && words.small(is) !== words.small(was) && is < was
+  return [
+    {
+      title: `camera.aperture → ${words.f(marked)}${words.f(exact) === words.f(marked) ? '' : `, exactly ${words.f(exact)}`}`,
+      gives: outcome(after, words),
+      costs: [
+        ...(shallow ? [`depth of field ${span(is, words)} in place of ${span(was, words)}`] : []),
+        ...backdropToo(set, after, words),
+      ].join('; '),
+      after,
+    },
+  ]
 }
 
-const powers = ({ off }: OffKey, words: Words, { set, plan }: RuleContext): readonly Advice[] => {
+/** A depth, in metres where it is one. */
+const span = (metres: number, words: Words): string =>
+  !Number.isFinite(metres) ? 'all' : metres < 1 ? words.small(metres) : words.length(metres)
+
+const outcome = (after: ComputedSet, words: Words): string => {
+  const left = (after.key?.overCamera.stops ?? 0) - after.plan.wanted.exposure
+  return `${whom(after.plan)} ${Math.abs(left) < 0.05 ? 'as wanted' : `${words.stops(left)} from what is wanted`}`
+}
+
+/** How much more the middle of the backdrop gets, in the picture; undefined where none is seen. */
+const backdropBy = (set: ComputedSet, after: ComputedSet): number | undefined => {
+  const [was, is] = [set.backdropView, after.backdropView]
+  return was === undefined || is === undefined
+    ? undefined
+    : is.middle.overCamera.stops - was.middle.overCamera.stops
+}
+
+const lighter = (by: number): string => (by > 0 ? 'lighter' : 'darker')
+
+/** Where the plan wants something of the backdrop's tone. */
+const backdropToo = (set: ComputedSet, after: ComputedSet, words: Words): readonly string[] => {
+  const { backdrop } = set.plan.wanted
+  const by = backdropBy(set, after)
+  return backdrop === undefined || backdrop.tone === 'any' || by === undefined || Math.abs(by) < 0.1
+    ? []
+    : [`the backdrop comes out ${words.howMany(by)} ${lighter(by)} as well`]
+}
+
+/** Light that burns on goes by the shutter, and keeps the depth of field. */
+const shutter = ({ off }: OffKey, words: Words, { set, plan }: RuleContext): readonly Mend[] => {
+  if (set.keyLights.some((light) => light.unit.kind === 'flash')) return []
+  const turned = turn(plan, { knob: 'shutter' }, plan.camera.shutter * 2 ** -off, 'nearest')
+  if (turned === undefined || turned.short > 0) return []
+  const after = set.with(turned.change)
+  return [
+    {
+      title: turned.title,
+      gives: outcome(after, words),
+      costs: [
+        ...(turned.change.to > 1 / 50 ? ['a tripod, and whoever moves blurs'] : []),
+        ...backdropToo(set, after, words),
+      ].join('; '),
+      after,
+    },
+  ]
+}
+
+const powers = ({ off }: OffKey, words: Words, { set, plan }: RuleContext): readonly Mend[] => {
   const turned = set.keyLights.map((light) => turnLight(plan, light.name, -off, 'nearest'))
   if (turned.some((one) => one === undefined || one.short > 0) || turned.length === 0) return []
   const after = set.with(...turned.map((one) => one!.change))
-  const left = (after.key?.overCamera.stops ?? 0) - plan.wanted.exposure
+  const by = backdropBy(set, after)
+  const face = (after.key?.overCamera.stops ?? 0) - (set.key?.overCamera.stops ?? 0)
+  const against = (by ?? face) - face
   return [
     {
       title: turned.map((one) => one!.title).join(', '),
-      gives: `${whom(plan)} ${Math.abs(left) < 0.05 ? 'as wanted' : `${words.stops(left)} from what is wanted`}`,
-      costs: 'the backdrop keeps its light: it moves against the face',
+      gives: `${outcome(after, words)}${by === undefined || Math.abs(against) >= 0.1 ? '' : `, the backdrop ${words.howMany(by)} ${lighter(by)} with it`}`,
+      costs:
+        Math.abs(against) < 0.1
+          ? ''
+          : `the backdrop, lit by other lights as well, comes out ${words.howMany(against)} ${lighter(against)} against ${whom(plan)}`,
+      after,
     },
   ]
 }
 
 /** No help where the lights are known by what they are to meter: they are then set to meter that again. */
-const speed = ({ off }: OffKey, words: Words, { set, plan }: RuleContext): readonly Advice[] => {
+const speed = ({ off }: OffKey, words: Words, { set, plan }: RuleContext): readonly Mend[] => {
   const wanted = plan.camera.iso * 2 ** -off
   const iso = off < 0 ? markedSpeedOver(wanted) : markedSpeedUnder(wanted)
   if (iso === undefined || iso === plan.camera.iso) return []
@@ -200,10 +277,14 @@ const speed = ({ off }: OffKey, words: Words, { set, plan }: RuleContext): reado
   return [
     {
       title: `camera.iso → ${iso}`,
-      gives: `${whom(plan)} ${Math.abs(left) < 0.05 ? 'as wanted' : `${words.stops(left)} from what is wanted`}, every light alike`,
-      ...(unstated
-        ? { costs: `iso: ${Math.round(plan.camera.iso)} is then to be written beside the readings` }
-        : {}),
+      gives: `${outcome(after, words)}, every light alike`,
+      costs: [
+        ...(unstated
+          ? [`iso: ${Math.round(plan.camera.iso)} is then to be written beside the readings`]
+          : []),
+        ...backdropToo(set, after, words),
+      ].join('; '),
+      after,
     },
   ]
 }

@@ -1,9 +1,10 @@
 import { apertureForDepth, circleOfConfusion, type DepthOfField, depthOfField } from '../../picture/lens.js'
 import { dot, subtract, type Vec3 } from '../../scene/vector.js'
+import { computeSet } from '../../set/compute-set.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import type { FNumber, Metres } from '../../units/quantity.js'
 import { markedAperture, turn, turnLight } from '../gear.js'
-import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
+import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
 import { solveFor } from '../solving.js'
 import type { Words } from '../words.js'
 
@@ -133,18 +134,31 @@ export const depthShort = rule<DepthShort>({
         : needs.free || front === back
           ? `both ends of ${what} go`
           : `the ${back ? 'back' : 'front'} of ${what} goes`
-    const [isSharp, isNeeded] = unlike(sharp.far - sharp.near, needs.far - needs.near, words)
+    const enough = !needs.free && sharp.far - sharp.near >= needs.far - needs.near
+    const isSharp = `sharp from ${words.length(sharp.near)} to ${distance(sharp.far, words)}`
+    const isNeeded = `needed from ${words.length(needs.near)} to ${words.length(needs.far)}`
+    const lengths = unlike(sharp.far - sharp.near, needs.far - needs.near, words)
     return {
-      message: `${where} soft: ${isSharp} is sharp at ${words.f(plan.camera.aperture)}, ${isNeeded} is needed`,
-      why: `sharp from ${words.length(sharp.near)} to ${distance(sharp.far, words)}, focused at ${words.length(focus)}, needed from ${words.length(needs.near)} to ${words.length(needs.far)}; circle of confusion ${Math.round(circleOfConfusion(plan.camera.sensor) * 1e6)} µm`,
+      message: enough
+        ? `${where} soft: ${isSharp} at ${words.f(plan.camera.aperture)}, ${isNeeded}`
+        : `${where} soft: ${lengths[0]} is sharp at ${words.f(plan.camera.aperture)}, ${lengths[1]} is needed`,
+      why: [
+        enough ? 'the depth is enough, the focus lies wrong' : `${isSharp}, ${isNeeded}`,
+        `focused at ${words.length(focus)}`,
+        `circle of confusion ${Math.round(circleOfConfusion(plan.camera.sensor) * 1e6)} µm`,
+      ].join('; '),
     }
   },
 
-  mend: (evidence, words, context) => [
-    ...focusBetween(evidence, words, context),
-    stopDown(evidence, words, context),
-    ...stepBack(evidence, context),
-  ],
+  mend: (evidence, words, context) =>
+    inTurn(
+      () => focusBetween(evidence, words, context),
+      () => stopDown(evidence, words, context),
+      () => stepBack(evidence, context),
+    ),
+
+  inShort: ({ sharp, what }, words) =>
+    `${what} is sharp only from ${words.length(sharp.near)} to ${distance(sharp.far, words)}`,
 })
 
 /** A length, which may have no end. */
@@ -228,11 +242,11 @@ const whatIsWanted = ({ plan }: RuleContext): string => {
         : 'the subject'
 }
 
-const stopDown = ({ aperture }: DepthShort, words: Words, { set, plan }: RuleContext): Advice => {
+const stopDown = ({ aperture }: DepthShort, words: Words, { set, plan }: RuleContext): readonly Mend[] => {
   const marked = markedAperture(aperture, 'over')
   const stops = 2 * Math.log2(marked / plan.camera.aperture)
   if (!Number.isFinite(stops))
-    return { title: 'no aperture is enough from here', costs: 'further off, or a shorter lens' }
+    return [{ title: 'further off, or a shorter lens: no aperture is enough from here' }]
   const flashes = set.lit.filter((light) => light.unit.kind === 'flash')
   const short = flashes.flatMap((light) => {
     const turned = light.power === undefined ? undefined : turnLight(plan, light.name, stops)
@@ -240,40 +254,56 @@ const stopDown = ({ aperture }: DepthShort, words: Words, { set, plan }: RuleCon
       ? [`${light.name} is ${words.howMany(turned.short)} short of it`]
       : []
   })
-  return {
-    title: `camera.aperture → ${words.f(marked)}`,
-    gives: 'all of it sharp with the focus where it is',
-    costs: [`${words.howMany(stops)} more power on every light, or that much more ISO`, ...short].join('; '),
-  }
+  return [
+    {
+      title: `camera.aperture → ${words.f(marked)}`,
+      gives: 'all of it sharp with the focus where it is',
+      costs: [`${words.howMany(stops)} more power on every light, or that much more ISO`, ...short].join(
+        '; ',
+      ),
+      after: withLight(set, marked, stops),
+    },
+  ]
 }
 
+/** The aperture closed, and every light up by as much as that takes. */
+const withLight = (set: ComputedSet, aperture: FNumber, stops: number): ComputedSet =>
+  set.with(
+    { knob: { knob: 'aperture' }, to: aperture },
+    ...[...set.lit].flatMap(({ name, power, meters }) =>
+      power === undefined && meters === undefined
+        ? []
+        : [{ knob: { knob: 'strength', light: name } as const, to: stops }],
+    ),
+  )
+
 /** Both ends of a depth blur alike when focused at 2·near·far/(near + far). */
-const focusBetween = (
-  { needs, focus }: DepthShort,
-  words: Words,
-  context: RuleContext,
-): readonly Advice[] => {
+const focusBetween = ({ needs, focus }: DepthShort, words: Words, context: RuleContext): readonly Mend[] => {
   if (needs.free) return []
   const best = (2 * needs.near * needs.far) / (needs.near + needs.far)
   if (Math.abs(best - focus) < 0.01) return []
   const now = apertureFor(context, needs, best)
-  const enough = now <= context.plan.camera.aperture * 1.0001
+  const { plan } = context
+  const enough = now <= plan.camera.aperture * 1.0001
+  const marked = markedAperture(now, 'over')
+  const focused = { ...plan.camera, focus: { on: 'distance', distance: best as Metres } } as const
   return [
     {
-      title: `focus at ${words.length(best)} from the camera, ${words.small(best - needs.near)} behind the nearest of it`,
-      gives: enough
-        ? 'all of it sharp at the same aperture'
-        : `all of it sharp from ${words.f(markedAperture(now, 'over'))}`,
+      title: `focus ${words.small(Math.abs(best - focus))} ${best > focus ? 'deeper' : 'nearer'}: at ${words.length(best)} from the camera, ${words.small(best - needs.near)} behind the nearest of it`,
       ...(enough
-        ? {}
+        ? {
+            gives: 'all of it sharp at the same aperture',
+            after: computeSet({ ...plan, camera: focused }),
+          }
         : {
-            costs: `${words.howMany(2 * Math.log2(markedAperture(now, 'over') / context.plan.camera.aperture))} more power as well`,
+            gives: `all of it sharp from ${words.f(marked)}`,
+            costs: `${words.howMany(2 * Math.log2(marked / plan.camera.aperture))} more power as well`,
           }),
     },
   ]
 }
 
-const stepBack = (evidence: DepthShort, context: RuleContext): readonly Advice[] => {
+const stepBack = (evidence: DepthShort, context: RuleContext): readonly Mend[] => {
   const { plan } = context
   const { distance } = plan.camera.at
   const { needs, focus } = evidence
@@ -290,6 +320,7 @@ const stepBack = (evidence: DepthShort, context: RuleContext): readonly Advice[]
           title: turned.title,
           gives: 'all of it sharp with the same lens and aperture',
           costs: `the subject ${Math.round((1 - distance / turned.change.to) * 100)} % smaller in the frame`,
+          after: context.set.with(turned.change),
         },
       ]
 }

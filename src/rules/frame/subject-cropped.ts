@@ -1,11 +1,16 @@
+import type { Camera } from '../../language/plan.js'
 import { project } from '../../scene/camera-view.js'
-import type { Vec3 } from '../../scene/vector.js'
+import { computeSet } from '../../set/compute-set.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import type { Knob } from '../../set/knobs.js'
+import { roundForTape } from '../../units/length.js'
+import { inDegrees, type Metres } from '../../units/quantity.js'
 import { turn } from '../gear.js'
-import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
+import { whom } from '../place-words.js'
+import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
 import { solveFor } from '../solving.js'
 import type { Words } from '../words.js'
+import { frameCuts, type Side, worstCut } from './frame-cuts.js'
 
 const frame = (lens: string, distance: string, framing: string, height = '1.1 m'): string => `plan: 1
 title: One person, framed
@@ -15,8 +20,6 @@ lights:
   key: { unit: head 400 Ws, modifier: octa 120 cm, meters: f/8, at: { angle: 30 deg left, distance: 2 m, height: 2.2 m } }
 wanted: { framing: ${framing} }
 `
-
-type Side = 'left' | 'right' | 'top' | 'bottom'
 
 interface Cropped extends Evidence {
   /** Metres cut off at the subject, most first. */
@@ -58,7 +61,7 @@ export const subjectCropped = rule<Cropped>({
       : undefined,
 
   detect: ({ set, limits }) => {
-    const sides = cuts(set)
+    const sides = frameCuts(set)
       .filter(({ cut }) => cut - limits.cut! / 100 > 1e-6)
       .sort((a, b) => b.cut - a.cut)
     if (sides.length === 0) return []
@@ -82,73 +85,86 @@ export const subjectCropped = rule<Cropped>({
   },
 
   tell: ({ sides }, words, { plan }) => ({
-    message: `the frame cuts ${words.list(sides.map(({ side, cut }) => `${words.small(cut)} off ${edgeName[side]}`))} of what ${plan.wanted.framing} should hold`,
+    message: `${cutText(sides, words)} cut off: ${plan.wanted.framing} is wanted`,
     why: `${Math.round(plan.camera.lens * 1000)} mm at ${words.length(plan.camera.at.distance)}, ${plan.camera.frame} frame`,
   }),
 
-  mend: (evidence, words, context) => [
-    ...raised(evidence, words, context),
-    ...further(words, context),
-    ...shorterLens(context),
-    ...turnedFrame(context),
-  ],
+  mend: (evidence, words, context) =>
+    inTurn(
+      () => aimed(words, context),
+      () => raised(evidence, words, context),
+      () => further(words, context),
+      () => shorterLens(context),
+      () => turnedFrame(context),
+    ),
+
+  inShort: ({ sides }, words) => `${cutText(sides, words)} cut off`,
 })
 
+const cutText = (sides: Cropped['sides'], words: Words): string => {
+  const parts = sides.map(({ side, cut }) => `${words.small(cut)} ${edgeName[side]}`)
+  return `${words.list(parts)} ${parts.length === 1 && /^1 /.test(parts[0]!) ? 'is' : 'are'}`
+}
+
 const edgeName: Readonly<Record<Side, string>> = {
-  left: 'the camera-left edge',
-  right: 'the camera-right edge',
-  top: 'the top',
-  bottom: 'the bottom',
+  left: 'at the camera-left edge',
+  right: 'at the camera-right edge',
+  top: 'at the top',
+  bottom: 'at the bottom',
 }
-
-/** Metres at the subject by which the corners of its box lie outside the frame; negative is room to spare. */
-const cuts = (set: ComputedSet): readonly { readonly side: Side; readonly cut: number }[] => {
-  const { camera, subject } = set.scene
-  const { min, max } = subject.bounds
-  // Seen from the middle of the subject, so that a deep box is not judged by its nearest corner.
-  const y = (min[1] + max[1]) / 2
-  const corners: readonly Vec3[] = [
-    [min[0], y, min[2]],
-    [max[0], y, min[2]],
-    [min[0], y, max[2]],
-    [max[0], y, max[2]],
-  ]
-  const seen = corners.map((corner) => project(camera, corner))
-  const most = (of: (at: { x: number; y: number; depth: number }) => number) => Math.max(...seen.map(of))
-  const across = (depth: number) => Math.max(depth, 0) * camera.tanHalfWidth
-  const upward = (depth: number) => Math.max(depth, 0) * camera.tanHalfHeight
-  return [
-    { side: 'left', cut: most(({ x, depth }) => (-x - 1) * across(depth)) },
-    { side: 'right', cut: most(({ x, depth }) => (x - 1) * across(depth)) },
-    { side: 'top', cut: most(({ y: up, depth }) => (up - 1) * upward(depth)) },
-    { side: 'bottom', cut: most(({ y: up, depth }) => (-up - 1) * upward(depth)) },
-  ]
-}
-
-const worst = (set: ComputedSet): number => Math.max(...cuts(set).map(({ cut }) => cut))
 
 /** Two centimetres to spare. */
 const spare = -0.02
 
 const solved = (set: ComputedSet, knob: Knob, from: number, to: number): number | undefined =>
-  solveFor(from, to, (value) => worst(set.with({ knob, to: value })), spare)
+  solveFor(from, to, (value) => worstCut(set.with({ knob, to: value })), spare)
+
+/** The set with another camera, everything else as it is. */
+const withCamera = ({ plan }: RuleContext, changes: Partial<Camera>): ComputedSet =>
+  computeSet({ ...plan, camera: { ...plan.camera, ...changes } })
+
+/** Tilted more than this, upright lines lean for everyone to see. Common practice, no source. */
+const leans = 10
+
+/** The camera pointed at the face, where that alone holds everything. */
+const aimed = (words: Words, context: RuleContext): readonly Mend[] => {
+  const { aim } = context.plan.camera
+  if (aim.at === 'point' && aim.point === 'subject' && aim.feather === undefined) return []
+  const after = withCamera(context, { aim: { at: 'point', point: 'subject', feather: undefined } })
+  if (worstCut(after) > 1e-6) return []
+  const tilt = Math.abs(Math.asin(after.scene.camera.forward[2]))
+  return [
+    {
+      title: 'camera.aim → subject',
+      gives: `the framing fits from the same place: the camera is pointed at ${whom(context.plan)}`,
+      ...(inDegrees(tilt) > leans
+        ? { costs: `it tilts by ${words.degrees(tilt)}, and upright lines lean` }
+        : {}),
+      after,
+    },
+  ]
+}
 
 /** Where one end is cut and the other has room, the camera only stands too high or too low. */
-const raised = (_: Cropped, words: Words, { set, plan }: RuleContext): readonly Advice[] => {
+const raised = (_: Cropped, words: Words, context: RuleContext): readonly Mend[] => {
+  const { set, plan } = context
   if (plan.camera.aim.at !== 'level') return []
-  const cut = Object.fromEntries(cuts(set).map((one) => [one.side, one.cut])) as Record<Side, number>
+  const cut = Object.fromEntries(frameCuts(set).map((one) => [one.side, one.cut])) as Record<Side, number>
   if (cut.left > 0 || cut.right > 0 || cut.top + cut.bottom > 2 * spare) return []
   if (cut.top <= 0 && cut.bottom <= 0) return []
   // As little as will do, with a little air where there is room for it.
   const room = Math.min(air, -Math.min(cut.top, cut.bottom) - Math.max(cut.top, cut.bottom))
   const by = cut.top > cut.bottom ? cut.top + room / 2 : -cut.bottom - room / 2
-  const to = plan.camera.at.height + by
+  const style = plan.lengths === 'feet' ? 'feet' : 'metric'
+  const to = roundForTape((plan.camera.at.height + by) as Metres, style, by > 0 ? 'more' : 'less')
+  const moved = to - plan.camera.at.height
   return to < lowest
     ? []
     : [
         {
-          title: `camera.at.height → ${words.length(to)}, ${words.small(Math.abs(by))} ${by > 0 ? 'higher' : 'lower'}`,
-          gives: 'the framing fits with the same lens from the same place',
+          title: `camera.at.height → ${words.length(to)}`,
+          gives: `the framing fits with the camera ${words.small(Math.abs(moved))} ${moved > 0 ? 'higher' : 'lower'}, nothing else changed`,
+          after: withCamera(context, { at: { ...plan.camera.at, height: to } }),
         },
       ]
 }
@@ -158,23 +174,24 @@ const air = 0.1
 /** Lower than this no one holds a camera. */
 const lowest = 0.2
 
-const further = (words: Words, { set, plan }: RuleContext): readonly Advice[] => {
+const further = (words: Words, { set, plan }: RuleContext): readonly Mend[] => {
   const { distance } = plan.camera.at
   const to = solved(set, { knob: 'camera-distance' }, distance, 40)
   if (to === undefined || to <= distance) return []
   const turned = turn(plan, { knob: 'camera-distance' }, to)
   return turned === undefined || turned.short > 0
-    ? [{ title: `the camera would have to stand at ${words.length(to)}`, costs: 'more room than there is' }]
+    ? []
     : [
         {
           title: turned.title,
           gives: 'the framing fits',
           costs: `${words.length(turned.change.to - distance)} more room, and more of the backdrop in frame`,
+          after: set.with(turned.change),
         },
       ]
 }
 
-const shorterLens = ({ set, plan }: RuleContext): readonly Advice[] => {
+const shorterLens = ({ set, plan }: RuleContext): readonly Mend[] => {
   const to = solved(set, { knob: 'lens' }, plan.camera.lens, 0.012)
   const turned = to === undefined ? undefined : turn(plan, { knob: 'lens' }, to)
   return to === undefined || turned === undefined || turned.short > 0
@@ -184,14 +201,16 @@ const shorterLens = ({ set, plan }: RuleContext): readonly Advice[] => {
           title: `${turned.title}, or any lens up to ${Math.floor(to * 1000)} mm`,
           gives: 'the framing fits from the same place',
           costs: 'more of the backdrop in frame',
+          after: set.with(turned.change),
         },
       ]
 }
 
 /** The frame turned by a quarter, where that alone holds everything. */
-const turnedFrame = ({ set, plan }: RuleContext): readonly Advice[] => {
+const turnedFrame = (context: RuleContext): readonly Mend[] => {
+  const { set, plan } = context
   const { camera } = set.scene
-  const now = cuts(set)
+  const now = frameCuts(set)
   const depth = project(camera, set.scene.subject.tapeFrom).depth
   const gains = (camera.tanHalfHeight - camera.tanHalfWidth) * depth
   const after = now.map(({ side, cut }) => (side === 'left' || side === 'right' ? cut - gains : cut + gains))
@@ -200,6 +219,7 @@ const turnedFrame = ({ set, plan }: RuleContext): readonly Advice[] => {
         {
           title: `camera.frame → ${plan.camera.frame === 'vertical' ? 'horizontal' : 'vertical'}`,
           gives: 'the framing fits from the same place',
+          after: withCamera(context, { frame: plan.camera.frame === 'vertical' ? 'horizontal' : 'vertical' }),
         },
       ]
     : []

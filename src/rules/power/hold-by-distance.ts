@@ -25,7 +25,16 @@ export const solveDistance = (
   const knob = distanceKnob(light)
   const today = knobToday(set.plan, knob)
   if (today === undefined) return undefined
-  const solved = solveFor(today, to(today), (value) => stops(set.with({ knob, to: value })), 0)
+  const far = farthest(set, knob, to(today))
+  // Where it stands beyond that already, only nearer will do.
+  if (far < today && to(today) > today) return undefined
+  const solved = solveFor(today, far, (value) => stops(set.with({ knob, to: value })), 0)
   const turned = solved === undefined ? undefined : turn(set.plan, knob, solved)
   return turned === undefined || turned.short > 0 ? undefined : turned
 }
+
+/** Of the subject a light for the backdrop keeps this clear; past it, it would light the sitter. */
+const clear = 0.3
+
+const farthest = ({ plan }: ComputedSet, { knob }: Knob, to: number): number =>
+  knob === 'before-backdrop' && plan.backdrop !== undefined ? Math.min(to, plan.backdrop.behind - clear) : to

@@ -2,7 +2,8 @@ import type { Light, PowerRange } from '../../language/plan.js'
 import { turnLight } from '../gear.js'
 import { unknownLight } from '../known.js'
 import { settingPointer } from '../place-pointer.js'
-import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
+import { pointText } from '../place-words.js'
+import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
 import { inside } from '../solving.js'
 import type { Words } from '../words.js'
 import { atFull, meteredAt, neededPowers, neededStrength, rangeOf } from './full-power.js'
@@ -83,18 +84,23 @@ export const powerBeyondRange = rule<BeyondRange>({
       ),
     ].filter((found) => found !== undefined),
 
-  tell: ({ light, range, share, off, low, beyond }, words) => ({
+  tell: ({ light, range, share, off, low, beyond }, words, { plan }) => ({
     message:
       beyond === 'certain'
         ? `${light.name} cannot be set to ${words.power(share, 0)}: its ${low ? 'least' : 'most'} is ${words.power(low ? range.from : range.to, 0)}, and the light comes out ${words.howMany(off)} ${low ? 'stronger' : 'weaker'}`
-        : `${light.name} is too strong for ${words.f(light.meters!.reads)} at ${meteredAt(light)} even at its least power of ${words.power(range.from, 0)}, by ${words.howMany(off)}`,
+        : `${light.name} is too strong for ${words.f(light.meters!.reads)} at ${pointText(plan, meteredAt(light))} even at its least power of ${words.power(range.from, 0)}, by ${words.howMany(off)}`,
     why: `${light.unit.name === light.name ? 'its unit' : light.unit.name} goes from ${words.power(range.from, 0)} to ${words.power(range.to, 0)}`,
   }),
 
-  mend: (found, words, context) => [
-    ...nearest(found, words, context),
-    ...(found.low ? [...furtherOff(found, words, context), ...density(found, words, context)] : []),
-  ],
+  mend: (found, words, context) =>
+    inTurn(
+      () => nearest(found, words, context),
+      () => (found.low ? furtherOff(found, words, context) : []),
+      () => (found.low ? density(found, words, context) : []),
+    ),
+
+  inShort: ({ light, off, low }, words) =>
+    `${light.name} is ${words.howMany(off)} ${low ? 'under its least power' : 'over its full power'}`,
 })
 
 const tiny = 1e-4
@@ -135,8 +141,8 @@ const evidence = (
 const nearest = (
   { light, off, low, beyond }: BeyondRange,
   words: Words,
-  { plan }: RuleContext,
-): readonly Advice[] => {
+  { set, plan }: RuleContext,
+): readonly Mend[] => {
   if (beyond !== 'certain') return []
   const turned = turnLight(plan, light.name, low ? off : -off)
   return turned === undefined
@@ -145,12 +151,13 @@ const nearest = (
         {
           title: turned.title,
           gives: `${words.howMany(off)} ${low ? 'more' : 'less'} light than the plan says`,
+          after: set.with(turned.change),
         },
       ]
 }
 
 /** At the least power, where the light gives what the plan asks of it. */
-const furtherOff = (found: BeyondRange, words: Words, context: RuleContext): readonly Advice[] => {
+const furtherOff = (found: BeyondRange, words: Words, context: RuleContext): readonly Mend[] => {
   const { set, plan } = context
   const { light, range, off, u } = found
   const least = turnLight(plan, light.name, off)
@@ -172,8 +179,12 @@ const furtherOff = (found: BeyondRange, words: Words, context: RuleContext): rea
     : [
         {
           title: `${turned.title}${least === undefined || light.power === undefined ? `, at ${words.power(range.from, 0)}` : `, ${least.title}`}`,
-          gives: `${meteredAt(light)} meters as the plan asks`,
+          gives: `${pointText(plan, meteredAt(light))} meters as the plan asks`,
           costs: 'a smaller source, so harder light, and more of it on what is behind',
+          after: set.with(
+            turned.change,
+            ...(least === undefined || light.power === undefined ? [] : [least.change]),
+          ),
         },
       ]
 }
@@ -181,14 +192,17 @@ const furtherOff = (found: BeyondRange, words: Words, context: RuleContext): rea
 type ComputedSetLike = RuleContext['set']
 
 /** On the lens it takes from every light alike: all come up by what is left of the whole stops. */
-const density = ({ off, u }: BeyondRange, words: Words, { plan }: RuleContext): readonly Advice[] => {
+const density = ({ off, u }: BeyondRange, words: Words, { plan }: RuleContext): readonly Mend[] => {
   const stops = Math.max(1, Math.ceil(off + (u > 0 ? inside(u) : 0) - 1e-6))
   const rest = stops - off
   return [
     {
       title: `camera.filter → ${words.howMany(plan.camera.filter + stops)} of neutral density, every light up by ${words.howMany(stops)}`,
-      gives: `the same aperture, this light ${words.howMany(rest)} over its least power`,
-      costs: 'a dark finder, and the ambient light loses as much',
+      gives:
+        rest < 0.05
+          ? 'the same aperture, which puts this light exactly at its least'
+          : `the same aperture, this light ${words.howMany(rest)} over its least power`,
+      costs: 'a dark finder, and the room loses as much',
     },
   ]
 }

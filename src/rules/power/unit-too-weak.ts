@@ -3,7 +3,8 @@ import type { FNumber } from '../../units/quantity.js'
 import { markedAperture, markedSpeedOver } from '../gear.js'
 import { firstMissing, unknownLight } from '../known.js'
 import { lightPointer } from '../place-pointer.js'
-import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
+import { pointText } from '../place-words.js'
+import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
 import { inside } from '../solving.js'
 import { reached } from '../tiers.js'
 import type { Words } from '../words.js'
@@ -88,8 +89,8 @@ export const unitTooWeak = rule<TooWeak>({
       }
     }),
 
-  tell: ({ light, short, gives, guessed }, words, { set }) => ({
-    message: `${meteredAt(light)} stays ${words.howMany(short)} too dark: ${light.name} is to meter ${words.f(light.meters!.reads)} there and gives ${words.f(gives)} at full power`,
+  tell: ({ light, short, gives, guessed }, words, { set, plan }) => ({
+    message: `${pointText(plan, meteredAt(light))} stays ${words.howMany(short)} too dark: ${light.name} is to meter ${words.f(light.meters!.reads)} there and gives ${words.f(gives)} at full power`,
     why: [
       unitText(light) + (light.modifier === undefined ? '' : ` in ${light.modifier.name}`),
       ...(set.scene.lights.get(light.name)?.distance === undefined
@@ -99,18 +100,19 @@ export const unitTooWeak = rule<TooWeak>({
     ].join('; '),
   }),
 
-  mend: (found, words, context) => [
-    ...closer(found, words, context),
-    opened(found, words),
-    ...faster(found, words, context),
-    secondUnit(found, words),
-  ],
+  mend: (found, words, context) =>
+    inTurn(
+      () => closer(found, words, context),
+      () => [opened(found, words)],
+      () => faster(found, words, context),
+      () => [secondUnit(found, words)],
+    ),
 })
 
 /** A unit that is described in its place goes by the light's own name. */
 const unitText = ({ name, unit }: Light): string => (unit.name === name ? 'its unit' : unit.name)
 
-const closer = ({ light, u, short }: TooWeak, words: Words, { set }: RuleContext): readonly Advice[] => {
+const closer = ({ light, u, short }: TooWeak, words: Words, { set, plan }: RuleContext): readonly Mend[] => {
   const full = atFull(set, light)
   if (full === undefined) return []
   const aim = (margin: number) =>
@@ -130,12 +132,20 @@ const closer = ({ light, u, short }: TooWeak, words: Words, { set }: RuleContext
         {
           title: turned.title,
           gives: `${words.f(light.meters!.reads)} at full power`,
-          costs: 'light falls off faster over the subject; keep it out of the frame',
+          costs: [
+            ...(light.role === 'key' || light.role === 'fill'
+              ? [
+                  `the light falls off faster across ${plan.subject.kind === 'object' ? 'the object' : 'the sitter'}`,
+                ]
+              : []),
+            'keep it out of the frame',
+          ].join('; '),
+          after: set.with(turned.change),
         },
       ]
 }
 
-const opened = ({ light, gives }: TooWeak, words: Words): Advice => {
+const opened = ({ light, gives }: TooWeak, words: Words): Mend => {
   const marked = markedAperture(gives, 'under')
   return {
     title: `lights.${light.name}.meters → ${words.f(marked)}, and the aperture with it`,
@@ -144,7 +154,7 @@ const opened = ({ light, gives }: TooWeak, words: Words): Advice => {
   }
 }
 
-const faster = ({ short, u }: TooWeak, words: Words, { plan }: RuleContext): readonly Advice[] => {
+const faster = ({ short, u }: TooWeak, words: Words, { set, plan }: RuleContext): readonly Mend[] => {
   const iso = markedSpeedOver(plan.camera.iso * 2 ** (short + inside(u)))
   return iso === undefined
     ? []
@@ -152,13 +162,14 @@ const faster = ({ short, u }: TooWeak, words: Words, { plan }: RuleContext): rea
         {
           title: `camera.iso → ${iso}`,
           gives: 'the same f-numbers with less light',
-          costs: `the ambient light counts ${words.howMany(Math.log2(iso / plan.camera.iso))} more`,
+          costs: `the room counts ${words.howMany(Math.log2(iso / plan.camera.iso))} more`,
+          after: set.with({ knob: { knob: 'iso' }, to: iso }),
         },
       ]
 }
 
 /** Alike units side by side add their light: n of them give log2 n stops. */
-const secondUnit = ({ light, short }: TooWeak, words: Words): Advice => {
+const secondUnit = ({ light, short }: TooWeak, words: Words): Mend => {
   const units = Math.max(2, Math.ceil(2 ** (short + 0.1)))
   return {
     title:

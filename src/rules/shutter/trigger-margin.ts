@@ -117,7 +117,7 @@ export const triggerMarginRule = rule<Margin>({
 
   tell: ({ margin, needs, by, lights }, words, { plan }) => ({
     message: `a strip along one edge can stay dark: ${words.shutter(plan.camera.shutterMarked)} is ${margin === 0 ? 'at' : `only ${words.howMany(margin)} under`} the sync speed of ${words.shutter(plan.camera.sync)}, and a flash fired by ${by} wants ${words.howMany(needs)}`,
-    why: `${words.list(lights)} fired by ${by}; how much a trigger needs shows a test frame of a plain wall`,
+    why: `${words.list(lights)} fired by ${by}; a test frame of a plain wall shows how much your trigger needs`,
   }),
 
   mend: ({ needs, by }, words, { plan }) => {
@@ -126,7 +126,7 @@ export const triggerMarginRule = rule<Margin>({
       {
         title: `camera.shutter → ${words.shutter(slower)}`,
         gives: `${words.howMany(needs)} under the sync speed`,
-        costs: `the ambient light counts ${words.howMany(Math.log2(slower / plan.camera.shutterMarked))} more`,
+        costs: `the room counts ${words.howMany(Math.log2(slower / plan.camera.shutterMarked))} more`,
       },
       ...(by === 'cable'
         ? []

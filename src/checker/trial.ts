@@ -1,0 +1,128 @@
+/** Tries advice: the rules that a change of the set may upset are run before and after it. */
+import type { Advice, Evidence, Level, Mend, Rule, RuleContext } from '../rules/rule.js'
+import type { Words } from '../rules/words.js'
+import type { ComputedSet } from '../set/computed-set.js'
+import { lazy } from '../set/lazy.js'
+import { judge, worded } from './certainty.js'
+import { contextOf, type House } from './rule-context.js'
+
+/** A rule with what the house says of it. */
+export interface HousedRule {
+  readonly rule: Rule
+  readonly house: House
+}
+
+/** The advice as it is shown; undefined where it does not help. */
+export type Trial = (own: HousedRule, evidence: Evidence, mend: Mend) => Advice | undefined
+
+/** @param rules all that run; those that can say what they find in short are watched */
+export const makeTrial = (rules: readonly HousedRule[], set: ComputedSet, words: Words): Trial => {
+  const watched = rules.filter(({ rule }) => rule.inShort !== undefined)
+  const before = lazy(() => new Map(watched.map((one) => [one, worst(findings(one, set) ?? [])])))
+  const comesOf = (own: HousedRule, after: ComputedSet): readonly string[] =>
+    watched.flatMap((one) => {
+      if (one === own) return []
+      const now = worst(findings(one, after) ?? [])
+      return now === undefined || !worse(now, before().get(one)) ? [] : [`then ${inShort(one, now, words)}`]
+    })
+  return (own, evidence, { title, gives, costs, after, partial }) => {
+    const plain = {
+      title,
+      ...(gives === undefined ? {} : { gives }),
+      ...(costs === undefined || costs === '' ? {} : { costs }),
+    }
+    if (after === undefined) return plain
+    const left = partial ? undefined : leftOver(own, evidence, set, after)
+    if (left === 'as before') return undefined
+    const more = [...(left === undefined ? [] : [`a ${left.level} is left of it`]), ...comesOf(own, after)]
+    return more.length === 0
+      ? plain
+      : { ...plain, costs: [...(plain.costs === undefined ? [] : [plain.costs]), ...more].join('; ') }
+  }
+}
+
+interface Found {
+  readonly evidence: Evidence
+  readonly context: RuleContext
+  readonly level: Level
+  readonly height: number
+  readonly excess: number
+  readonly says: (message: string) => string
+}
+
+/** Undefined where the rule does not run. */
+const findings = ({ rule, house }: HousedRule, set: ComputedSet): readonly Found[] | undefined => {
+  const context = contextOf(rule, set, house)
+  if (rule.needs(context) !== undefined) return undefined
+  return rule.detect(context).flatMap((evidence) => {
+    const judged = judge(evidence.beyond, house.level ?? evidence.level ?? rule.level)
+    return judged === undefined
+      ? []
+      : [
+          {
+            evidence,
+            context,
+            level: judged.level,
+            height: heights[judged.level],
+            excess: excessOf(evidence),
+            says: (message) => worded(message, judged.certainty),
+          },
+        ]
+  })
+}
+
+const heights: Readonly<Record<Level, number>> = { note: 1, warning: 2, error: 3 }
+
+/** How far past the limit, in whatever the rule measures. */
+const excessOf = ({ beyond, measured }: Evidence): number =>
+  beyond === 'certain'
+    ? Math.max(
+        0,
+        ...Object.values(measured).map(({ value, limit = value, side }) =>
+          side === 'at-least' ? limit - value : value - limit,
+        ),
+      )
+    : beyond.stops
+
+const worst = (found: readonly Found[]): Found | undefined =>
+  found.reduce<Found | undefined>(
+    (most, one) =>
+      most === undefined ||
+      one.height > most.height ||
+      (one.height === most.height && one.excess > most.excess)
+        ? one
+        : most,
+    undefined,
+  )
+
+/** A little more of the same is no new fault: in stops, and of lengths as a share. */
+const noticed = 0.15
+
+const worse = (now: Found, was: Found | undefined): boolean =>
+  was === undefined ||
+  now.height > was.height ||
+  now.excess > was.excess + (now.evidence.beyond === 'certain' ? noticed * was.excess : noticed)
+
+const inShort = ({ rule }: HousedRule, { evidence, context, says }: Found, words: Words): string =>
+  says(rule.inShort!(evidence, words, context))
+
+/** What the rule itself still finds at the same place. */
+const leftOver = (
+  own: HousedRule,
+  evidence: Evidence,
+  set: ComputedSet,
+  after: ComputedSet,
+): Found | 'as before' | undefined => {
+  // What a rule makes of the others' findings is not tried again.
+  if (own.rule.about !== undefined) return undefined
+  const now = findings(own, after)
+  // A rule that cannot run any more proves nothing.
+  if (now === undefined) return 'as before'
+  const same = (found: readonly Found[]) =>
+    worst(found.filter((one) => one.evidence.pointer === evidence.pointer)) ??
+    // The pointer follows what is wrong most: a lone finding is the same one.
+    (found.length === 1 ? found[0] : undefined)
+  const is = same(now)
+  const was = same(findings(own, set) ?? [])
+  return is === undefined || was === undefined ? is : is.height < was.height ? is : 'as before'
+}
