@@ -4,6 +4,7 @@
  */
 import {
   addShared,
+  type Causes,
   type Covariance,
   causesOf,
   independent,
@@ -73,29 +74,36 @@ export interface Candidate {
 }
 
 /**
- * Uncertainty of a figure once this reading is taken, whatever it shows, without an estimate: Σ − ΣccᵀΣ/(cᵀΣc + r²). Of
- * a reading that settles its light, r² is such that the light is left as sure as the reading.
+ * Uncertainty of a figure once this reading is taken, whatever it shows, without an estimate: Σ − ΣccᵀΣ/(cᵀΣc + u²).
+ * Never more than without it.
  */
 export const uncertaintyWith = (
   figure: Figure,
-  { figure: shown, shared, u, settles }: Candidate,
+  candidate: Candidate,
   strengthOf: UncertainOf,
   known: Covariance = independent,
 ): number => {
   const causes = causesOf(figure, strengthOf, uncertainties.rendering)
-  const read = causesOf(shown, strengthOf, uncertainties.rendering)
-  const before = known.product(causes, causes)
-  const gain = (of: number): number => known.product(causes, read) ** 2 / of
-  const left = (): number => {
-    if (!settles) {
-      addShared(read, shared, 1)
-      return before - gain(known.product(read, read) + u ** 2)
-    }
-    const [light, reading] = [known.product(read, read), Math.hypot(u, ...shared.map((part) => part.u)) ** 2]
-    return light <= reading ? before : before - gain(light ** 2 / (light - reading))
-  }
-  return Math.sqrt(Math.max(0, left()) + figure.variance)
+  const read = causesOf(candidate.figure, strengthOf, uncertainties.rendering)
+  const before = candidate.settles ? forgetting(read, known) : known
+  const seen = new Map(read)
+  addShared(seen, candidate.shared, 1)
+  const after = learning(seen, candidate.u ** 2, before).product(causes, causes)
+  return Math.sqrt(Math.max(0, Math.min(after, known.product(causes, causes))) + figure.variance)
 }
+
+/** After a reading of this row, with this variance of its own. */
+const learning = (read: Causes, variance: number, known: Covariance): Covariance => {
+  const all = known.product(read, read) + variance
+  return { product: (a, b) => known.product(a, b) - (known.product(a, read) * known.product(read, b)) / all }
+}
+
+/** So much of what a light was known by is kept, that its variance stays finite. */
+const kept = 1e-6
+
+/** Before anything but readings was known of a light: as after a reading that takes away what its prior told. */
+const forgetting = (light: Causes, known: Covariance): Covariance =>
+  learning(light, -independent.product(light, light) * (1 + kept), known)
 
 export type Verdict = 'sure' | 'probable' | 'possible' | 'open' | 'clear'
 

@@ -62,6 +62,7 @@ const read = (transport: Transport): Knowledge => {
   const { used, unused } = readReadings(transport)
   const stated = ambientStatement(transport)
   const sums = [...used.map(({ sum }) => sum), ...(stated === undefined ? [] : [stated])]
+  if (sums.length === 0) return { ...unread(transport), unused }
   const named = new Set(sums.flatMap(({ lights }) => [...lights.keys()]))
   const settled = new Set(sums.flatMap(({ settles }) => settles ?? []))
 
