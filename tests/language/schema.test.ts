@@ -185,6 +185,7 @@ describe('the outputs of programs', () => {
         ...{ file: 'a.plan.yaml', title: 'A', findings: [finding] },
         accepted: [{ rule: 'depth-short', because: 'as wanted', finding }],
         notChecked: [{ rule: 'circuit-overload', because: 'the plan states no room.circuits' }],
+        ...{ remarks: ['direct light only'], caveats: [], notJudged: ['room'] },
       },
     ],
     problems: [{ file: 'b.plan.yaml', says: 'no such file' }],
@@ -209,7 +210,7 @@ describe('the outputs of programs', () => {
   it('meter', () => {
     const point = {
       ...{ point: 'subject', of: ['key'], kind: 'incident', dome: 'raised', faces: 'key', fNumber: 5.65685 },
-      ...{ reads: 'f/5.6', overCamera: 0, overKey: null, u: 0.15, luxSeconds: 80 },
+      ...{ reads: 'f/5.6', overCamera: 0, overKey: null, overKeyU: null, u: 0.15, luxSeconds: 80 },
       paths: { direct: 1, room: 0, panels: 0, backdrop: 0 },
     }
     const tone = {
@@ -220,7 +221,7 @@ describe('the outputs of programs', () => {
       ...{ kind: 'meter', format: 1, thirdstop: '0.1.0', file: 'a.plan.yaml' },
       camera: { fNumber: 5.65685, seconds: 0.0078125, iso: 100 },
       keyReading: { fNumber: 5.3, reads: 'f/5.0 + 0.2', u: 0.15 },
-      ...{ points: [point, { ...point, of: 'all' }], tones: [tone] },
+      ...{ points: [point, { ...point, of: 'all' }], tones: [tone], caveats: [], order: [], readings: [] },
     }
     expect(validates('meter', meter)).toBe(true)
     expect(validates('meter', { ...meter, keyReading: null })).toBe(true)
