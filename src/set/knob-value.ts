@@ -1,7 +1,7 @@
 /** A knob's value in a plan, the pointer that holds it, and how its values are written. */
 import type { Light, Placement, Plan } from '../language/plan.js'
 import { pointer } from '../text/place.js'
-import { type LengthStyle, lengthStyle, writeLength } from '../units/length.js'
+import { type LengthStyle, lengthStyle, roundForTape, writeLength } from '../units/length.js'
 import { nearestShutter, writeFNumber } from '../units/marks.js'
 import { type PowerNotation, writePower } from '../units/power.js'
 import type { FNumber, Metres, PowerShare, Seconds, Stops } from '../units/quantity.js'
@@ -101,7 +101,12 @@ export const writeKnob = (plan: Plan, knob: Knob, value: number): string => {
     case 'before-backdrop': {
       const at = knobPointer(plan, knob)
       return at.endsWith('/at')
-        ? writeOffsets(plan, applyChanges(plan, [{ knob, to: value }]).lights.get(knob.light)!.at, at)
+        ? writeOffsets(
+            plan,
+            knob.light,
+            applyChanges(plan, [{ knob, to: value }]).lights.get(knob.light)!.at,
+            at,
+          )
         : written(plan, at, value)
     }
     case 'behind': {
@@ -135,9 +140,17 @@ const written = (plan: Plan, at: string, value: number): string =>
 const styleAt = (plan: Plan, at: string): LengthStyle =>
   lengthStyle(plan.places.written(at) ?? '') ?? (plan.lengths === 'feet' ? 'feet' : 'metric')
 
-const writeOffsets = (plan: Plan, at: Placement, from: string): string => {
+const writeOffsets = (plan: Plan, name: string, at: Placement, from: string): string => {
   if (at.by !== 'offsets') return ''
-  const part = (key: string, value: number) => `${key}: ${written(plan, `${from}/${key}`, Math.abs(value))}`
+  // What is solved is set by tape; what stays where it is stays as exact as it is.
+  const stands = plan.lights.get(name)?.at
+  const was = stands?.by === 'offsets' ? [stands.right, stands.behind, stands.beforeBackdrop] : []
+  const taped = (value: number) =>
+    was.some((one) => one !== undefined && Math.abs(one - value) < 1e-9)
+      ? value
+      : roundForTape(value as Metres, plan.lengths === 'feet' ? 'feet' : 'metric')
+  const part = (key: string, value: number) =>
+    `${key}: ${written(plan, `${from}/${key}`, Math.abs(taped(value)))}`
   return `{ ${[
     part(at.right < 0 ? 'left' : 'right', at.right),
     at.beforeBackdrop !== undefined
@@ -145,6 +158,8 @@ const writeOffsets = (plan: Plan, at: Placement, from: string): string => {
       : part(at.behind < 0 ? 'front' : 'behind', at.behind),
     ...(at.height === undefined
       ? []
-      : [`${part('height', at.height.metres)}${at.height.over === 'table' ? ' over table' : ''}`]),
+      : [
+          `height: ${written(plan, `${from}/height`, at.height.metres)}${at.height.over === 'table' ? ' over table' : ''}`,
+        ]),
   ].join(', ')} }`
 }

@@ -7,8 +7,8 @@ import { markedSpeedUnder, turnLight } from '../gear.js'
 import { firstMissing, keyMissing } from '../known.js'
 import { lightPointer } from '../place-pointer.js'
 import { neededPowers } from '../power/full-power.js'
-import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
-import { inside } from '../solving.js'
+import { type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
+import { inside, moreFrom } from '../solving.js'
 import type { Words } from '../words.js'
 import { modellingLamps } from './modelling-lamps.js'
 
@@ -192,7 +192,7 @@ const wantedUnder = ({ plan, limits }: RuleContext): number => {
   )
 }
 
-const lampsOff = ({ lamps }: AmbientIn, words: Words, _: RuleContext): readonly Advice[] =>
+const lampsOff = ({ lamps }: AmbientIn, words: Words, _: RuleContext): readonly Mend[] =>
   lamps.length === 0
     ? []
     : [
@@ -211,7 +211,7 @@ const fasterShutter = (
   { under, limit, u, room: inRoom }: AmbientIn,
   words: Words,
   context: RuleContext,
-): readonly Advice[] => {
+): readonly Mend[] => {
   const { camera } = context.plan
   if (!inRoom || camera.shutterMarked <= camera.sync || !byFlash(context.set)) return []
   const marked = thirdAtMost(camera.shutter * 2 ** (under - limit - inside(u)))
@@ -223,7 +223,10 @@ const fasterShutter = (
     {
       title: `camera.shutter → ${words.shutter(to)}${to > marked ? ', as fast as sync allows' : ''}`,
       gives: `the room ${words.howMany(after)} under the key`,
-      ...(after < limit ? { costs: `${words.howMany(limit - after)} still to find by ISO and power` } : {}),
+      ...(after < limit
+        ? { costs: `${words.howMany(limit - after)} still to find by ISO and power`, partial: true }
+        : {}),
+      after: context.set.with({ knob: { knob: 'shutter' }, to: exactShutter(to as Seconds) }),
     },
   ]
 }
@@ -239,7 +242,7 @@ const lowerSpeed = (
   { under, limit, u, room: inRoom }: AmbientIn,
   words: Words,
   { plan, set }: RuleContext,
-): readonly Advice[] => {
+): readonly Mend[] => {
   if (!inRoom || !byFlash(set)) return []
   const wanted = plan.camera.iso * 2 ** (under - limit - inside(u))
   const iso = markedSpeedUnder(wanted)
@@ -266,6 +269,14 @@ const lowerSpeed = (
       title: `camera.iso → ${iso}, ${words.list(flashes.map((light) => light.name))} up by ${words.howMany(stops)}`,
       gives: `the room ${words.howMany(under + stops)} under the key`,
       costs: ['slower recycling', ...short].join('; '),
+      after: set.with(
+        { knob: { knob: 'iso' }, to: iso },
+        ...moreFrom(
+          set,
+          flashes.filter(({ power }) => power !== undefined).map(({ name }) => name),
+          stops,
+        ),
+      ),
     },
   ]
 }

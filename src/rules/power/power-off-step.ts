@@ -75,13 +75,14 @@ export const powerOffStep = rule<OffStep>({
     why: `${words.power(2 ** lower, step)} or ${words.power(2 ** upper, step)} can be set`,
   }),
 
-  mend: ({ light, under, lower, upper, step }, words) => {
+  mend: ({ light, under, lower, upper, step }, words, { set }) => {
     const to = [lower, upper]
       .map((steps) => ({ steps, off: steps - under }))
       .sort((a, b) => Math.abs(a.off) - Math.abs(b.off))
     return to.map(({ steps, off }) => ({
       title: `lights.${light.name}.power → ${words.power(2 ** steps, step)}`,
       gives: `${words.stops(off)} against what is written`,
+      after: set.with({ knob: { knob: 'strength', light: light.name }, to: off }),
     }))
   },
 })

@@ -3,9 +3,13 @@ import { project } from '../../scene/camera-view.js'
 import { reach } from '../../scene/capsule.js'
 import type { Capsule } from '../../scene/scene.js'
 import type { Vec3 } from '../../scene/vector.js'
+import type { ComputedSet } from '../../set/computed-set.js'
+import type { Change } from '../../set/knobs.js'
+import { exactShutter } from '../../units/marks.js'
 import { turnLight } from '../gear.js'
 import { lightPointer } from '../place-pointer.js'
-import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
+import { type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
+import { byStops } from '../solving.js'
 import type { Words } from '../words.js'
 import { singleFlashes, syncU } from './sync.js'
 
@@ -143,7 +147,7 @@ const extremes = (capsule: Capsule): readonly Vec3[] => {
 }
 
 /** The ambient light then comes up, by a known amount where it is stated. */
-const atSync = ({ faster }: BeyondSync, words: Words, { plan, set }: RuleContext): readonly Advice[] => {
+const atSync = ({ faster }: BeyondSync, words: Words, { plan, set }: RuleContext): readonly Mend[] => {
   const ambient =
     plan.ambient && set.reading({ at: 'subject', of: ['ambient'], dome: 'raised', faces: 'camera' })
   const under = ambient && set.key && Math.log2(set.key.luxSeconds / ambient.luxSeconds) - faster
@@ -153,18 +157,23 @@ const atSync = ({ faster }: BeyondSync, words: Words, { plan, set }: RuleContext
       gives: 'the whole frame open at the flash',
       costs:
         under === undefined
-          ? `the ambient light counts ${words.howMany(faster)} more`
+          ? `the room counts ${words.howMany(faster)} more`
           : `the ambient light comes up to ${words.howMany(under)} ${under < 0 ? 'over' : 'under'} the key`,
+      after: atSpeed(set),
     },
   ]
 }
+
+/** The set at its sync speed. */
+const atSpeed = (set: ComputedSet, ...more: readonly Change[]): ComputedSet =>
+  set.with({ knob: { knob: 'shutter' }, to: exactShutter(set.plan.camera.sync) }, ...more)
 
 /** The same dim surround at sync speed: the lens loses what the shutter took, the flash makes it up. */
 const neutralDensity = (
   { faster }: BeyondSync,
   words: Words,
   { plan, set }: RuleContext,
-): readonly Advice[] => {
+): readonly Mend[] => {
   const stops = Math.ceil(faster - 0.05)
   const short = singleFlashes(plan).flatMap((light) => {
     const turned = light.power === undefined ? undefined : turnLight(plan, light.name, stops)
@@ -177,13 +186,23 @@ const neutralDensity = (
       title: `camera.shutter → ${words.shutter(plan.camera.sync)}, camera.filter → ${words.howMany(plan.camera.filter + stops)}`,
       gives: 'by neutral density the same aperture, and the ambient light as dark as now',
       costs: [`${words.howMany(stops)} more power on every flash`, ...short].join('; '),
+      after: atSpeed(
+        set,
+        { knob: { knob: 'filter' }, to: plan.camera.filter + stops },
+        ...byStops(
+          singleFlashes(plan)
+            .filter(({ power, meters }) => power !== undefined || meters !== undefined)
+            .map(({ name }) => name),
+          stops,
+        ),
+      ),
     },
   ]
 }
 
 const entryLoss = 2
 
-const highSpeed = ({ faster }: BeyondSync, words: Words, { plan }: RuleContext): readonly Advice[] => {
+const highSpeed = ({ faster }: BeyondSync, words: Words, { plan }: RuleContext): readonly Mend[] => {
   const flashes = singleFlashes(plan)
   const losses = flashes.map(
     (light) => (light.unit.kind === 'flash' ? (light.unit.highSpeedLoss ?? entryLoss) : entryLoss) + faster,

@@ -1,5 +1,5 @@
 import { fasterThanSync, triggerMargin, underSync } from '../../picture/shutter.js'
-import { nearestShutter } from '../../units/marks.js'
+import { exactShutter, nearestShutter } from '../../units/marks.js'
 import type { Seconds } from '../../units/quantity.js'
 import { lightPointer } from '../place-pointer.js'
 import { type Evidence, rule } from '../rule.js'
@@ -120,13 +120,14 @@ export const triggerMarginRule = rule<Margin>({
     why: `${words.list(lights)} fired by ${by}; a test frame of a plain wall shows how much your trigger needs`,
   }),
 
-  mend: ({ needs, by }, words, { plan }) => {
+  mend: ({ needs, by }, words, { plan, set }) => {
     const slower = nearestShutter((plan.camera.sync * 2 ** needs) as Seconds)
     return [
       {
         title: `camera.shutter → ${words.shutter(slower)}`,
         gives: `${words.howMany(needs)} under the sync speed`,
         costs: `the room counts ${words.howMany(Math.log2(slower / plan.camera.shutterMarked))} more`,
+        after: set.with({ knob: { knob: 'shutter' }, to: exactShutter(slower) }),
       },
       ...(by === 'cable'
         ? []
