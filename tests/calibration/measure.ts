@@ -1,6 +1,8 @@
 /** Draws sets, hides the truth, has the plans checked, and counts what was found of it. */
 import { checkPlan } from '../../src/index.js'
+import { difference, type Figure } from '../../src/light/figure.js'
 import type { Level } from '../../src/rules/rule.js'
+import type { ComputedSet } from '../../src/set/computed-set.js'
 import { type Draw, draws } from './draw.js'
 import { offRatings } from './gear.js'
 import { metersAlone, planText, type Read, rightOnPaper, type Settings, setOf, turned } from './plan.js'
@@ -197,4 +199,45 @@ export const measureFalse = (
     }
   }
   return { sets, drawn, byStage, rules: byRule, seen }
+}
+
+// ---------------------------------------------------------------- intervals
+
+export interface Within {
+  figures: number
+  /** True figures within one and two standard uncertainties of what the plan gives. */
+  one: number
+  two: number
+}
+
+/** The key reading, and the middle of the backdrop against it: what the program says against the truth. */
+export const measureIntervals = (
+  seed: number,
+  each: number,
+  of: readonly Sketch[] = sketches,
+): ReadonlyMap<Stage, Within> => {
+  const found = new Map(stages.map((stage) => [stage, { figures: 0, one: 0, two: 0 }]))
+  of.forEach((sketch, number) => {
+    for (let i = 0; i < each; i++) {
+      const set = plannedSet(sketch, draws(seed * 3_000_017 + number * 1013 + i))
+      const truth = figuresOf(setOf(set.truth))
+      for (const stage of stages) {
+        const told = setOf(textAt(set, stage))
+        const tally = found.get(stage)!
+        figuresOf(told).forEach((figure, at) => {
+          const off = Math.abs(figure.stops - truth[at]!.stops) / told.u(figure)
+          tally.figures++
+          if (off <= 1) tally.one++
+          if (off <= 2) tally.two++
+        })
+      }
+    }
+  })
+  return found
+}
+
+/** Without the camera's rendering, which is not drawn. */
+const figuresOf = (set: ComputedSet): readonly Figure[] => {
+  const key = { ...set.key!.overCamera, rendering: 0 }
+  return [key, difference({ ...set.backdropView!.middle.overCamera, rendering: 0 }, key)]
 }

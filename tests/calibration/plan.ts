@@ -80,6 +80,16 @@ export const metersAlone = (sketch: Sketch, settings: Settings): readonly number
 
 /** Powers at which the plan is right by its own figures: key and fill at the camera's setting, the backdrop at its level. */
 export const rightOnPaper = (sketch: Sketch, iso: number): Settings => {
+  const known = right.get(sketch) ?? new Map<number, Settings>()
+  right.set(sketch, known)
+  const found = known.get(iso) ?? setRight(sketch, iso)
+  known.set(iso, found)
+  return found
+}
+
+const right = new WeakMap<Sketch, Map<number, Settings>>()
+
+const setRight = (sketch: Sketch, iso: number): Settings => {
   const { lights, ratio, backdropLevel, ambientUnder } = sketch
   const full: Settings = { iso, powers: lights.map(() => 1), meters: lights.map(() => 8), ambient: undefined }
   const set = setOf(planText(sketch, full))

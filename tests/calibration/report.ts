@@ -1,5 +1,12 @@
 /** The measured shares as Markdown. */
-import { type FalseWarnings, type FaultShares, type Stage, stages, type Tally } from './measure.js'
+import {
+  type FalseWarnings,
+  type FaultShares,
+  type Stage,
+  stages,
+  type Tally,
+  type Within,
+} from './measure.js'
 
 const heads: Readonly<Record<Stage, string>> = {
   none: 'nothing',
@@ -60,5 +67,15 @@ export const falseTable = (planned: FalseWarnings, rigged: FalseWarnings): strin
         (found) => `${found.byStage.get(stage)!}${ruleCounts(found.rules.get(stage)!)}`,
       )
       return `| ${heads[stage]} | ${cells.join(' | ')} |`
+    }),
+  ].join('\n')
+
+export const intervalTable = (found: ReadonlyMap<Stage, Within>): string =>
+  [
+    '| metered | figures | truth within u | within 2u |',
+    '|---|---|---|---|',
+    ...stages.map((stage) => {
+      const { figures, one, two } = found.get(stage)!
+      return `| ${heads[stage]} | ${figures} | ${percent(one, figures)} | ${percent(two, figures)} |`
     }),
   ].join('\n')

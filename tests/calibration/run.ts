@@ -1,6 +1,6 @@
 /** `npm run calibration [seed]`: how many real faults are found, and how many warnings are false. Nothing depends on the machine. */
-import { measureFalse, measureFaults, plannedSet, riggedSet } from './measure.js'
-import { falseTable, faultTable } from './report.js'
+import { measureFalse, measureFaults, measureIntervals, plannedSet, riggedSet } from './measure.js'
+import { falseTable, faultTable, intervalTable } from './report.js'
 
 const seed = Number(process.argv[2] ?? 1)
 const each = 15
@@ -16,7 +16,11 @@ ${faultTable(faults)}
 
 Sets with a false warning:
 
-${falseTable(planned, rigged)}`)
+${falseTable(planned, rigged)}
+
+The key reading, and the middle of the backdrop against it:
+
+${intervalTable(measureIntervals(seed, each))}`)
 
 if (process.argv.includes('--misses')) {
   for (const { fault, how, set } of faults.misses)

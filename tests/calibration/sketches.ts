@@ -75,7 +75,7 @@ const white = { backdrop: '{ surface: white paper, width: 2.72 m, behind: 2.6 m 
 const roomy = { ...white, backdropLevel: 1.2, wanted: '{ backdrop: white, backdrop-over-key: 0..2 stops }' }
 const grey = {
   backdrop: '{ surface: grey paper, width: 2.72 m, behind: 2.2 m }',
-  wanted: '{ backdrop: grey }',
+  wanted: '{ backdrop: grey, backdrop-even: 2 stops }',
 }
 const black = {
   backdrop: '{ surface: black paper, width: 2.72 m, behind: 3 m }',
@@ -203,7 +203,7 @@ export const sketches: readonly Sketch[] = [
     backdropLevel: -0.5,
     title: 'Clamshell on grey',
     kit,
-    wanted: '{ backdrop: grey, ratio: { lit-to-shadow: "2:1" } }',
+    wanted: '{ backdrop: grey, backdrop-even: 2 stops, ratio: { lit-to-shadow: "2:1" } }',
     ratio: 2,
     lights: [
       key(ownBox, ['0 deg left', 1.2, 2.2]),
@@ -216,7 +216,7 @@ export const sketches: readonly Sketch[] = [
     ...grey,
     backdropLevel: 0,
     title: 'Grey, four lights',
-    wanted: '{ backdrop: grey, ratio: { lit-to-shadow: "4:1" } }',
+    wanted: '{ backdrop: grey, backdrop-even: 2 stops, ratio: { lit-to-shadow: "4:1" } }',
     ratio: 4,
     ambientUnder: 5.5,
     lights: [
@@ -276,7 +276,7 @@ export const sketches: readonly Sketch[] = [
     ...wall('grey paper'),
     title: 'Three on grey, key and fill',
     kit,
-    wanted: '{ backdrop: grey, ratio: { lit-to-shadow: "2:1" } }',
+    wanted: '{ backdrop: grey, backdrop-even: 2 stops, ratio: { lit-to-shadow: "2:1" } }',
     ratio: 2,
     lights: [
       key(ownUmbrella, ['30 deg left', 3, 2.2]),

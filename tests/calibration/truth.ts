@@ -11,6 +11,7 @@ export const judged = [
   'backdrop-below-white',
   'backdrop-not-black',
   'backdrop-off-tone',
+  'backdrop-uneven',
   'group-uneven',
   'power-differs',
   'ratio-off',
@@ -31,7 +32,7 @@ export interface Fault {
   readonly level: Level
 }
 
-export interface Beyond {
+interface Beyond {
   readonly name: string
   readonly rule: Rule
   readonly level: Level
@@ -62,7 +63,7 @@ const evidence = (rule: Rule, set: ComputedSet, level: Level): readonly Evidence
   return rule.needs(context) === undefined ? rule.detect(context) : []
 }
 
-export const beyondOf = (set: ComputedSet): readonly Beyond[] =>
+const beyondOf = (set: ComputedSet): readonly Beyond[] =>
   rules
     .filter(({ id }) => judged.some((name) => name === id))
     .flatMap((rule) =>
