@@ -19,7 +19,7 @@ import { Misuse } from './usage.js'
 import type { AddCommand } from './work.js'
 
 interface MeterWords extends LookOptions {
-  readonly format: 'text' | 'json'
+  readonly format: 'text' | 'json' | 'markdown'
   readonly root?: string
   readonly read?: readonly string[]
   readonly faces?: Faces
@@ -31,10 +31,18 @@ export const meterCommand: AddCommand = (program, terminal, choose) => {
     .command('meter')
     .summary('say what a meter will read')
     .description(
-      'The meter card: what a meter will read at each point of each light and of all, in stops over the camera and over the key, with its uncertainty.',
+      'The meter card: what to meter in which order, what a meter will read at each point of each light and of all, in stops over the camera and over the key, with its uncertainty; and what it did read.',
     )
     .argument('<plan>', 'a plan file')
-    .addOption(choice('--format <form>', 'for people, or for programs', 'text', 'json').default('text'))
+    .addOption(
+      choice(
+        '--format <form>',
+        'for people, for programs, or as Markdown',
+        'text',
+        'json',
+        'markdown',
+      ).default('text'),
+    )
     .option(
       '--read <reading>',
       'write what you metered into the plan, with the settings of today: key@subject=f/5.6, all@backdrop=f/8 (repeatable)',
@@ -121,6 +129,12 @@ const card = async (
   if (words.format === 'json') {
     const { meterJson } = await import('../reports/meter-json.js')
     terminal.out(meterJson(metered.card))
+  } else if (words.format === 'markdown') {
+    const [{ markdownPage }, { meterPage }] = await Promise.all([
+      import('../reports/page.js'),
+      import('../reports/meter-page.js'),
+    ])
+    terminal.out(markdownPage(meterPage(metered.card)))
   } else {
     const { meterTable } = await import('../reports/meter-table.js')
     terminal.out(meterTable(metered.card, await chosenLook(words, terminal)))

@@ -1,5 +1,8 @@
 /** `meter --format json`, format 1: a public contract, described by `schemas/meter.schema.json`. */
 import type { CardEntry, MeterCard } from '../tasks/meter.js'
+import type { MeterStep } from '../tasks/meter-order.js'
+import type { CardReading } from '../tasks/meter-readings.js'
+import { pointer } from '../text/place.js'
 import { writeFNumber } from '../units/marks.js'
 import { json } from './notation.js'
 import { version } from './version.js'
@@ -22,6 +25,8 @@ export const meterJson = (card: MeterCard): string =>
           },
     points: card.entries.map(entryData),
     tones: card.tones,
+    order: card.order.map(stepData),
+    readings: card.readings.map(readingData),
     unknown: card.unknown,
   })
 
@@ -40,4 +45,32 @@ const entryData = ({ figure, overCamera, overKey, u }: CardEntry) => ({
   luxSeconds: figure.luxSeconds,
   // All light is computed as coming straight from its source: no bounce yet.
   paths: { direct: 1, room: 0, panels: 0, backdrop: 0 },
+})
+
+const stepData = ({ fires, without, figure, u, sets }: MeterStep) => ({
+  fires: fires ?? null,
+  without,
+  point: figure.point,
+  of: figure.of,
+  dome: figure.dome,
+  faces: figure.faces,
+  fNumber: figure.fNumber,
+  reads: writeFNumber(figure.fNumber),
+  u,
+  setsCamera: sets === 'camera',
+})
+
+const readingData = ({ index, point, of, dome, faces, reads, carried, held, unused }: CardReading) => ({
+  pointer: pointer('readings', index),
+  point,
+  of,
+  dome,
+  faces,
+  reads,
+  carried,
+  predicted: held?.predicted ?? null,
+  difference: held?.difference ?? null,
+  u: held?.u ?? null,
+  odd: held?.odd ?? false,
+  unused: unused ?? null,
 })

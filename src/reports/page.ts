@@ -1,5 +1,6 @@
 /** A page of text as data, and its two forms: for a terminal and as Markdown. */
 import type { Look } from './look.js'
+import { visible } from './visible.js'
 import { width, wrap } from './width.js'
 
 export type Block =
@@ -67,6 +68,9 @@ const markdownBlock = (block: Block): string => {
   return [row(block.head), row(block.head.map(() => '---')), ...block.table.map(row)].join('\n')
 }
 
-/** Escapes what Markdown or HTML in it would take for its own (CommonMark 0.31, backslash escapes). */
+/**
+ * Escapes what Markdown or HTML in it would take for its own (CommonMark 0.31, backslash escapes); what would hide itself
+ * is made visible.
+ */
 const markdown = (text: string): string =>
-  text.replace(/[\\`*_[\]<>&#]/g, (one) => `\\${one}`).replace(/\s*[\r\n]+\s*/g, ' ')
+  visible(text.replace(/\s*[\r\n]+\s*/g, ' ')).replace(/[\\`*_[\]<>&#]/g, (one) => `\\${one}`)

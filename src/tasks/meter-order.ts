@@ -8,7 +8,7 @@ import type { ComputedSet, MeterAsk, MeterFigure } from '../set/computed-set.js'
 import { rolePoint } from '../set/role-point.js'
 
 export interface MeterStep {
-  /** `radio group A`, `radio group A, channel 3`, `cable`; undefined where the plan does not say. */
+  /** Trigger, group, channel: `radio A`, `radio A, channel 3`, `cable`; undefined where the plan does not say. */
   readonly fires: string | undefined
   /** Lights that are fired with it and are to be switched off meanwhile. */
   readonly without: readonly string[]
@@ -79,7 +79,7 @@ const firedBy = ({ trigger }: Light): string | undefined => {
   if (trigger === undefined) return undefined
   const { by, group, channel } = trigger
   return [
-    group === undefined ? by : `${by} group ${group}`,
+    group === undefined ? by : `${by} ${group}`,
     ...(channel === undefined ? [] : [`channel ${channel}`]),
   ].join(', ')
 }

@@ -7,6 +7,8 @@ import type { Vec3 } from '../scene/vector.js'
 import type { ComputedSet, MeterAsk, MeterFigure } from '../set/computed-set.js'
 import { rolePoint } from '../set/role-point.js'
 import type { FNumber, Iso, LuxSeconds, Seconds } from '../units/quantity.js'
+import { type MeterStep, meterOrder } from './meter-order.js'
+import { type CardReading, meterReadings } from './meter-readings.js'
 
 export interface MeterCard {
   readonly file: string
@@ -23,6 +25,10 @@ export interface MeterCard {
   readonly keyLights: readonly string[]
   readonly entries: readonly CardEntry[]
   readonly tones: readonly CardTone[]
+  /** What to meter one after the other. */
+  readonly order: readonly MeterStep[]
+  /** What a meter did read. */
+  readonly readings: readonly CardReading[]
   /** What makes the figures wrong in one direction. */
   readonly caveats: readonly string[]
   /** Lights that are on and whose strength nothing in the plan tells. */
@@ -111,6 +117,8 @@ export const meterCard = (set: ComputedSet, asked: readonly AskedPlace[]): Meter
       ),
     ],
     tones: tonesOf(set),
+    order: meterOrder(set),
+    readings: meterReadings(set),
     caveats: caveatsOn(plan),
     unknown: set.unknown.map(({ name }) => name),
   }

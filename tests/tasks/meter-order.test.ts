@@ -43,10 +43,10 @@ describe('the order of metering', () => {
       paper: by('by: radio, group: B, channel: 4'),
     })
     expect(steps(text).slice(0, 4)).toEqual([
-      'radio group A: key at subject without hair (light)',
-      'radio group A: hair at hair without key (light)',
-      'radio group B: fill at subject (light)',
-      'radio group B, channel 4: paper at backdrop (light)',
+      'radio A: key at subject without hair (light)',
+      'radio A: hair at hair without key (light)',
+      'radio B: fill at subject (light)',
+      'radio B, channel 4: paper at backdrop (light)',
     ])
   })
 

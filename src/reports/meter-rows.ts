@@ -1,0 +1,73 @@
+/** What the meter card says, in rows and sentences: for a terminal and for Markdown. */
+
+import type { MeterFigure } from '../set/computed-set.js'
+import type { CardEntry, MeterCard } from '../tasks/meter.js'
+import { writeFNumber } from '../units/marks.js'
+import { writeShutter } from '../units/shutter.js'
+import { listed, signed } from './notation.js'
+
+export const cardTitle = ({ title, file }: MeterCard): string => (title === '' ? file : title)
+
+export const cameraSentence = ({ camera }: MeterCard): string =>
+  `camera ${writeFNumber(camera.fNumber)}, ${writeShutter(camera.marked)}, ISO ${camera.iso}`
+
+export const keySentence = ({ key, keyLights }: MeterCard): string =>
+  key === undefined
+    ? 'no key reading: nothing in the plan tells how strong the key is'
+    : `key reading ${writeFNumber(key.figure.fNumber)} ± ${(2 * key.u).toFixed(1)} (${listed(keyLights)}): ${overCamera(key.overCamera)}`
+
+const overCamera = (stops: number): string => {
+  const size = Math.abs(stops).toFixed(1)
+  return Number(size) === 0
+    ? 'what the camera is set to'
+    : `${size} ${Number(size) > 1 ? 'stops' : 'stop'} ${stops < 0 ? 'under' : 'over'} the camera`
+}
+
+export const domeText = ({ dome, faces }: Pick<MeterFigure, 'dome' | 'faces'>): string =>
+  dome === 'flat' ? `${faces}, flat` : faces
+
+/** Every light where it matters, and all together; the first row is the head. */
+export const pointRows = ({ entries }: MeterCard): string[][] => [
+  ['point', 'light', 'reads', 'over camera', '±', 'over key', '±', 'dome to'],
+  ...entries.map((entry, index) => row(entry, entries[index - 1])),
+]
+
+const row = (entry: CardEntry, before: CardEntry | undefined): string[] => {
+  const { figure, overCamera, overKey, u } = entry
+  const readable = entry.hardlyAny ? undefined : 2 * u
+  return [
+    before?.figure.point === figure.point && before.figure.dome === figure.dome ? '' : figure.point,
+    figure.of === 'all' ? 'all' : figure.of.join(' + '),
+    readable === undefined ? 'hardly any' : writeFNumber(figure.fNumber),
+    readable === undefined ? '' : signed(overCamera, 1),
+    readable?.toFixed(1) ?? '',
+    readable === undefined || overKey === undefined ? '' : signed(overKey.stops, 1),
+    readable === undefined || overKey === undefined ? '' : (2 * overKey.u).toFixed(1),
+    domeText(figure),
+  ]
+}
+
+/** What the camera records of the backdrop. */
+export const toneRows = ({ tones }: MeterCard): string[][] => [
+  ['records', 'surface', 'sRGB', 'over mid grey', 'over sure white'],
+  ...tones.map((tone) => [
+    tone.point,
+    `${tone.surface} ${tone.reflectance}`,
+    String(tone.srgb),
+    stops(tone.stopsFromMid),
+    stops(tone.stopsFromWhite),
+  ]),
+]
+
+/** A surface that reflects nothing is no number of stops from anything. */
+const stops = (value: number): string => (Number.isFinite(value) ? signed(value, 1) : '')
+
+export const closing = ({ unknown, entries }: MeterCard): string =>
+  [
+    '± is two standard deviations, in stops, of the figure before it. The dome is raised but where it says flat.',
+    ...(entries.some(({ hardlyAny }) => hardlyAny) ? ['Hardly any: less than a meter shows.'] : []),
+    'Direct light only: bounce from room, panels and backdrop is not computed yet.',
+    ...(unknown.length === 0
+      ? []
+      : [`Not counted, since nothing tells how strong it is: ${listed(unknown)} (write meters or power).`]),
+  ].join(' ')
