@@ -7,6 +7,7 @@ import { plain } from '../text/plain.js'
 import type { TextMap, TextNode, TextScalar } from '../text/tree.js'
 import { applicable, everyBranch, expanded, isMap, valueAt } from './applicable.js'
 import { beyondSchema } from './beyond-schema.js'
+import { decimalCommas } from './decimal-comma.js'
 import { definitions } from './generated/definitions.js'
 import * as compiled from './generated/validators.js'
 import type { MistakeAt, Span } from './mistakes.js'
@@ -41,8 +42,12 @@ export const validate = (kind: Kind, root: TextNode): readonly MistakeAt[] => {
   const beyond = beyondSchema(kind, data).filter(
     ({ at }) => !worded.some((one) => at.keys.every((key, i) => one.at.keys[i] === key)),
   )
+  const slips = worded.length === 0 ? [] : decimalCommas(root)
+  const told = new Set(slips.flatMap((slip) => slip.pointers))
   return [...worded, ...beyond]
+    .filter(({ at }) => !told.has(pointer(...at.keys)))
     .map((one) => placed(root, one))
+    .concat(slips.map((slip) => slip.mistake))
     .sort((a, b) => (a.at.file === b.at.file ? a.at.start - b.at.start : 0))
 }
 

@@ -38,9 +38,12 @@ export const luminanceOf = ([r, g, b]: readonly [number, number, number]): numbe
   return 0.2126 * linear(r) + 0.7152 * linear(g) + 0.0722 * linear(b)
 }
 
+/** Nothing that one can hang is blacker than a thousandth (from memory): a stated 0 means as black as can be. */
+const blackest = 1e-3
+
 const number = (reflectance: number): Surface => ({
   name: `reflectance ${reflectance}`,
-  reflectance,
+  reflectance: Math.max(reflectance, blackest),
   u: stops(statedU),
   colour: undefined,
 })
@@ -68,7 +71,7 @@ export const surfaceAt = (desk: Desk, at: string, file: SurfaceFile, kitBackdrop
   const reflectance = file.reflectance ?? (colour === undefined ? 0.5 : luminanceOf(colour))
   return {
     name: file.name ?? (word === undefined ? number(reflectance).name : `colour ${word}`),
-    reflectance,
+    reflectance: Math.max(reflectance, blackest),
     u: stops(statedU),
     colour,
   }
