@@ -6,7 +6,7 @@ import type { ComputedSet } from '../../set/computed-set.js'
 import { solveAtGear } from '../../set/solve.js'
 import { inDegrees, type Radians } from '../../units/quantity.js'
 import { lightPointer } from '../place-pointer.js'
-import { type Advice, type Evidence, inTurn, type RuleContext, rule } from '../rule.js'
+import { type Advice, type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
 import { inside } from '../solving.js'
 import type { Words } from '../words.js'
 import { solveDistance } from './hold-by-distance.js'
@@ -310,7 +310,7 @@ const pointerOf = ({ plan }: ComputedSet, light: Light): string => {
 const underOf = (light: Light) => (set: ComputedSet) =>
   [...onSubject(set), ...onBackdrop(set)].find((found) => found.light.name === light.name)?.under
 
-const widerZoom = ({ light }: BeamShort, words: Words, { set, limits }: RuleContext): readonly Advice[] => {
+const widerZoom = ({ light }: BeamShort, words: Words, { set, limits }: RuleContext): readonly Mend[] => {
   const knob = { knob: 'zoom', light: light.name } as const
   const solved =
     light.unit.kind !== 'flash' || light.unit.zoom === undefined || light.modifier !== undefined
@@ -327,11 +327,12 @@ const widerZoom = ({ light }: BeamShort, words: Words, { set, limits }: RuleCont
       title: `lights.${light.name}.zoom → ${Math.round(solved.value * 1000)} mm`,
       gives: `the edge ${words.howMany(solved.reached)} under the middle`,
       ...(lost === undefined ? {} : { costs: `${words.howMany(lost)} less light in the middle` }),
+      after: solved.set,
     },
   ]
 }
 
-const furtherOff = ({ light }: BeamShort, words: Words, { set, limits }: RuleContext): readonly Advice[] => {
+const furtherOff = ({ light }: BeamShort, words: Words, { set, limits }: RuleContext): readonly Mend[] => {
   const turned = solveDistance(
     set,
     light,
@@ -351,6 +352,7 @@ const furtherOff = ({ light }: BeamShort, words: Words, { set, limits }: RuleCon
           title: turned.title,
           gives: `the edge ${words.howMany(under)} under the middle`,
           costs: 'more power for the same reading, and harder light',
+          after: moved,
         },
       ]
 }

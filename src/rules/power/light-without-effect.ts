@@ -9,7 +9,8 @@ import type { ComputedSet } from '../../set/computed-set.js'
 import { turnLight } from '../gear.js'
 import { notDirect, unknownLight } from '../known.js'
 import { settingPointer } from '../place-pointer.js'
-import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
+import { pointText } from '../place-words.js'
+import { type Advice, type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
 import type { Words } from '../words.js'
 import { meteredAt } from './full-power.js'
 
@@ -158,13 +159,20 @@ const placesFor = function* (
     if (point === undefined) continue
     const { at } = point
     if (point.on === 'backdrop' || point.on === 'floor' || point.on === 'table') {
-      yield { where: name, receptor: { at, normal: point.normal!, kind: 'flat', onSurface: true } }
+      yield {
+        where: pointText(set.plan, name),
+        receptor: { at, normal: point.normal!, kind: 'flat', onSurface: true },
+      }
       continue
     }
     const toLight =
       scene?.front === undefined ? scene && scale(scene.axis, -1) : unit(subtract(scene.front.centre, at))
-    if (toLight !== undefined) yield { where: name, receptor: { at, normal: toLight, kind: 'dome' } }
-    yield { where: name, receptor: { at, normal: unit(subtract(camera.eye, at)), kind: 'dome' } }
+    if (toLight !== undefined)
+      yield { where: pointText(set.plan, name), receptor: { at, normal: toLight, kind: 'dome' } }
+    yield {
+      where: pointText(set.plan, name),
+      receptor: { at, normal: unit(subtract(camera.eye, at)), kind: 'dome' },
+    }
   }
   for (const { at, where } of set.backdropView?.samples ?? [])
     yield {
@@ -184,13 +192,19 @@ const seen = 1 / 3
 const stronger = (
   { light, adds, where }: WithoutEffect,
   words: Words,
-  { plan }: RuleContext,
-): readonly Advice[] => {
+  { set, plan }: RuleContext,
+): readonly Mend[] => {
   const stops = Math.log2((2 ** seen - 1) / (2 ** adds - 1))
   const turned = Number.isFinite(stops) ? turnLight(plan, light.name, stops) : undefined
   return turned === undefined || turned.short > 0
     ? []
-    : [{ title: turned.title, gives: `${words.howMany(seen)} more light at ${where}` }]
+    : [
+        {
+          title: turned.title,
+          gives: `${words.howMany(seen)} more light at ${where}`,
+          after: set.with(turned.change),
+        },
+      ]
 }
 
 const other = ({ light }: WithoutEffect): readonly Advice[] => [

@@ -4,7 +4,8 @@ import type { FNumber } from '../../units/quantity.js'
 import { markedAperture, turnLight } from '../gear.js'
 import { unknownLight } from '../known.js'
 import { lightPointer } from '../place-pointer.js'
-import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
+import { pointText } from '../place-words.js'
+import { type Advice, type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
 import type { Words } from '../words.js'
 import { meteredAt, wayBlocked } from './full-power.js'
 
@@ -94,8 +95,8 @@ export const powerDiffers = rule<PowerDiffers>({
       ]
     }),
 
-  tell: ({ light, off, gives, from }, words) => ({
-    message: `${meteredAt(light)} comes out ${words.howMany(off)} too ${off > 0 ? 'light' : 'dark'} where ${light.name} is set by its power: it gives ${words.f(gives)} at ${words.power(light.power!)}, and is to meter ${words.f(light.meters!.reads)}`,
+  tell: ({ light, off, gives, from }, words, { plan }) => ({
+    message: `${pointText(plan, meteredAt(light))} comes out ${words.howMany(off)} too ${off > 0 ? 'light' : 'dark'} where ${light.name} is set by its power: it gives ${words.f(gives)} at ${words.power(light.power!)}, and is to meter ${words.f(light.meters!.reads)}`,
     why: `the power is what is set, meters is what is wanted; ${basisOf[from]}`,
   }),
 
@@ -117,7 +118,11 @@ const basisOf: Readonly<Record<StrengthFrom, string>> = {
   stated: 'by what is stated of it',
 }
 
-const powerFor = ({ light, off }: PowerDiffers, words: Words, { plan }: RuleContext): readonly Advice[] => {
+const powerFor = (
+  { light, off }: PowerDiffers,
+  words: Words,
+  { set, plan }: RuleContext,
+): readonly Mend[] => {
   const turned = turnLight(plan, light.name, -off, 'nearest')
   return turned === undefined
     ? []
@@ -127,7 +132,9 @@ const powerFor = ({ light, off }: PowerDiffers, words: Words, { plan }: RuleCont
           gives:
             turned.short > 0.05
               ? `as far as the unit goes, still ${words.howMany(turned.short)} off`
-              : `${words.f(light.meters!.reads)} at ${meteredAt(light)}`,
+              : `${words.f(light.meters!.reads)} at ${pointText(plan, meteredAt(light))}`,
+          after: set.with(turned.change),
+          ...(turned.short > 0.05 ? { partial: true } : {}),
         },
       ]
 }
