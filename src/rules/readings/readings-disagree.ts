@@ -130,7 +130,7 @@ const eachOther = ({ plan, limits }: RuleContext, found: readonly Conflict[]): r
         ? []
         : others.map(({ index }) => ({ pointer: readingPointer(index), says: 'held against this' })),
     beyond: 'certain',
-    ...(others.length === 0 && onlyGuessed(plan, doubted) ? { level: 'note' as const } : {}),
+    ...(others.length === 0 && mayBeChance(plan, doubted) ? { level: 'note' as const } : {}),
     measured: figures(doubted, limits.difference!),
     cause: 'readings that cannot all be right',
     held: doubted,
@@ -138,6 +138,15 @@ const eachOther = ({ plan, limits }: RuleContext, found: readonly Conflict[]): r
     index: doubted.index,
     others: others.map(({ index }) => index),
   }))
+
+/**
+ * Against what gear is rated at, one honest reading in twenty lies two standard deviations off; of many readings some
+ * always do. A warning wants three, and never comes of a built-in guess.
+ */
+const mayBeChance = (
+  plan: RuleContext['plan'],
+  held: Pick<HeldReading, 'lights' | 'difference' | 'u'>,
+): boolean => onlyGuessed(plan, held) || Math.abs(held.difference) <= 3 * held.u
 
 /** What a built-in guess says against a meter is worth a note. */
 const onlyGuessed = (plan: RuleContext['plan'], { lights }: Pick<HeldReading, 'lights'>): boolean =>
@@ -164,7 +173,7 @@ const rating = ({ set, plan, limits }: RuleContext, found: readonly Conflict[]):
         pointer: light.power === undefined ? lightPointer(light.name) : lightPointer(light.name, 'power'),
         also: own.map(({ index }) => ({ pointer: readingPointer(index), says: 'read here' })),
         beyond: 'certain',
-        ...(onlyGuessed(plan, first) ? { level: 'note' as const } : {}),
+        ...(mayBeChance(plan, { ...held, lights: first.lights }) ? { level: 'note' as const } : {}),
         measured: figures(held, limits.difference!),
         cause: 'readings that cannot all be right',
         held,
