@@ -2,12 +2,11 @@
 import { nearest } from '../language/nearest.js'
 import type { Light, Plan } from '../language/plan.js'
 import { buildScene } from '../scene/build-scene.js'
-import type { Scene } from '../scene/scene.js'
+import { stampToday } from '../set/stamp.js'
 import { insertEntry } from '../text/edit.js'
 import { pointer } from '../text/place.js'
 import { readText } from '../text/read.js'
 import { readAperture } from '../units/aperture.js'
-import { writeLength } from '../units/length.js'
 import { markedFNumber, nearestFNumber } from '../units/marks.js'
 import { fNumber } from '../units/quantity.js'
 import { asBlockList, bracketedColumns } from './block-list.js'
@@ -58,17 +57,14 @@ export const takeReading = (plan: Plan, text: string, said: string, faces?: Face
     return refused('only a reading of one light can face the light')
   }
   const of = typeof names === 'string' ? names : `[${names.join(', ')}]`
-  const taken = stamped.flatMap((light) => {
-    const settings = settingsOf(light, plan, scene)
-    return settings === '' ? [] : [`${light.name}: { ${settings} }`]
-  })
+  const taken = stampToday(stamped, plan, scene)
   const reading = [
     `at: ${at}`,
     `of: ${of}`,
     `reads: ${reads}`,
     ...(faces === undefined || faces === 'out' ? [] : [`faces: ${faces}`]),
     `iso: ${plan.camera.iso}`,
-    ...(taken.length === 0 ? [] : [`taken: { ${taken.join(', ')} }`]),
+    ...(taken === undefined ? [] : [`taken: ${taken}`]),
   ].join(', ')
   const { root } = readText(plan.file, text)
   const others = root?.kind === 'map' && root.entries.has('readings')
@@ -103,21 +99,6 @@ const oddMark = (reads: string): string | undefined => {
 
 /** Stops: a number as far from a mark as this has been worked out, not misread. */
 const exactEnough = 0.01
-
-/** Power and distance as the author writes them; what is not stated is not stamped. */
-const settingsOf = (light: Light, plan: Plan, scene: Scene): string => {
-  const written = (key: string, ...more: string[]): string | undefined =>
-    plan.places.written(pointer('lights', light.name, key, ...more))
-  const power = light.power === undefined ? undefined : written('power')
-  const distance = scene.lights.get(light.name)?.distance
-  const tape =
-    light.at.by === 'tape'
-      ? written('at', 'distance')
-      : distance === undefined
-        ? undefined
-        : writeLength(distance, plan.lengths === 'metric' ? 'metric' : 'feet')
-  return [...(power ? [`power: ${power}`] : []), ...(tape ? [`distance: ${tape}`] : [])].join(', ')
-}
 
 const unknown = (what: string, name: string, known: readonly string[]): Taken => {
   const meant = nearest(name, known)
