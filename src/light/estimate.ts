@@ -15,7 +15,7 @@ import {
   type SharedPart,
   type UncertainStrength,
 } from './causes.js'
-import { learn, type OffRating } from './gear.js'
+import { type Gear, learn, type OffRating } from './gear.js'
 import { uncertainties } from './how-sure.js'
 import { type Row, type Sum, settle } from './most-probable.js'
 import { factored, solved } from './positive.js'
@@ -122,7 +122,7 @@ interface Opened {
  */
 const opened = (priorOf: PriorOf, readings: readonly SumReading[], settled: ReadonlySet<string>): Opened => {
   const alone = readAlone(priorOf, readings)
-  const gear = learn([...alone.values()])
+  let gear: Gear | undefined
   const starts = new Map<string, Prior | undefined>()
   const start: PriorOf = (light) => {
     if (!starts.has(light)) starts.set(light, from(light))
@@ -133,6 +133,7 @@ const opened = (priorOf: PriorOf, readings: readonly SumReading[], settled: Read
     if (prior === undefined) return undefined
     if (settled.has(light))
       return { stops: prior.stops + (alone.get(light)?.off ?? 0), u: uncertainties.open }
+    gear ??= learn([...alone.values()])
     const { by, how } = gear.moved(prior)
     return { ...how, stops: prior.stops + by }
   }
@@ -191,6 +192,7 @@ interface AloneReading {
 /** The mean of several readings of one light that is surest, by what they have in common and what not. */
 const bestOf = (all: readonly AloneReading[]): Pick<AloneReading, 'stops' | 'error'> => {
   const size = all.length
+  if (size === 1) return all[0]!
   const spread = new Float64Array(size * size)
   for (let i = 0; i < size; i++) {
     for (let j = 0; j <= i; j++) spread[i * size + j] = independent.product(all[i]!.error, all[j]!.error)
