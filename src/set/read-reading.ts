@@ -31,7 +31,7 @@ export interface UsedReading {
 const codes = { least: 3, most: 252 }
 
 /** More readings than anyone takes; the rest would only cost time. */
-const mostReadings = 64
+const mostReadings = 32
 
 export const readReadings = (
   transport: Transport,

@@ -295,9 +295,9 @@ describe('readings that tell nothing', () => {
   it('are counted only beyond what anybody takes', () => {
     const many = Array.from({ length: 70 }, () => reading(['key'], 8))
     const set = computeSet(plan(many))
-    expect(set.readings).toHaveLength(64)
-    expect(set.unusedReadings).toHaveLength(6)
-    expect(set.unusedReadings[0]).toEqual({ index: 64, because: 'too many readings' })
+    expect(set.readings).toHaveLength(32)
+    expect(set.unusedReadings).toHaveLength(38)
+    expect(set.unusedReadings[0]).toEqual({ index: 32, because: 'too many readings' })
   })
 })
 
