@@ -16,7 +16,7 @@ export { readPlan } from './language/read-plan.js'
 export { rules } from './rules/index.js'
 export type { Advice, Family, Level, Measured, Rule } from './rules/rule.js'
 export { computeSet } from './set/compute-set.js'
-export type { ComputedSet, MeterAsk, MeterFigure } from './set/computed-set.js'
+export type { ComputedSet, HeldReading, MeterAsk, MeterFigure, UnusedReading } from './set/computed-set.js'
 export { type AskedPlace, type MeterCard, meterCard } from './tasks/meter.js'
 export type { Place } from './text/place.js'
 

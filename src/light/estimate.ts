@@ -72,6 +72,7 @@ export interface Estimate extends Covariance {
   held(): readonly Held[]
 }
 
+/** Deterministic, and finite for any finite readings; the order of readings and lights does not matter. */
 export const estimate = (priorOf: PriorOf, readings: readonly SumReading[]): Estimate => {
   const settled = new Set(readings.flatMap(({ settles }) => settles ?? []))
   const used = readings.filter(({ yields }) => yields === undefined || !settled.has(yields))
@@ -83,7 +84,7 @@ export const estimate = (priorOf: PriorOf, readings: readonly SumReading[]): Est
     for (const [cause, by] of parts) stops += by * (causes[index.get(cause) ?? -1] ?? 0)
     return stops
   }
-  const found: Estimate = {
+  return {
     of: start,
     turn,
     stops: (light) => {
@@ -101,7 +102,6 @@ export const estimate = (priorOf: PriorOf, readings: readonly SumReading[]): Est
         reading.yields === undefined ? [heldBy(estimate(priorOf, readings.toSpliced(i, 1)), reading)] : [],
       ),
   }
-  return found
 }
 
 // ---------------------------------------------------------------- where to start from

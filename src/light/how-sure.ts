@@ -95,6 +95,7 @@ export const uncertaintyWith = (
 /** After a reading of this row, with this variance of its own. */
 const learning = (read: Causes, variance: number, known: Covariance): Covariance => {
   const all = known.product(read, read) + variance
+  if (all === 0) return known
   return { product: (a, b) => known.product(a, b) - (known.product(a, read) * known.product(read, b)) / all }
 }
 

@@ -29,8 +29,9 @@ export interface Settled {
   readonly steps: number
 }
 
-/** Steps end here where readings are so much at odds that each step gains almost nothing. */
-const mostSteps = 200
+/** Steps where readings are much at odds: each gains almost nothing, and the last are worth no waiting. */
+const mostSteps = (readings: number, causes: number): number =>
+  Math.round(Math.min(200, Math.max(8, 4e6 / (readings ** 2 * causes))))
 /** A step that promises less than this share of the sum of squares is the last: the sum has no more digits. */
 const lastGain = 1e-15
 /** A step is not cut to less than this part. */
@@ -43,10 +44,12 @@ const leastPart = 1e-6
  */
 export const settle = (sums: readonly Sum[], size: number): Settled => {
   let at = place(sums, new Float64Array(size))
+  const most = mostSteps(sums.length, size)
   let steps = 0
-  while (steps < mostSteps) {
+  while (steps < most) {
     const step = stepFrom(sums, at)
     const gain = -slopeAlong(sums, at, step)
+    if (gain === 0) break
     const last = gain <= lastGain * (1 + at.cost)
     const next = last ? place(sums, moved(at, step, 1)) : lower(sums, at, step, gain)
     steps++
