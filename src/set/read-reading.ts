@@ -33,6 +33,9 @@ const codes = { least: 3, most: 252 }
 /** More readings than anyone takes; the rest would only cost time. */
 const mostReadings = 32
 
+/** Exposure from unit strength that is none: a thousandth of what a candela gives at a kilometre. */
+export const leastResponse = 1e-9
+
 export const readReadings = (
   transport: Transport,
 ): { readonly used: readonly UsedReading[]; readonly unused: readonly UnusedReading[] } => {
@@ -62,7 +65,7 @@ const readOne = (
   const parts = new Map<string, ReadLight>()
   for (const name of lights) {
     const response = place.probe.response(name)
-    if (response > 0) parts.set(name, partOf(plan, reading, name, response, read))
+    if (response > leastResponse) parts.set(name, partOf(plan, reading, name, response, read))
   }
   const [first] = parts.keys()
   if (first === undefined) return 'no light arrives'

@@ -292,6 +292,12 @@ describe('readings that tell nothing', () => {
     expect(because(behind)).toEqual(['no light arrives'])
   })
 
+  it('such as one of a sun that grazes the surface by next to nothing', () => {
+    const grazing = makeLight('sun', { unit: sun, power: undefined, at: tape(60, 5, { upDegrees: 1e-300 }) })
+    const floor = reading(['sun'], 8, { at: 'floor', dome: 'flat', faces: 'out' })
+    expect(because(floor, { lights: [grazing] })).toEqual(['no light arrives'])
+  })
+
   it('are counted only beyond what anybody takes', () => {
     const many = Array.from({ length: 70 }, () => reading(['key'], 8))
     const set = computeSet(plan(many))
