@@ -33,8 +33,8 @@ const codes = { least: 3, most: 252 }
 /** More readings than anyone takes; the rest would only cost time. */
 const mostReadings = 32
 
-/** Exposure from unit strength that is none: a thousandth of what a candela gives at a kilometre. */
-export const leastResponse = 1e-9
+/** Where no light gives more from unit strength, nothing arrives: a thousandth of what a candela gives at a kilometre. */
+const leastResponse = 1e-9
 
 export const readReadings = (
   transport: Transport,
@@ -63,12 +63,14 @@ const readOne = (
   const place = then.asked({ ...read.place, of: lights })
   if (place === undefined) return 'unknown point'
   const parts = new Map<string, ReadLight>()
+  let most = 0
   for (const name of lights) {
     const response = place.probe.response(name)
-    if (response > leastResponse) parts.set(name, partOf(plan, reading, name, response, read))
+    if (response > 0) parts.set(name, partOf(plan, reading, name, response, read))
+    most = Math.max(most, response)
   }
   const [first] = parts.keys()
-  if (first === undefined) return 'no light arrives'
+  if (first === undefined || most <= leastResponse) return 'no light arrives'
   const settles = reading.of === 'ambient' ? ambientName : parts.size === 1 ? first : undefined
   return {
     lights,

@@ -17,7 +17,7 @@ import {
   remembered,
   type StrengthOf,
 } from './prior-strengths.js'
-import { leastResponse, readReadings, type UsedReading } from './read-reading.js'
+import { readReadings, type UsedReading } from './read-reading.js'
 import { ambientName, type Transport } from './transport.js'
 
 export type { StrengthOf } from './prior-strengths.js'
@@ -105,7 +105,7 @@ const ambientStatement = (transport: Transport): SumReading | undefined => {
   if (whole === undefined || probe === undefined || lights.length === 0) return undefined
   const parts = [ambientName, ...lights.map(({ name }) => name)].flatMap((name) => {
     const response = probe.response(name)
-    return response > leastResponse ? [[name, { stops: Math.log2(response) }] as const] : []
+    return response > 0 ? [[name, { stops: Math.log2(response) }] as const] : []
   })
   return parts.length === 0
     ? undefined
