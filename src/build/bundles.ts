@@ -43,6 +43,16 @@ export const bundleProgram = async (dist: string): Promise<void> => {
     minifyWhitespace: true,
     minifySyntax: true,
   })
+  await keepAscii(join(dist, 'thirdstop.cjs'))
+}
+
+/** esbuild escapes what is beyond ASCII in strings, not in patterns; the launcher would misread it there. */
+const keepAscii = async (file: string): Promise<void> => {
+  const code = await readFile(file, 'utf8')
+  await writeFile(
+    file,
+    code.replace(/[^\0-\x7f]/g, (one) => `\\u${one.charCodeAt(0).toString(16).padStart(4, '0')}`),
+  )
 }
 
 /** V8 tells a cache of other code only by the length of the code: none may outlive what it was made from. */

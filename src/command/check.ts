@@ -8,7 +8,7 @@ import type { Level } from '../rules/rule.js'
 import { type CheckRun, check, defectsOf, type PlanSource, reaches } from '../tasks/check.js'
 import { type ExitCode, exitCodes } from './exit-codes.js'
 import { defectReport } from './failure.js'
-import { choice, lookOptions, rootOption } from './options.js'
+import { choice, lookOptions, rootAsked, rootOption } from './options.js'
 import { chosenLook, type LookOptions } from './paint.js'
 import type { Terminal } from './terminal.js'
 import { complaint, Misuse } from './usage.js'
@@ -82,7 +82,7 @@ const checkPaths = async (
   }
   const ground = {
     workingFolder: terminal.workingFolder,
-    ...(words.root === undefined ? {} : { root: words.root }),
+    ...rootAsked(words.root, terminal.workingFolder),
   }
   const houses = findHouses(ground)
   const found = findPlans(paths.length === 0 ? ['.'] : paths.filter((path) => path !== '-'), ground)

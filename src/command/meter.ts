@@ -12,7 +12,7 @@ import { runOf } from '../tasks/check.js'
 import type { AskedPlace } from '../tasks/meter.js'
 import type { Faces } from '../tasks/take-reading.js'
 import { type ExitCode, exitCodes } from './exit-codes.js'
-import { choice, lookOptions, rootOption } from './options.js'
+import { choice, lookOptions, rootAsked, rootOption } from './options.js'
 import { chosenLook, type LookOptions } from './paint.js'
 import type { Terminal } from './terminal.js'
 import { Misuse } from './usage.js'
@@ -106,7 +106,7 @@ const vector = (text: string, option: string): Vec3 => {
 
 const groundOf = (words: MeterWords, terminal: Terminal) => ({
   workingFolder: terminal.workingFolder,
-  ...(words.root === undefined ? {} : { root: words.root }),
+  ...rootAsked(words.root, terminal.workingFolder),
 })
 
 const textOf = (file: string, terminal: Terminal): string => {

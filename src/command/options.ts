@@ -1,5 +1,7 @@
 /** Options that several commands take, worded once. */
 import { type Command, Option } from 'commander'
+import { isFolder } from '../files/root.js'
+import { Misuse } from './usage.js'
 
 export const lookOptions = (command: Command): Command =>
   command
@@ -15,3 +17,11 @@ export const rootOption = (command: Command): Command =>
 
 export const choice = (flags: string, description: string, ...choices: readonly string[]): Option =>
   new Option(flags, description).choices(choices)
+
+/** The root that is asked for; it must be there, or every file that a plan names would be outside it. */
+export const rootAsked = (root: string | undefined, workingFolder: string): { readonly root?: string } => {
+  if (root === undefined) return {}
+  if (root === '' || !isFolder(root, workingFolder))
+    throw new Misuse(`--root needs a folder; ${root || 'nothing'} is none`)
+  return { root }
+}

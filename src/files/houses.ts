@@ -1,12 +1,12 @@
 /** Which settings hold for a file: those of the nearest `thirdstop.yaml`, from the file's folder up to the root. */
-import { existsSync } from 'node:fs'
+import { lstatSync, realpathSync } from 'node:fs'
 import { dirname, join, relative, resolve, sep } from 'node:path'
 import type { Problem } from '../tasks/problem.js'
 import { noSettings, readSettings, type Settings } from '../tasks/settings.js'
 import { liesIn, nameOf } from './name.js'
 import { matches } from './pattern.js'
-import { readFile } from './read-file.js'
-import { type Ground, realFolder, rootFinder, settingsName } from './root.js'
+import { readFile, type Text, whyUnreadable } from './read-file.js'
+import { type Ground, realFolder, rootFinder, rootName, settingsName } from './root.js'
 
 export interface House {
   readonly settings: Settings
@@ -32,8 +32,9 @@ export const findHouses = (ground: Ground): Houses => {
     if (known !== undefined) return known
     const above = dirname(folder)
     const file = join(folder, settingsName)
-    const house = existsSync(file)
-      ? open(file, folder)
+    // A link that leads nowhere is there too: to pass over it would lose the house's levels without a word.
+    const house = lstatSync(file, { throwIfNoEntry: false })
+      ? open(file, folder, root)
       : above === folder || !liesIn(realFolder(above), root)
         ? noHouse
         : houseOf(above, root)
@@ -41,9 +42,20 @@ export const findHouses = (ground: Ground): Houses => {
     return house
   }
 
-  const open = (file: string, folder: string): House => {
+  const inside = (file: string, root: string): Text => {
+    try {
+      const real = realpathSync(file)
+      return liesIn(real, root)
+        ? readFile(real)
+        : { ok: false, says: `leads outside ${rootName(root, ground)}` }
+    } catch (error) {
+      return { ok: false, says: whyUnreadable(error) }
+    }
+  }
+
+  const open = (file: string, folder: string, root: string): House => {
     const name = nameOf(file, ground.workingFolder)
-    const opened = readFile(file)
+    const opened = inside(file, root)
     const read = opened.ok
       ? readSettings(name, opened.text)
       : { settings: noSettings, problems: [{ file: name, says: opened.says }] }

@@ -27,7 +27,7 @@ export const readFile = (path: string): Text => {
     if (about.isDirectory()) return refused('cannot be read: it is a folder, a file is needed')
     if (!about.isFile()) return refused('cannot be read: it is a pipe or a device, a plain file is needed')
     if (about.size > largestFile) return refused(tooLarge)
-    const bytes = readUpTo(descriptor, largestFile + 1)
+    const bytes = readUpTo(descriptor, largestFile + 1, false)
     return decode(bytes)
   } catch (error) {
     return refused(whyUnreadable(error))
@@ -39,12 +39,12 @@ export const readFile = (path: string): Text => {
 const tooLarge = 'is larger than 1 MiB; a plan, kit or room file is a few kilobytes of text'
 
 /** The size that the system states may be wrong (it is 0 for generated files), so the limit is kept while reading. */
-export const readUpTo = (descriptor: number, most: number): Buffer => {
+export const readUpTo = (descriptor: number, most: number, waits = true): Buffer => {
   const parts: Buffer[] = []
   let total = 0
   while (total < most) {
     const part = Buffer.allocUnsafe(Math.min(65536, most - total))
-    const count = readPart(descriptor, part)
+    const count = readPart(descriptor, part, waits)
     if (count === 0) break
     parts.push(part.subarray(0, count))
     total += count
@@ -52,15 +52,15 @@ export const readUpTo = (descriptor: number, most: number): Buffer => {
   return parts.length === 1 ? parts[0]! : Buffer.concat(parts)
 }
 
-const readPart = (descriptor: number, part: Buffer): number => {
+const readPart = (descriptor: number, part: Buffer, waits: boolean): number => {
   for (;;) {
     try {
       return readSync(descriptor, part, 0, part.length, null)
     } catch (error) {
       const { code } = error as { code?: unknown }
       if (code === 'EOF') return 0
-      // A pipe that does not block, and whose writer needs a moment.
-      if (code !== 'EAGAIN') throw error
+      // A pipe that does not block, and whose writer needs a moment. A plain file has its bytes or never will.
+      if (code !== 'EAGAIN' || !waits) throw error
       Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 5)
     }
   }
@@ -94,6 +94,7 @@ const reasons: Readonly<Record<string, string>> = {
   ELOOP: 'its links go in a circle',
   ENAMETOOLONG: 'its name is too long',
   ENXIO: 'it is a pipe or a device, a plain file is needed',
+  EAGAIN: 'it gives nothing to read',
   EMFILE: 'too many files are open',
   ERR_INVALID_ARG_VALUE: 'its name holds a NUL character',
 }

@@ -1,5 +1,5 @@
 /** The folder that a plan and everything it names must lie in. */
-import { existsSync, realpathSync } from 'node:fs'
+import { existsSync, realpathSync, statSync } from 'node:fs'
 import { dirname, join, resolve } from 'node:path'
 import { liesIn, nameOf } from './name.js'
 
@@ -50,6 +50,15 @@ const nearestWith = (name: string): ((folder: string) => string | undefined) => 
 export const rootName = (root: string, ground: Ground): string => {
   const name = nameOf(root, realFolder(ground.workingFolder))
   return name === '.' ? 'the working folder' : `the folder ${name}`
+}
+
+/** Whether a folder of this name is there. */
+export const isFolder = (folder: string, workingFolder: string): boolean => {
+  try {
+    return statSync(resolve(workingFolder, folder)).isDirectory()
+  } catch {
+    return false
+  }
 }
 
 /** The folder with links followed, or as named where it does not exist. */

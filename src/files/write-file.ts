@@ -3,6 +3,7 @@
  * to the disk, and renamed over the file. Mode and links stay.
  */
 import {
+  accessSync,
   closeSync,
   constants,
   fchmodSync,
@@ -33,7 +34,11 @@ export const replaceFile = (path: string, before: string, after: string, ground:
     }
     const changed = (): boolean => readFileSync(real, 'utf8') !== before
     if (changed()) return changedMeanwhile
-    const sibling = writeSibling(real, after, statSync(real).mode & 0o7777)
+    const mode = statSync(real).mode & 0o7777
+    // A rename asks only the folder: what its owner has locked must be asked of the file.
+    if ((mode & 0o222) === 0) return { ok: false, says: 'cannot be written: it is read-only' }
+    accessSync(real, constants.W_OK)
+    const sibling = writeSibling(real, after, mode)
     try {
       if (changed()) return changedMeanwhile
       renameSync(sibling, real)

@@ -18,8 +18,10 @@ const tabStop = 4
 
 export const sourceLine = (text: string, place: Place, look: Look): SourceLine | undefined => {
   if (place.start > text.length) return undefined
-  const from = lineStart(text, place.start)
-  const to = lineEnd(text, place.start)
+  // No more of a line than can come into sight: a hostile one is as long as its file.
+  const reach = 8 * labelledWidth(look)
+  const from = lineStart(text, place.start, Math.max(0, place.start - reach))
+  const to = lineEnd(text, place.start, Math.min(text.length, place.start + reach))
   const cells = toPage(cellsOf(text, from, to, place, look), look)
   const before = cells.findIndex((cell) => cell.marked)
   const columns = (some: readonly Cell[]) => some.reduce((sum, cell) => sum + cell.columns, 0)
@@ -34,15 +36,15 @@ export const sourceLine = (text: string, place: Place, look: Look): SourceLine |
   }
 }
 
-const lineStart = (text: string, offset: number): number => {
+const lineStart = (text: string, offset: number, least: number): number => {
   let start = offset
-  while (start > 0 && !/[\r\n\uFEFF]/.test(text[start - 1]!)) start -= 1
+  while (start > least && !/[\r\n\uFEFF]/.test(text[start - 1]!)) start -= 1
   return start
 }
 
-const lineEnd = (text: string, offset: number): number => {
+const lineEnd = (text: string, offset: number, most: number): number => {
   let end = offset
-  while (end < text.length && !/[\r\n]/.test(text[end]!)) end += 1
+  while (end < most && !/[\r\n]/.test(text[end]!)) end += 1
   return end
 }
 

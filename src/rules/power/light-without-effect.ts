@@ -124,6 +124,10 @@ const mostAdded = (set: ComputedSet, light: Light, limit: number, u: RuleContext
     if (notDirect(set, light, receptor.at) !== undefined) return undefined
     const all = set.exposure(receptor, 'all')
     if (all === undefined) continue
+    const own = all.byLight.get(light.name) ?? 0
+    const others = all.luxSeconds - own
+    // Cheap before dear: a place that adds less than one already seen needs no figure.
+    if (most !== undefined && others > 0 && Math.log2(all.luxSeconds / others) <= most.adds) continue
     const rest = set.exposure(
       receptor,
       [...all.byLight.keys()].filter((name) => name !== light.name),
