@@ -11,4 +11,9 @@ export interface Receptor {
   readonly kind: 'flat' | 'dome'
   /** A dome lying on a surface does not see the surface itself nor behind it: clip at this plane. */
   readonly onSurface?: boolean
+  /**
+   * Unit, outward: the surface that it is held against, where that is not its own direction (a meter turned at a face).
+   * What comes from behind that plane does not reach it.
+   */
+  readonly against?: Vec3
 }

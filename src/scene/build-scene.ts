@@ -9,13 +9,17 @@ import type { Plan } from '../language/plan.js'
 import { aimed, type Targets } from './aims.js'
 import { backdropMiddle, sceneBackdrop } from './backdrop.js'
 import { cameraEye, sceneCamera } from './camera.js'
+import { lazy } from './lazy.js'
+import { sceneOperator } from './operator.js'
 import { scenePanel } from './panels.js'
 import { placeLight } from './place-lights.js'
 import { ground } from './placing.js'
 import { pointFaults, scenePoints } from './points.js'
 import { sceneRoom } from './room.js'
 import type { Scene, SceneBackdrop, SceneCamera, SceneFault, ScenePoint, SceneSubject } from './scene.js'
+import { sceneSolids } from './solids.js'
 import { isInSubject, sceneSubject } from './subject.js'
+import { sceneSurfaces } from './surfaces.js'
 import type { Vec3 } from './vector.js'
 
 /** What the camera focuses on: a point, or a length along its axis. A row is its middle, at its faces' height. */
@@ -101,14 +105,27 @@ export const buildScene = (plan: Plan): Scene => {
 
   const on = ground(plan, subject.tapeFrom, camera)
   const lights = [...plan.lights.values()].map((light) => placeLight(light, plan, on, targets, subject))
-  return {
-    points: scenePoints(plan, subject, backdrop, on),
-    camera,
+  const operator = sceneOperator(plan, camera)
+  const parts = {
     subject,
     backdrop,
     lights: new Map(lights.map((one) => [one.light.name, one.light])),
     panels: targets.panels,
     room,
+    operator,
+  }
+  const solids = lazy(() => sceneSolids(plan, parts))
+  const surfaces = lazy(() => sceneSurfaces(plan, parts))
+  return {
+    points: scenePoints(plan, subject, backdrop, on),
+    camera,
+    ...parts,
+    get solids() {
+      return solids()
+    },
+    get surfaces() {
+      return surfaces()
+    },
     faults: [
       ...cameraFaults(subject, eye),
       ...lights.flatMap((one) => one.faults),

@@ -3,7 +3,7 @@
  * toward it, x to the right of someone looking along +y, z up. Nothing here depends on where the camera is, but the
  * camera itself and the points that are defined by what it sees.
  */
-import type { Role } from '../language/plan.js'
+import type { Role, Surface } from '../language/plan.js'
 import type { Metres, Radians } from '../units/quantity.js'
 import type { Vec3 } from './vector.js'
 
@@ -17,6 +17,12 @@ export interface Scene {
   readonly lights: ReadonlyMap<string, SceneLight>
   readonly panels: ReadonlyMap<string, ScenePanel>
   readonly room: SceneRoom | undefined
+  /** The person behind the camera, where it is held by hand. */
+  readonly operator: SceneFigure | undefined
+  /** Everything in the set that light and sight cannot pass: figures, operator, table, backdrop, panels, modifiers. */
+  readonly solids: readonly Solid[]
+  /** The matte surfaces that give light back: backdrop and sweep, room, table, panels; rectangles that do not overlap. */
+  readonly surfaces: readonly SceneSurface[]
   /** What cannot be: a tape shorter than the height difference, a light inside the subject. */
   readonly faults: readonly SceneFault[]
 }
@@ -125,6 +131,39 @@ export interface ScenePanel {
   readonly kind: 'flag' | 'reflector' | 'v-flat' | 'scrim'
   /** One face; a v-flat has two leaves. */
   readonly faces: readonly Face[]
+}
+
+/** A convex body in the set, or a flat one. */
+export interface Solid {
+  /** Of a figure its own name; of a light, panel or backdrop the name it has in the plan; `operator`, `table`. */
+  readonly name: string
+  readonly of: 'figure' | 'operator' | 'table' | 'backdrop' | 'panel' | 'light'
+  /** What of the plan it is. */
+  readonly pointer: string
+  readonly body: SolidBody
+}
+
+export type SolidBody =
+  | { readonly shape: 'capsule'; readonly capsule: Capsule }
+  /** Corners in order around it; nothing of its own thickness. */
+  | { readonly shape: 'plate'; readonly face: Face; readonly corners: readonly Vec3[] }
+  /** The convex hull of these corners: a modifier from its front to its back. */
+  | { readonly shape: 'hull'; readonly corners: readonly Vec3[] }
+
+/** A matte rectangle. */
+export interface SceneSurface {
+  /** `backdrop`, `sweep`, `table`, a wall's name, `ceiling`, `floor`, a panel's name. Large ones may come in parts. */
+  readonly name: string
+  /** The way by which light from it is said to have come. */
+  readonly path: 'room' | 'panels' | 'backdrop'
+  readonly face: Face
+  /** What the side in front gives back; the side behind, where light reaches that too. */
+  readonly front: Surface
+  readonly back: Surface | undefined
+  /** Share that passes from either side to the other, diffusely. */
+  readonly transmits: number
+  /** True where the plan names the surface; false for a default. */
+  readonly stated: boolean
 }
 
 export interface SceneRoom {

@@ -5,6 +5,7 @@ import { type Figure, shifted } from '../light/figure.js'
 import { uncertainties, uncertainty, uncertaintyWith } from '../light/how-sure.js'
 import type { Receptor } from '../light/receptor.js'
 import type { Source } from '../light/source.js'
+import { lazy } from '../scene/lazy.js'
 import type { Scene } from '../scene/scene.js'
 import type { LuxSeconds, Stops } from '../units/quantity.js'
 import { applyChanges } from './apply-change.js'
@@ -14,6 +15,7 @@ import type {
   ComputedSet,
   Exposed,
   HeldReading,
+  LightPath,
   LightStrength,
   MeterAsk,
   MeterFigure,
@@ -22,7 +24,6 @@ import type {
 } from './computed-set.js'
 import { exposed } from './exposed.js'
 import type { Change, Knob } from './knobs.js'
-import { lazy } from './lazy.js'
 import { incidentU, kindCause } from './read-reading.js'
 import { carriedKnowledge, estimatedKnowledge, type Knowledge } from './strengths.js'
 import {
@@ -111,12 +112,18 @@ class LazySet implements ComputedSet {
     return this.transport.source(light)
   }
 
-  exposure(receptor: Receptor, of: Of): Exposed | undefined {
-    return this.exposed(this.transport.probe(receptor), of)
+  exposure(receptor: Receptor, of: Of, ways?: readonly LightPath[]): Exposed | undefined {
+    return this.exposed(this.transport.probe(receptor), of, ways)
+  }
+  unshaded(receptor: Receptor, of: Of): Exposed | undefined {
+    return this.exposed(this.transport.probe(receptor), of, 'unshaded')
+  }
+  hides(receptor: Receptor, light: string): ReadonlyMap<string, number> {
+    return this.transport.probe(receptor).hides(light)
   }
 
-  private exposed(probe: Probe, of: Of): Exposed | undefined {
-    return exposed(probe, of === 'all' ? this.all : of, this.knowledge.strength)
+  private exposed(probe: Probe, of: Of, ways?: readonly LightPath[] | 'unshaded'): Exposed | undefined {
+    return exposed(probe, of === 'all' ? this.all : of, this.knowledge.strength, ways)
   }
 
   reading(ask: MeterAsk): MeterFigure | undefined {
@@ -134,6 +141,9 @@ class LazySet implements ComputedSet {
       figure: got.figure,
       overCamera: this.overCamera(got.figure),
       byLight: got.byLight,
+      get byPath() {
+        return got.byPath
+      },
     }
   }
 

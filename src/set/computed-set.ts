@@ -32,8 +32,15 @@ export interface ComputedSet {
   /** What the light gives now; undefined where unknown. */
   strength(light: string): LightStrength | undefined
 
-  /** Exposure from the lights named (`all`: every lit light, modelling lamps and the ambient) on a receptor. Undefined where no light is known or nothing arrives. */
-  exposure(receptor: Receptor, of: Of): Exposed | undefined
+  /**
+   * Exposure from the lights named (`all`: every lit light, modelling lamps and the ambient) on a receptor, by the ways
+   * named (all of them unless said). Undefined where no light is known or nothing arrives.
+   */
+  exposure(receptor: Receptor, of: Of, ways?: readonly LightPath[]): Exposed | undefined
+  /** The same, were nothing in the way of what comes straight from the lights. Bounce stays as it is. */
+  unshaded(receptor: Receptor, of: Of): Exposed | undefined
+  /** What hides how much of one light's direct light on a receptor: shares of what would arrive, by the solid's name. */
+  hides(receptor: Receptor, light: string): ReadonlyMap<string, number>
   /** A meter reading at a point by name, by the defaults of the language (dome, facing) unless said. */
   reading(ask: MeterAsk): MeterFigure | undefined
   /** The key reading against which rules judge: see 2-language. Undefined without a known light that it counts. */
@@ -104,11 +111,16 @@ export type Of = 'all' | readonly string[]
  */
 export type LightStrength = Strength
 
+/** Straight from the light, or last from the room's surfaces, from panels, from the backdrop with its sweep. */
+export type LightPath = 'direct' | 'room' | 'panels' | 'backdrop'
+
 export interface Exposed {
   readonly luxSeconds: LuxSeconds
   /** log₂ lx·s. */
   readonly figure: Figure
   readonly byLight: ReadonlyMap<string, LuxSeconds>
+  /** How much came by each way; the ways that were asked for only. Worked out when asked. */
+  readonly byPath: Readonly<Record<LightPath, LuxSeconds>>
 }
 
 export interface MeterAsk {
@@ -136,4 +148,5 @@ export interface MeterFigure {
    */
   readonly overCamera: Figure
   readonly byLight: ReadonlyMap<string, LuxSeconds>
+  readonly byPath: Readonly<Record<LightPath, LuxSeconds>>
 }

@@ -1,22 +1,56 @@
 /** The exposure that several lights give together on one receptor. */
 import { sumFigure, sumLight } from '../light/sum-light.js'
+import { lazy } from '../scene/lazy.js'
 import type { LuxSeconds } from '../units/quantity.js'
-import type { Exposed } from './computed-set.js'
+import type { Exposed, LightPath } from './computed-set.js'
 import type { StrengthOf } from './prior-strengths.js'
 import type { Probe } from './transport.js'
+
+export const allWays: readonly LightPath[] = ['direct', 'room', 'panels', 'backdrop']
 
 /** Lights add in lux-seconds. Undefined where none is known or nothing arrives. */
 export const exposed = (
   probe: Probe,
   lights: readonly string[],
   strengthOf: StrengthOf,
+  ways: readonly LightPath[] | 'unshaded' = allWays,
 ): Exposed | undefined => {
   const byLight = new Map<string, LuxSeconds>()
+  const given = ways === 'unshaded' ? probe.unshaded : ways === allWays ? probe.response : undefined
   for (const name of lights) {
     const strength = strengthOf(name)
-    if (strength !== undefined)
-      byLight.set(name, (strength.candelaSeconds * probe.response(name)) as LuxSeconds)
+    if (strength === undefined) continue
+    const response =
+      given === undefined
+        ? (ways as readonly LightPath[]).reduce((sum, way) => sum + probe.by(name, way), 0)
+        : given(name)
+    byLight.set(name, (strength.candelaSeconds * response) as LuxSeconds)
   }
   const luxSeconds = sumLight(byLight)
-  return luxSeconds > 0 ? { luxSeconds, figure: sumFigure(byLight), byLight } : undefined
+  if (!(luxSeconds > 0)) return undefined
+  const byPath = lazy(() => paths(probe, byLight.keys(), strengthOf, ways))
+  return {
+    luxSeconds,
+    figure: sumFigure(byLight),
+    byLight,
+    get byPath() {
+      return byPath()
+    },
+  }
+}
+
+const paths = (
+  probe: Probe,
+  lights: Iterable<string>,
+  strengthOf: StrengthOf,
+  ways: readonly LightPath[] | 'unshaded',
+): Exposed['byPath'] => {
+  const sums: Record<LightPath, number> = { direct: 0, room: 0, panels: 0, backdrop: 0 }
+  for (const name of lights) {
+    const strength = strengthOf(name)?.candelaSeconds ?? 0
+    for (const way of ways === 'unshaded' ? allWays : ways)
+      sums[way] +=
+        strength * (ways === 'unshaded' && way === 'direct' ? probe.clear(name) : probe.by(name, way))
+  }
+  return sums as Exposed['byPath']
 }

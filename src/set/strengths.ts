@@ -5,10 +5,10 @@ import { addParts, type Covariance, independent, renderingCause, type UncertainO
 import { type Estimate, estimate, type Prior, type SumReading } from '../light/estimate.js'
 import { uncertainties } from '../light/how-sure.js'
 import { priorStrength } from '../light/strength.js'
+import { lazy } from '../scene/lazy.js'
 import type { CandelaSeconds, FNumber, Stops } from '../units/quantity.js'
 import type { HeldReading, LightStrength, UnusedReading } from './computed-set.js'
 import type { Change } from './knobs.js'
-import { lazy } from './lazy.js'
 import {
   ambientAsk,
   daylights,

@@ -11,11 +11,11 @@ import { ambientSource, makeSource } from '../light/make-source.js'
 import type { Receptor } from '../light/receptor.js'
 import { response } from '../light/response.js'
 import type { Source } from '../light/source.js'
+import { lazy } from '../scene/lazy.js'
 import type { Scene, SceneLight } from '../scene/scene.js'
 import type { Vec3 } from '../scene/vector.js'
 import { type BackdropGrid, backdropGrid, type GridPlace } from './backdrop-grid.js'
-import type { MeterAsk } from './computed-set.js'
-import { lazy } from './lazy.js'
+import type { LightPath, MeterAsk } from './computed-set.js'
 import { planScene } from './plan-scene.js'
 import { type MeterPlace, meterPlace } from './receptor-at.js'
 
@@ -41,8 +41,16 @@ export interface Work {
 /** A receptor and what it was found to answer. */
 export interface Probe {
   readonly receptor: Receptor
-  /** Exposure from a light of unit strength; 0 for a light without a source. */
+  /** Exposure from a light of unit strength, by all ways together; 0 for a light without a source. */
   response(light: string): number
+  /** By one way. */
+  by(light: string, way: LightPath): number
+  /** Straight from the light, were nothing in between. */
+  clear(light: string): number
+  /** By all ways, were nothing in between on the straight one. */
+  unshaded(light: string): number
+  /** What hides how much of the light that would come straight, by the solid's name: shares. */
+  hides(light: string): ReadonlyMap<string, number>
 }
 
 export interface Transport {
@@ -103,18 +111,23 @@ const transportOf = (plan: Plan, before: Before | undefined, work: Work): Transp
   const makeProbe = (receptor: Receptor, key: string): Probe => {
     const known: Known = new Map()
     memory.own.set(key, known)
+    const response = (name: string): number => {
+      const from = source(name)
+      if (from === undefined) return 0
+      let value = known.get(from)
+      if (value === undefined) {
+        value = recalled(memory.before, key, from) ?? compute(from, receptor, work)
+        known.set(from, value)
+      }
+      return value
+    }
     return {
       receptor,
-      response: (name) => {
-        const from = source(name)
-        if (from === undefined) return 0
-        let value = known.get(from)
-        if (value === undefined) {
-          value = recalled(memory.before, key, from) ?? compute(from, receptor, work)
-          known.set(from, value)
-        }
-        return value
-      },
+      response,
+      by: (name, way) => (way === 'direct' ? response(name) : 0),
+      clear: response,
+      unshaded: response,
+      hides: () => new Map(),
     }
   }
   const probe = (receptor: Receptor): Probe => {

@@ -1,0 +1,94 @@
+/** What is met first in a direction: by the camera's ray through a place of the frame, or by any other line of sight. */
+import type { Surface } from '../language/plan.js'
+import { pointer } from '../text/place.js'
+import { lazyOf } from './lazy.js'
+import { rayMeets, rayMeetsFace } from './ray.js'
+import type { Scene, SceneSurface, Solid } from './scene.js'
+import { add, dot, length, scale, type Vec3 } from './vector.js'
+
+export interface Hit {
+  readonly at: Vec3
+  /** Unit, toward the side that is seen. */
+  readonly normal: Vec3
+  /** Metres. */
+  readonly distance: number
+  readonly on: 'figure' | 'operator' | 'table' | 'backdrop' | 'sweep' | 'panel' | 'light' | 'room'
+  /** Of a figure, light or panel its own; of the room which side. */
+  readonly name: string
+  /** What of the plan it is. */
+  readonly pointer: string
+  /** What the side that is seen gives back; undefined for figures and modifiers. */
+  readonly surface: Surface | undefined
+}
+
+interface Met {
+  readonly t: number
+  readonly normal: Vec3
+  readonly of: Omit<Hit, 'at' | 'normal' | 'distance' | 'surface'>
+  readonly surface: SceneSurface | undefined
+}
+
+const surfaceKind = ({ name, path }: SceneSurface): Hit['on'] =>
+  path === 'panels' ? 'panel' : name === 'backdrop' || name === 'sweep' || name === 'table' ? name : 'room'
+
+const surfacePointer = (surface: SceneSurface): string => {
+  switch (surfaceKind(surface)) {
+    case 'panel':
+      return pointer('panels', surface.name)
+    case 'backdrop':
+    case 'sweep':
+      return surface.name === 'sweep' ? '/backdrop/sweep' : '/backdrop'
+    case 'table':
+      return '/subject/stands-on'
+    default:
+      return surface.name === 'floor' || surface.name === 'ceiling'
+        ? `/room/${surface.name}`
+        : `/room/walls/${surface.name.replace('-wall', '')}`
+  }
+}
+
+/** Bodies that no surface of the same thing stands for. */
+const bodiesOf = lazyOf((scene: Scene): readonly Solid[] =>
+  scene.solids.filter(({ of }) => of === 'figure' || of === 'operator' || of === 'light'),
+)
+
+/**
+ * @param direction need not be of unit length
+ * @param except names of solids and surfaces that are looked through
+ */
+export const firstHit = (
+  scene: Scene,
+  from: Vec3,
+  direction: Vec3,
+  except?: ReadonlySet<string>,
+): Hit | undefined => {
+  let best: Met | undefined
+  for (const solid of bodiesOf(scene)) {
+    if (except?.has(solid.name)) continue
+    const hit = rayMeets(solid.body, from, direction)
+    if (hit === undefined || (best !== undefined && hit.t >= best.t)) continue
+    const { name, pointer } = solid
+    best = { ...hit, of: { on: solid.of as Hit['on'], name, pointer }, surface: undefined }
+  }
+  for (const surface of scene.surfaces) {
+    if (except?.has(surface.name)) continue
+    // One-sided surfaces (walls, the floor) are not there from behind.
+    if (surface.back === undefined && dot(surface.face.normal, direction) >= 0) continue
+    const hit = rayMeetsFace(surface.face, from, direction)
+    if (hit === undefined || (best !== undefined && hit.t >= best.t)) continue
+    best = {
+      ...hit,
+      of: { on: surfaceKind(surface), name: surface.name, pointer: surfacePointer(surface) },
+      surface,
+    }
+  }
+  if (best === undefined) return undefined
+  const { t, normal, of, surface } = best
+  return {
+    at: add(from, scale(direction, t)),
+    normal,
+    distance: t * length(direction),
+    ...of,
+    surface: surface && (dot(normal, surface.face.normal) > 0 ? surface.front : surface.back),
+  }
+}
