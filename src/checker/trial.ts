@@ -2,7 +2,7 @@
 import type { Advice, Evidence, Level, Mend, Rule, RuleContext } from '../rules/rule.js'
 import type { Words } from '../rules/words.js'
 import type { ComputedSet } from '../set/computed-set.js'
-import { lazy } from '../set/lazy.js'
+import { lazy } from '../scene/lazy.js'
 import { judge, worded } from './certainty.js'
 import { contextOf, type House } from './rule-context.js'
 
