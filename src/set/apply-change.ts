@@ -2,7 +2,7 @@
 import type { Backdrop, Height, Light, Placement, Plan } from '../language/plan.js'
 import type { Scene } from '../scene/scene.js'
 import { nearestShutter } from '../units/marks.js'
-import type { FNumber, Iso, Metres, PowerShare, Seconds, Stops } from '../units/quantity.js'
+import type { FNumber, Iso, Metres, PowerShare, Radians, Seconds, Stops } from '../units/quantity.js'
 import type { Change } from './knobs.js'
 import { planScene } from './plan-scene.js'
 
@@ -26,6 +26,16 @@ const applyChange = (plan: Plan, { knob, to }: Change, scene: () => Scene): Plan
         ...light,
         at: beforeBackdrop(light, to, scene(), plan.backdrop),
       }))
+    case 'light-height':
+      return withLight(plan, knob.light, (light) => ({ ...light, at: atHeight(light.at, to, plan) }))
+    case 'light-angle':
+      return withLight(plan, knob.light, (light) =>
+        light.at.by === 'tape' ? { ...light, at: { ...light.at, angleLeft: to as Radians } } : light,
+      )
+    case 'light-right':
+      return withLight(plan, knob.light, (light) =>
+        light.at.by === 'offsets' ? { ...light, at: { ...light.at, right: to as Metres } } : light,
+      )
     case 'aperture':
       return { ...plan, camera: { ...plan.camera, aperture: to as FNumber } }
     case 'shutter':
@@ -100,6 +110,16 @@ const beforeBackdrop = (
         beforeBackdrop: before as Metres,
         height: light.at.height ?? floorHeight(front.centre[2]),
       }
+}
+
+/** Over whatever it is measured from. An angle up that stands for the height gives way to it. */
+const atHeight = (at: Placement, z: number, { subject }: Plan): Placement => {
+  if (at.by === 'camera') return at
+  const height: Height =
+    at.height?.over === 'table'
+      ? { over: 'table', metres: (z - (subject.standsOn?.height ?? 0)) as Metres }
+      : floorHeight(z)
+  return at.by === 'tape' ? { ...at, height, up: undefined } : { ...at, height }
 }
 
 const floorHeight = (z: number): Height => ({ over: 'floor', metres: z as Metres })

@@ -25,6 +25,11 @@ const filters = [0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10]
 /** Metres: how near a light, a camera or a backdrop comes, and how far in the open. */
 const nearest = 0.3
 const farthest = { light: 8, camera: 15, backdrop: 10 }
+/** Metres: how low and how high the middle of a light's front goes on usual stands. Common practice, no source. */
+const lowest = 0.2
+const highest = 4
+/** Whole steps of five degrees: nobody sets a bearing finer. */
+const bearings = Array.from({ length: 73 }, (_, i) => ((i - 36) * 5 * Math.PI) / 180)
 
 /**
  * Undefined for a knob that this plan does not have: a light without power or `meters`, a fixed head's zoom, a distance
@@ -61,6 +66,8 @@ export const knobRange = (plan: Plan, knob: Knob): KnobRange | undefined => {
       return marked(filters)
     case 'lens':
       return marked(lenses)
+    case 'light-angle':
+      return marked(bearings)
     case 'backdrop-width':
       return marked(rolls.filter((width) => plan.room === undefined || width <= plan.room.width))
     default:
@@ -107,6 +114,22 @@ const byTape = (plan: Plan, knob: Knob): KnobRange | undefined => {
   }
   if (knob.knob === 'before-backdrop')
     return range(nearest, room === undefined ? farthest.light : plan.backdrop!.behind - room.front - nearest)
+  if (knob.knob === 'light-right') {
+    // To its own side of the centre line: across it the plan would name another side.
+    const left = knobToday(plan, knob)! < 0
+    const side = room === undefined ? farthest.light : (left ? -room.left : room.right) - nearest
+    return left ? range(-side, 0) : range(0, side)
+  }
+  if (knob.knob === 'light-height') {
+    const { at } = plan.lights.get(knob.light)!
+    // By tape the light rises along a circle about the face; right above it there is no bearing left.
+    const rise = at.by === 'tape' && at.distance !== undefined ? 0.95 * at.distance : Number.POSITIVE_INFINITY
+    const face = scene.subject.tapeFrom[2]
+    return range(
+      Math.max(lowest, face - rise),
+      Math.min((room?.height ?? highest + lowest) - lowest, highest, face + rise),
+    )
+  }
   if (knob.knob !== 'light-distance') return undefined
   const front = scene.lights.get(knob.light)!.front!.centre
   const from = scene.subject.tapeFrom

@@ -4,7 +4,8 @@ import { pointer } from '../text/place.js'
 import { type LengthStyle, lengthStyle, roundForTape, writeLength } from '../units/length.js'
 import { nearestShutter, writeFNumber } from '../units/marks.js'
 import { type PowerNotation, writePower } from '../units/power.js'
-import type { FNumber, Metres, PowerShare, Seconds, Stops } from '../units/quantity.js'
+import type { FNumber, Metres, PowerShare, Radians, Seconds, Stops } from '../units/quantity.js'
+import { inDegrees } from '../units/quantity.js'
 import { writeShutter } from '../units/shutter.js'
 import { writeStops } from '../units/stops.js'
 import { applyChanges } from './apply-change.js'
@@ -29,6 +30,12 @@ export const knobToday = (plan: Plan, knob: Knob): number | undefined => {
         ? undefined
         : backdrop.behind - front.centre[1]
     }
+    case 'light-height':
+      return heightIsStated(light!) ? planScene(plan).lights.get(light!.name)?.front?.centre[2] : undefined
+    case 'light-angle':
+      return light!.at.by === 'tape' && light!.unit.kind !== 'sun' ? light!.at.angleLeft : undefined
+    case 'light-right':
+      return light!.at.by === 'offsets' ? light!.at.right : undefined
     case 'camera-distance':
       return camera.at.distance
     case 'behind':
@@ -39,6 +46,10 @@ export const knobToday = (plan: Plan, knob: Knob): number | undefined => {
       return camera[knob.knob]
   }
 }
+
+/** An angle up in place of a height is not turned by height. */
+const heightIsStated = ({ at }: Light): boolean =>
+  at.by !== 'camera' && (at.height !== undefined || at.by === 'offsets' || at.up === undefined)
 
 /** Where the value that the knob turns is written, or would be. */
 export const knobPointer = (plan: Plan, knob: Knob): string => {
@@ -51,6 +62,14 @@ export const knobPointer = (plan: Plan, knob: Knob): string => {
       return placePointer(plan, knob.light, 'tape', 'distance')
     case 'before-backdrop':
       return placePointer(plan, knob.light, 'offsets', 'before-backdrop')
+    case 'light-height':
+      return pointer('lights', knob.light, 'at', 'height')
+    case 'light-angle':
+      return pointer('lights', knob.light, 'at', 'angle')
+    case 'light-right': {
+      const at = plan.lights.get(knob.light)?.at
+      return pointer('lights', knob.light, 'at', at?.by === 'offsets' && at.right < 0 ? 'left' : 'right')
+    }
     case 'camera-distance':
       return pointer('camera', 'at', 'distance')
     case 'behind':
@@ -109,6 +128,15 @@ export const writeKnob = (plan: Plan, knob: Knob, value: number): string => {
           )
         : written(plan, at, value)
     }
+    case 'light-height': {
+      const over = light?.at.by !== 'camera' && light?.at.height?.over === 'table'
+      const from = over ? (plan.subject.standsOn?.height ?? 0) : 0
+      return `${written(plan, knobPointer(plan, knob), value - from)}${over ? ' over table' : ''}`
+    }
+    case 'light-angle':
+      return `${Math.round(Math.abs(inDegrees(value as Radians)))} deg ${value < 0 ? 'right' : 'left'}`
+    case 'light-right':
+      return written(plan, knobPointer(plan, knob), Math.abs(value))
     case 'behind': {
       const rows = behindLastRow(plan) ? plan.subject.rows.slice(1) : []
       return written(plan, knobPointer(plan, knob), value - rows.reduce((sum, row) => sum + row.behind, 0))

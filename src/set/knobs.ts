@@ -6,6 +6,12 @@ export type Knob =
   | { readonly knob: 'light-distance'; readonly light: string }
   /** A backdrop light's distance before the backdrop, in metres. */
   | { readonly knob: 'before-backdrop'; readonly light: string }
+  /** A light's height over the floor, metres; by tape it keeps its tape, else its place on the floor. */
+  | { readonly knob: 'light-height'; readonly light: string }
+  /** A light's bearing from the subject, radians left of the camera's end, where it is placed by one. */
+  | { readonly knob: 'light-angle'; readonly light: string }
+  /** How far camera-right of the centre line a light stands, metres, where it is placed so. */
+  | { readonly knob: 'light-right'; readonly light: string }
   /** Zoom of a head, metres of focal length. */
   | { readonly knob: 'zoom'; readonly light: string }
   /** Camera settings: exact f-number, seconds, ISO, stops of neutral density, metres of focal length. */

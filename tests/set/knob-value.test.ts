@@ -32,7 +32,17 @@ const plan = (written: Readonly<Record<string, string>> = {}, more: PlanOverride
     },
   }
 }
-const light = (knob: 'strength' | 'light-distance' | 'before-backdrop' | 'zoom', name: string): Knob => ({
+const light = (
+  knob:
+    | 'strength'
+    | 'light-distance'
+    | 'before-backdrop'
+    | 'light-height'
+    | 'light-angle'
+    | 'light-right'
+    | 'zoom',
+  name: string,
+): Knob => ({
   knob,
   light: name,
 })
@@ -50,6 +60,10 @@ describe('pointer', () => {
     expect(at(light('before-backdrop', 'paper'))).toBe('/lights/paper/at/before-backdrop')
     expect(at(light('before-backdrop', 'side'))).toBe('/lights/side/at')
     expect(at(light('zoom', 'key'))).toBe('/lights/key/zoom')
+    expect(at(light('light-height', 'key'))).toBe('/lights/key/at/height')
+    expect(at(light('light-angle', 'key'))).toBe('/lights/key/at/angle')
+    expect(at(light('light-right', 'side'))).toBe('/lights/side/at/right')
+    expect(at(light('light-right', 'paper'))).toBe('/lights/paper/at/left')
     expect(at({ knob: 'aperture' })).toBe('/camera/aperture')
     expect(at({ knob: 'camera-distance' })).toBe('/camera/at/distance')
     expect(at({ knob: 'behind' })).toBe('/backdrop/behind')
@@ -67,6 +81,13 @@ describe('today', () => {
     expect(today(light('light-distance', 'side'))).toBeCloseTo(Math.hypot(1.2, 0.5, 1.8 - 0.94 * 1.72), 12)
     expect(today(light('before-backdrop', 'paper'))).toBeCloseTo(1.5, 12)
     expect(today(light('before-backdrop', 'side'))).toBeCloseTo(2.5, 12)
+    expect(today(light('light-height', 'key'))).toBe(2)
+    // Not stated: at the height of the face.
+    expect(today(light('light-height', 'metered'))).toBeCloseTo(0.94 * 1.72, 12)
+    expect(today(light('light-angle', 'metered'))).toBeCloseTo((-20 * Math.PI) / 180, 12)
+    expect(today(light('light-angle', 'side'))).toBeUndefined()
+    expect(today(light('light-right', 'side'))).toBe(1.2)
+    expect(today(light('light-right', 'key'))).toBeUndefined()
     expect(today({ knob: 'behind' })).toBe(2)
     expect(today({ knob: 'lens' })).toBe(0.085)
     expect(today(light('strength', 'nobody'))).toBeUndefined()
@@ -74,6 +95,29 @@ describe('today', () => {
 })
 
 describe('writing', () => {
+  it('heights, bearings and sides', () => {
+    expect(writeKnob(plan(), light('light-height', 'key'), 2.25)).toBe('2.25 m')
+    expect(writeKnob(plan(), light('light-angle', 'key'), (50 * Math.PI) / 180)).toBe('50 deg left')
+    expect(writeKnob(plan(), light('light-angle', 'metered'), (-55 * Math.PI) / 180)).toBe('55 deg right')
+    expect(writeKnob(plan(), light('light-right', 'paper'), -1.8)).toBe('1.8 m')
+    const over = plan(
+      {},
+      {
+        lights: [
+          makeLight('key', {
+            at: { ...tape(0, 1, { height: 0.5 }), height: { over: 'table', metres: 0.5 } } as never,
+          }),
+        ],
+        subject: {
+          kind: 'object',
+          height: 0.3,
+          standsOn: { height: 0.8, surface: makePlan().backdrop!.surface, width: 1, depth: 1 },
+        },
+      },
+    )
+    expect(writeKnob(over, light('light-height', 'key'), 1.6)).toBe('80 cm over table')
+  })
+
   it('powers on the unit’s steps, metered f-numbers', () => {
     const written = writeKnob(plan(), light('strength', 'key'), -2 / 3)
     expect(written).toBe('1/8 + 0.3')
