@@ -36,6 +36,17 @@ export const rayThrough = (camera: SceneCamera, x: number, y: number): Vec3 =>
     add(scale(camera.right, x * camera.tanHalfWidth), scale(camera.up, y * camera.tanHalfHeight)),
   )
 
+/** How far a direction lies off the frame, in radians from the nearest of it; 0 inside, π behind the camera. */
+export const beyondFrame = (camera: SceneCamera, direction: Vec3): number => {
+  const depth = dot(direction, camera.forward)
+  if (depth <= 0) return Math.PI
+  const [a, b] = [dot(direction, camera.right) / depth, dot(direction, camera.up) / depth]
+  const { tanHalfWidth: w, tanHalfHeight: h } = camera
+  const [x, y] = [Math.max(-w, Math.min(w, a)), Math.max(-h, Math.min(h, b))]
+  const across = Math.hypot(a - x, b - y, a * y - b * x)
+  return across === 0 ? 0 : Math.atan2(across, 1 + a * x + b * y)
+}
+
 export interface FrameOnPlane {
   /** Corners in order, as x and z in metres; four for a frame that meets the plane whole. */
   readonly polygon: readonly (readonly [number, number])[]

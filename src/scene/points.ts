@@ -53,8 +53,8 @@ const rowsOf = (figures: readonly SceneFigure[]): readonly (readonly SceneFigure
   return rows.filter((row) => row.length > 0)
 }
 
-/** Left and right edge of one figure, at the height of its face (an object's middle). */
-const edges = (figure: SceneFigure, camera: SceneCamera): readonly [SurfacePoint, SurfacePoint] => {
+/** Left and right edge of one figure as the camera sees it, at the height of its face (an object's middle). */
+export const edges = (figure: SceneFigure, camera: SceneCamera): readonly [SurfacePoint, SurfacePoint] => {
   const middle = middleOf(figure)
   const seen = edgePoints(part(figure), middle, camera.eye, camera.up)
   // From straight above there is no such edge: the sides stand in for it.

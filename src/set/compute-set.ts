@@ -23,6 +23,7 @@ import type {
   UnusedReading,
 } from './computed-set.js'
 import { exposed } from './exposed.js'
+import { hazeOf } from './haze.js'
 import type { Change, Knob } from './knobs.js'
 import { incidentU, kindCause } from './read-reading.js'
 import { carriedKnowledge, estimatedKnowledge, type Knowledge } from './strengths.js'
@@ -35,6 +36,8 @@ import {
   type Work,
 } from './transport.js'
 import { viewBackdrop } from './view-backdrop.js'
+import { wrapSides } from './wrap.js'
+import type { Haze, WrapSide } from './wrap-and-haze.js'
 
 export const computeSet = (plan: Plan): ComputedSet => {
   const transport = makeTransport(plan)
@@ -150,9 +153,13 @@ class LazySet implements ComputedSet {
   private settingStops: number | undefined
   /** A figure in log₂ lx·s as stops over the camera's setting: an absolute tone. */
   private overCamera(figure: Figure): Figure {
+    return { ...shifted(figure, this.unitOverCamera), rendering: 1 }
+  }
+  /** One lx·s over the camera's setting. */
+  private get unitOverCamera(): number {
     this.settingStops ??=
       stopsOverSetting(1 as LuxSeconds, cameraSetting(this.plan, this.scene)) + this.knowledge.rendering()
-    return { ...shifted(figure, this.settingStops), rendering: 1 }
+    return this.settingStops
   }
 
   get keyLights(): readonly Light[] {
@@ -188,6 +195,15 @@ class LazySet implements ComputedSet {
       const figure = sky ?? this.exposed(this.transport.onBackdrop(place), 'all')?.figure
       return figure && this.overCamera(figure)
     })
+  }
+
+  private readonly knownWrap = lazy(() => wrapSides(this))
+  get wrap(): readonly WrapSide[] {
+    return this.knownWrap()
+  }
+  private readonly knownHaze = lazy(() => hazeOf(this, 2 ** this.unitOverCamera))
+  get haze(): Haze | undefined {
+    return this.knownHaze()
   }
 
   u(figure: Figure): number {

@@ -13,6 +13,7 @@ import type { Vec3 } from '../scene/vector.js'
 import type { FNumber, LuxSeconds, Stops } from '../units/quantity.js'
 import type { BackdropView } from './backdrop-view.js'
 import type { Change } from './knobs.js'
+import type { Haze, WrapSide } from './wrap-and-haze.js'
 
 export interface ComputedSet {
   readonly plan: Plan
@@ -50,6 +51,11 @@ export interface ComputedSet {
 
   /** What the camera sees of the backdrop, metered over a grid; undefined without a backdrop in frame or a known light. */
   readonly backdropView: BackdropView | undefined
+
+  /** What the backdrop throws back round the subject's outline, side by side. */
+  readonly wrap: readonly WrapSide[]
+  /** The veil that the bright field lays over the picture; undefined where no light is known. */
+  readonly haze: Haze | undefined
 
   /** Standard uncertainty of a figure in stops: √(∇ᵀΣ∇ + geometry² + rendering²), Σ as all readings together leave it. */
   u(figure: Figure): number
