@@ -9,10 +9,12 @@ import type { Rule } from './rule.js'
 import { shadowRules } from './shadow/index.js'
 import { shutterRules } from './shutter/index.js'
 import { triggerRules } from './trigger/index.js'
+import { wrapRules } from './wrap/index.js'
 
 /** Every rule, family by family. */
 export const rules: readonly Rule[] = [
   ...backdropRules,
+  ...wrapRules,
   ...shadowRules,
   ...frameRules,
   ...exposureRules,
