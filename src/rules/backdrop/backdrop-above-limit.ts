@@ -1,14 +1,14 @@
 import { stopsToSurelyWhite } from '../../picture/tone.js'
 import { apart } from '../apart.js'
-import { turn, turnLight } from '../gear.js'
+import { turnLight } from '../gear.js'
 import { backdropMissing, firstMissing, keyMissing } from '../known.js'
 import { settingPointer } from '../place-pointer.js'
 import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
-import { inside, solveFor } from '../solving.js'
+import { inside } from '../solving.js'
 import type { Words } from '../words.js'
 import { backdropLights, causeOnBackdrop, overKey, shareAt, usualLimit } from './on-the-backdrop.js'
 import { stopsFor } from './solve-level.js'
-import { hazeOf, wrapOf, wrapShows } from './wrap-estimate.js'
+import { crossing, farFrom, limitsText, type TwoLimits, twoLimits, uncrossed } from './two-limits.js'
 
 const wallAt = (each: string, wanted: string): string => `plan: 1
 title: White wall with two umbrellas on it
@@ -28,8 +28,8 @@ interface AboveLimit extends Evidence {
   readonly u: number
   /** Stops that the darkest point lies over white for certain; undefined where white is not wanted. */
   readonly spare: number | undefined
-  readonly wrap: number | undefined
-  readonly haze: number
+  /** Both ends for a white backdrop. */
+  readonly limits: TwoLimits | undefined
 }
 
 export const backdropAboveLimit = rule<AboveLimit>({
@@ -51,7 +51,7 @@ export const backdropAboveLimit = rule<AboveLimit>({
       kind: 'common practice',
       says: 'one stop over the key and no more; opinions run from level to three stops',
     },
-    { kind: 'derived', says: 'wrap: E = ρ·2^over·F at the outline, F by the contour formula' },
+    { kind: 'derived', says: 'wrap and haze as the rules edge-wrap and veiling-glare work them out' },
     { kind: 'memory', says: 'veiling glare index 1.5 %, the measure of ISO 9358' },
   ],
   basis: 'incident metering, ISO 2720; the limit is common practice',
@@ -102,38 +102,44 @@ export const backdropAboveLimit = rule<AboveLimit>({
         limit,
         u: middle.u,
         spare: plan.wanted.backdrop?.tone === 'white' ? overCamera.stops - white : undefined,
-        wrap: wrapOf(set, middle.stops),
-        haze: hazeOf(view.middle.linear),
+        limits: twoLimits(context),
       },
     ]
   },
 
-  tell: ({ over, limit, wrap, haze, spare }, words) => ({
-    message: `light comes back round the subject's outline: the middle of the backdrop is ${apart(over, limit, words)[0]} over the key, ${apart(over, limit, words)[1]} is the limit`,
-    why: [
-      ...(wrap === undefined
-        ? []
-        : [`wrap about ${words.stops(wrap)} against the key where cheeks turn 45 deg away`]),
-      `haze lifts a deep black by up to ${words.howMany(haze)}`,
-      ...(wrap !== undefined && wrap < wrapShows && haze < hazeShows
-        ? ['neither is near its own limit, so this is the house limit speaking']
-        : []),
-      ...(spare === undefined
-        ? []
-        : spare >= over - limit
-          ? [`up to ${words.howMany(spare)} less would still be white for certain everywhere in frame`]
-          : [
-              spare < 0
-                ? 'the corners are short of white and the middle is too hot: no power is right for both'
-                : 'any lower and the darkest point in frame is no longer white for certain: no power is right for both',
-            ]),
-    ].join('; '),
-  }),
+  tell: ({ over, limit, limits, spare }, words) => {
+    const [is, most] = apart(over, limit, words)
+    const far = limits !== undefined && farFrom(limits)
+    return {
+      message: far
+        ? `the backdrop is brighter than white needs: its middle is ${is} over the key, ${most} is the limit`
+        : `light comes back round the subject's outline: the middle of the backdrop is ${is} over the key, ${most} is the limit`,
+      why: [
+        ...(limits?.wrap === undefined
+          ? []
+          : [`wrap ${words.stops(limits.wrap)} against the key where the outline turns 45 deg away`]),
+        ...(limits === undefined ? [] : [`haze lifts a deep black by ${words.howMany(limits.lift)}`]),
+        ...(far ? ['both are far from their own limits, so this is the house limit speaking'] : []),
+        ...(spare === undefined || limits === undefined ? [] : [limitsText(limits, words)]),
+        ...(spare === undefined
+          ? []
+          : spare >= over - limit
+            ? [`up to ${words.howMany(spare)} less would still be white for certain everywhere in frame`]
+            : limits !== undefined && crossing(limits) === 'full'
+              ? []
+              : [
+                  spare < 0
+                    ? 'the corners are short of white and the middle is too hot: no power is right for both'
+                    : 'any lower and the darkest point in frame is no longer white for certain',
+                ]),
+      ].join('; '),
+    }
+  },
 
   mend: (evidence, words, context) =>
     inTurn(
       () => lightsDown(evidence, words, context),
-      () => subjectOff(evidence, words, context),
+      () => (evidence.limits === undefined ? [] : uncrossed(evidence.limits, words, context)),
     ),
 
   inShort: ({ over, limit }, words) => {
@@ -141,9 +147,6 @@ export const backdropAboveLimit = rule<AboveLimit>({
     return `the backdrop is ${is} over the key, ${most} is the limit`
   },
 })
-
-/** Lift of a black at which haze starts to show. */
-const hazeShows = 1
 
 /** Over the key: inside the limit, but no lower than the middle of what keeps the darkest point white. */
 const targetOf = ({ over, limit, spare, u }: AboveLimit): number | undefined => {
@@ -197,24 +200,4 @@ const lowered = (
       after,
     },
   ]
-}
-
-const subjectOff = (evidence: AboveLimit, words: Words, { set, plan }: RuleContext): readonly Mend[] => {
-  const { wrap, over } = evidence
-  if (wrap === undefined || wrap <= wrapShows) return []
-  const from = plan.backdrop!.behind
-  const at = (behind: number) => wrapOf(set.with({ knob: { knob: 'behind' }, to: behind }), over)
-  const to = solveFor(from, from + 5, at, wrapShows)
-  const turned = to === undefined ? undefined : turn(plan, { knob: 'behind' }, to)
-  return turned === undefined || turned.short > 0
-    ? []
-    : [
-        {
-          title: `subject further off: ${turned.title}, the backdrop lights left where they are before it`,
-          gives: `wrap falls to ${words.stops(wrapShows)} against the key; the middle stays over the limit`,
-          costs: `${words.length(turned.change.to - from)} more room`,
-          after: set.with(turned.change),
-          partial: true,
-        },
-      ]
 }

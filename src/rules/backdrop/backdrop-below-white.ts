@@ -3,9 +3,10 @@ import { stopsToSurelyWhite } from '../../picture/tone.js'
 import { backdropMissing } from '../known.js'
 import { onBackdrop } from '../on-surface.js'
 import { settingPointer } from '../place-pointer.js'
-import { rule } from '../rule.js'
+import { inTurn, rule } from '../rule.js'
 import type { Words } from '../words.js'
 import { backdropLights, causeOnBackdrop, surfaceText, toneU } from './on-the-backdrop.js'
+import { crossing, limitsText, twoLimits, uncrossed } from './two-limits.js'
 import { type BelowWhite, brighter } from './whiter.js'
 
 const paperAt = (power: string): string => `plan: 1
@@ -107,11 +108,12 @@ export const backdropBelowWhite = rule<BelowWhite>({
         needs,
         u,
         backdropReads: lit && fNumberFor(lit.luxSeconds, plan.camera.iso),
+        limits: short > -u ? twoLimits(context) : undefined,
       },
     ]
   },
 
-  tell: ({ where, srgb, short, backdropReads }, words, { plan }) => {
+  tell: ({ where, srgb, short, backdropReads, limits }, words, { plan }) => {
     const { surface } = plan.backdrop!
     return {
       message: `the backdrop records ${words.tone(srgb)} at its ${where}, ${Math.round(srgb) === 255 ? 'but ' : ''}${shortText(short, words)} short of white for certain`,
@@ -119,11 +121,19 @@ export const backdropBelowWhite = rule<BelowWhite>({
         `camera ${words.f(plan.camera.aperture)}${backdropReads === undefined ? '' : `, backdrop ${words.f(backdropReads)} at its ${where}`}`,
         surfaceText(surface),
         `${words.howMany(plan.camera.headroom)} of headroom`,
+        ...(limits === undefined ? [] : [limitsText(limits, words)]),
       ].join('; '),
     }
   },
 
-  mend: (evidence, words, context) => brighter(evidence, words, context),
+  mend: (evidence, words, context) => {
+    const { limits } = evidence
+    const more = () => brighter(evidence, words, context)
+    // Where the limits cross, more power only trades one fault for the other. A lone light wants its second one first.
+    return limits !== undefined && crossing(limits) === 'full' && backdropLights(context.set).length > 1
+      ? inTurn(() => uncrossed(limits, words, context), more)
+      : inTurn(more, () => (limits === undefined ? [] : uncrossed(limits, words, context)))
+  },
 
   inShort: ({ short, where }, words) =>
     `the backdrop is ${shortText(short, words)} short of white at its ${where}`,

@@ -5,6 +5,7 @@ import { backdropNotBlack } from './backdrop-not-black.js'
 import { backdropOffTone } from './backdrop-off-tone.js'
 import { backdropUneven } from './backdrop-uneven.js'
 import { edgeMerges } from './edge-merges.js'
+import { floorBelowWhite } from './floor-below-white.js'
 import { framePastBackdrop } from './frame-past-backdrop.js'
 import { leavesTheLight } from './leaves-the-light.js'
 
@@ -14,6 +15,7 @@ export const backdropRules: readonly Rule[] = [
   backdropUneven,
   backdropOffTone,
   backdropNotBlack,
+  floorBelowWhite,
   framePastBackdrop,
   edgeMerges,
   leavesTheLight,

@@ -11,6 +11,7 @@ import { inside, movedAndHeld } from '../solving.js'
 import type { Words } from '../words.js'
 import { backdropLights, overKey, usualLimit } from './on-the-backdrop.js'
 import { atPlaceOf, solveByPlaces, stopsFor } from './solve-level.js'
+import type { TwoLimits } from './two-limits.js'
 
 export interface BelowWhite extends Evidence {
   readonly where: string
@@ -20,6 +21,8 @@ export interface BelowWhite extends Evidence {
   readonly needs: number
   readonly u: number
   readonly backdropReads: FNumber | undefined
+  /** Both ends for a white backdrop; worked out where it is short of white, or might be. */
+  readonly limits: TwoLimits | undefined
 }
 
 export const brighter = (evidence: BelowWhite, words: Words, context: RuleContext): Iterable<Mend> =>

@@ -31,14 +31,14 @@ export const backdropLightOnSubject = rule<OnSubject>({
   id: 'backdrop-light-on-subject',
   family: 'wrap',
   level: 'warning',
-  finds: "a light meant for the backdrop that falls on the subject's edge or back",
+  finds: "a light meant for the backdrop that falls on the subject's outline",
   limits: {
     note: { value: -3, unit: 'stop', says: 'against the key, for a note' },
     warning: { value: -2, unit: 'stop', says: 'against the key, for a warning' },
   },
   why: 'What a backdrop light spills on the subject is a hard rim that nobody set: on one ear, one cheek, one shoulder. It looks like wrap, but no change of the backdrop helps; a flag does.',
   formula:
-    'log2(H / H of the key reading), H of the one light, straight, at the left and right edge and the back of the subject, flat and turned to the light, less what lies behind the surface there and what stands between; the largest counts',
+    'log2(H / H of the key reading), H of the one light, straight, at the left and right edge of the subject as the camera sees them, flat and turned to the light, less what lies behind the outline there and what stands between; the largest counts',
   sources: [
     { kind: 'common practice', says: 'backdrop lights are flagged off the subject' },
     { kind: 'standard', says: 'incident metering N² = H·S/C, C = 250: ISO 2720' },
@@ -118,11 +118,11 @@ export const backdropLightOnSubject = rule<OnSubject>({
     `${light.name} falls on the subject ${words.against(reKey, 'the key')}`,
 })
 
-const points = ['subject-left', 'subject-right', 'subject-back'] as const
+/** The back itself is not in the picture. */
+const points = ['subject-left', 'subject-right'] as const
 const placeText: Readonly<Record<string, string>> = {
   'subject-left': 'on the camera-left edge',
   'subject-right': 'on the camera-right edge',
-  'subject-back': 'on the back of the head',
 }
 
 const mostAt = (
