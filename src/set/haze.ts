@@ -20,15 +20,16 @@ import {
 import { beyondFrame } from '../scene/camera-view.js'
 import { firstHit, type Hit } from '../scene/first-hit.js'
 import type { SceneCamera } from '../scene/scene.js'
-import { add, dot, scale, subtract, unit, type Vec3 } from '../scene/vector.js'
+import { add, distance, dot, scale, subtract, unit, type Vec3 } from '../scene/vector.js'
+import type { BackdropSample } from './backdrop-view.js'
 import type { ComputedSet } from './computed-set.js'
 import type { Haze } from './wrap-and-haze.js'
 
 /** Cells across and up the frame, and the frame with its surround. */
-const frameCells = 10
-const surroundCells = 14
-/** Edge of the cells, metres, within which a surface is taken as evenly lit. */
-const evenly = 0.75
+const frameCells = 8
+const surroundCells = 10
+/** Edge of the cells, metres, within which a surface is taken as evenly lit: in frame, and outside where it counts less. */
+const evenly = { frame: 0.75, surround: 2 }
 /** Beyond this no lens looks: tangents stay finite. */
 const widest = (80 * Math.PI) / 180
 
@@ -126,15 +127,22 @@ interface Patch {
   readonly share: Share
 }
 
-/** Rays that meet the same part of the same thing are metered once, at the middle one of them. */
+/**
+ * Rays that meet the same part of the same thing are metered once, at the middle one of them; on the backdrop in frame at
+ * the nearest of the places that are metered anyway.
+ */
 const patches = (set: ComputedSet, rays: readonly Ray[]): readonly Patch[] => {
-  const { scene, plan } = set
+  const { scene, plan, backdropView: view } = set
   const except = new Set(['operator', ...scene.lights.keys()])
-  const sky = plan.backdrop?.sky === undefined ? undefined : set.backdropView?.middle.linear
+  const sky = plan.backdrop?.sky === undefined ? undefined : view?.middle.linear
   const groups = new Map<string, { readonly hits: (Hit | undefined)[]; frame: number; surround: number }>()
   for (const { direction: toward, share } of rays) {
-    const hit = firstHit(scene, scene.camera.eye, toward, except)
-    const key = hit === undefined ? '' : partOf(hit, scene.camera)
+    const met = firstHit(scene, scene.camera.eye, toward, except)
+    const inside = share.frame > 0
+    const known = inside && met?.on === 'backdrop' ? nearest(view?.samples ?? [], met.at) : undefined
+    const hit = met !== undefined && known !== undefined ? { ...met, at: known } : met
+    const key =
+      hit === undefined ? '' : known !== undefined ? known.join(' ') : partOf(hit, scene.camera, inside)
     const group = groups.get(key) ?? { hits: [], frame: 0, surround: 0 }
     groups.set(key, group)
     group.hits.push(hit)
@@ -147,11 +155,21 @@ const patches = (set: ComputedSet, rays: readonly Ray[]): readonly Patch[] => {
   })
 }
 
-/** A figure by its two sides, anything flat by cells. */
-const partOf = ({ on, name, at, normal }: Hit, { right }: SceneCamera): string =>
-  on === 'figure'
-    ? `${name} ${Math.round(at[2] / evenly)} ${dot(normal, right) > 0 ? 'right' : 'left'}`
-    : `${name} ${at.map((along) => Math.round(along / evenly)).join(' ')} ${normal.map(Math.sign).join(' ')}`
+const nearest = (samples: readonly BackdropSample[], to: Vec3): Vec3 | undefined => {
+  let best: Vec3 | undefined
+  for (const { at } of samples) if (best === undefined || distance(at, to) < distance(best, to)) best = at
+  return best
+}
+
+/** A figure by its two sides, anything flat by cells; what is in frame apart from what is not. */
+const partOf = ({ on, name, at, normal }: Hit, { right }: SceneCamera, inside: boolean): string => {
+  const size = inside ? evenly.frame : evenly.surround
+  const cells =
+    on === 'figure'
+      ? `${Math.round(at[2] / size)} ${dot(normal, right) > 0 ? 'right' : 'left'}`
+      : `${at.map((along) => Math.round(along / size)).join(' ')} ${normal.map(Math.sign).join(' ')}`
+  return `${inside ? 'in' : 'out'} ${name} ${cells}`
+}
 
 const reflectanceOf = ({ plan }: ComputedSet, { on, surface }: Hit): number =>
   on === 'figure' ? plan.subject.reflectance : (surface?.reflectance ?? 0)
