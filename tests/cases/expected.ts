@@ -37,12 +37,17 @@ export const cases: readonly Case[] = [
   { id: 'W01', now: [warning('backdrop-not-black')], later: [shadows('bounce from the low ceiling')] },
   {
     id: 'W03',
-    now: [warning('backdrop-above-limit'), note('aperture-off-key'), note('two-nose-shadows')],
-    later: [shadows('edge-wrap')],
+    now: [
+      warning('backdrop-above-limit'),
+      note('aperture-off-key'),
+      note('two-nose-shadows'),
+      warning('edge-wrap'),
+    ],
+    later: [],
     judged:
       'the photographer wants no ratio, so none is judged; that key and fill stand at 2:1 or 3:1 is a figure of the meter card',
   },
-  { id: 'W05', now: [warning('backdrop-above-limit')], later: [shadows('edge-wrap')] },
+  { id: 'W05', now: [warning('backdrop-above-limit'), warning('edge-wrap')], later: [] },
   { id: 'W07', now: [warning('backdrop-uneven')], later: [] },
   {
     id: 'W09',
@@ -74,7 +79,7 @@ export const cases: readonly Case[] = [
   { id: 'W29', now: [warning('frame-past-backdrop')], later: [] },
   { id: 'W31', now: [], later: [colour('glasses-mirror-light')] },
   { id: 'W33', now: [note('rim-hot')], later: [] },
-  { id: 'W35', now: [], later: [shadows('light-in-frame'), shadows('edge-wrap')] },
+  { id: 'W35', now: [note('edge-wrap')], later: [shadows('light-in-frame')] },
   { id: 'W37', now: [error('shutter-beyond-sync')], later: [] },
   {
     id: 'W39',
