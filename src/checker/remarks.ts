@@ -57,7 +57,6 @@ export const caveatsOn = ({ lights }: Plan): readonly string[] =>
 export const notJudgedIn = ({ room, panels, wanted }: Plan): readonly string[] => [
   ...(room === undefined ? [] : ['room']),
   ...(panels.size === 0 ? [] : ['panels']),
-  ...(wanted.floor === 'white' ? ['wanted.floor'] : []),
   ...(wanted.backdrop?.tone === 'colour' ? ['the colour of wanted.backdrop'] : []),
   ...(wanted.shadow === 'any' ? [] : ['wanted.shadow']),
   ...(wanted.motion === 'frozen' ? ['wanted.motion (how long the flashes burn)'] : []),

@@ -150,9 +150,23 @@ const patches = (set: ComputedSet, rays: readonly Ray[]): readonly Patch[] => {
     group.surround += share.surround
   }
   return [...groups.values()].map(({ hits, frame, surround }) => {
-    const hit = hits[hits.length >> 1]
+    const hit = middleOf(hits)
     return { hit, sky: hit === undefined ? sky : undefined, share: { frame, surround } }
   })
+}
+
+/** On something flat the middle of all; on a figure the one nearest to it. Mirrored rays give the mirrored place. */
+const middleOf = (hits: readonly (Hit | undefined)[]): Hit | undefined => {
+  const first = hits[0]
+  if (first === undefined) return undefined
+  const all = hits as readonly Hit[]
+  const at = scale(
+    all.reduce<Vec3>((sum, one) => add(sum, one.at), [0, 0, 0]),
+    1 / all.length,
+  )
+  return first.on === 'figure'
+    ? all.reduce((best, one) => (distance(one.at, at) < distance(best.at, at) - 1e-9 ? one : best))
+    : { ...first, at }
 }
 
 const nearest = (samples: readonly BackdropSample[], to: Vec3): Vec3 | undefined => {
@@ -164,10 +178,11 @@ const nearest = (samples: readonly BackdropSample[], to: Vec3): Vec3 | undefined
 /** A figure by its two sides, anything flat by cells; what is in frame apart from what is not. */
 const partOf = ({ on, name, at, normal }: Hit, { right }: SceneCamera, inside: boolean): string => {
   const size = inside ? evenly.frame : evenly.surround
+  const cell = (along: number): number => Math.sign(along) * Math.round(Math.abs(along) / size)
   const cells =
     on === 'figure'
-      ? `${Math.round(at[2] / size)} ${dot(normal, right) > 0 ? 'right' : 'left'}`
-      : `${at.map((along) => Math.round(along / size)).join(' ')} ${normal.map(Math.sign).join(' ')}`
+      ? `${cell(at[2])} ${dot(normal, right) > 0 ? 'right' : 'left'}`
+      : `${at.map(cell).join(' ')} ${normal.map((along) => Math.round(along)).join(' ')}`
   return `${inside ? 'in' : 'out'} ${name} ${cells}`
 }
 

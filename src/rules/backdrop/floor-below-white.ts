@@ -25,8 +25,8 @@ lights:
 ${floor}wanted: { framing: full length, backdrop: white${wanted}, shadow: any }
 `
 
-const floorLight = `  floor: { role: effect, unit: head 600 Ws, modifier: octa 120 cm, meters: { reads: f/14, at: floor }, at: { front: 40 cm, height: 3.4 m }, aim: floor }
-  floor-back: { role: effect, unit: head 600 Ws, modifier: octa 120 cm, meters: { reads: f/14, at: floor }, at: { behind: 1.2 m, height: 3.4 m }, aim: floor }
+const floorLight = `  ground: { role: effect, unit: head 600 Ws, modifier: octa 120 cm, meters: { reads: f/14, at: floor }, at: { front: 40 cm, height: 3.4 m }, aim: floor }
+  ground-back: { role: effect, unit: head 600 Ws, modifier: octa 120 cm, meters: { reads: f/14, at: floor }, at: { behind: 1.2 m, height: 3.4 m }, aim: floor }
 `
 
 interface FloorBelowWhite extends Evidence {

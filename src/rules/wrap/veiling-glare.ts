@@ -107,7 +107,7 @@ export const veilingGlare = rule<Veiled>({
 
   tell: ({ haze, limit }, words) => ({
     message: `the shadows turn grey: light scattered in the lens lifts a deep black by ${words.howMany(haze.lift.stops)}, ${words.howMany(limit)} is the limit`,
-    why: `black of sRGB ${srgbCode(deepBlack)} then records ${srgbCode(veiled(deepBlack, haze.mean))}; the frame is on the mean ${words.against(Math.log2(haze.frame), 'the end of the scale')}, of which white takes in all that is over it, and the lens is taken as an ordinary one`,
+    why: `black of sRGB ${srgbCode(deepBlack)} then records ${srgbCode(veiled(deepBlack, haze.mean))}; frame and surround are on the mean ${words.against(Math.log2(haze.mean), 'white')}, all that is over white counted in full, and the lens is taken as an ordinary one`,
   }),
 
   mend: (evidence, words, context) =>
