@@ -20,7 +20,7 @@ subject: { kind: person }
 backdrop: { surface: white paper, width: 2.72 m, height: 3 m, behind: 2 m, sweep: { front: 1.2 m } }
 lights:
   key: { unit: head 600 Ws, modifier: octa 120 cm, meters: f/8, at: { angle: 30 deg left, distance: 2.2 m, height: 2.3 m } }
-  paper-left: { role: backdrop, unit: head 600 Ws, modifier: standard reflector, meters: f/8, at: { left: 1.8 m, before-backdrop: 1.4 m, height: 1.8 m } }
+  paper-left: { role: backdrop, unit: head 600 Ws, modifier: white umbrella 1 m, meters: f/8, at: { left: 1.8 m, before-backdrop: 1.4 m, height: 1.8 m } }
   paper-right: { like: paper-left, mirrored: true }
 ${floor}wanted: { framing: full length, backdrop: white${wanted}, shadow: any }
 `
