@@ -101,9 +101,9 @@ export const limitsText = (limits: TwoLimits, words: Words): string => {
   return `${from}, and ${upTo}: ${verdict}`
 }
 
-/** Far from both limits: a stop and more under each. */
+/** Well inside both limits: wrap by half a stop, haze (less sure, and slower to change) by a tenth. */
 export const farFrom = ({ wrap, lift }: TwoLimits): boolean =>
-  (wrap === undefined || wrap < wrapLimits.note - 1 / 2) && lift < hazeLimits.note / 2
+  (wrap === undefined || wrap < wrapLimits.note - 0.5) && lift < hazeLimits.note - 0.1
 
 // ---------------------------------------------------------------- where they cross
 
