@@ -112,7 +112,7 @@ export const backdropAboveLimit = rule<AboveLimit>({
     const far = limits !== undefined && farFrom(limits)
     return {
       message: far
-        ? `the backdrop is brighter than white needs: its middle is ${is} over the key, ${most} is the limit`
+        ? `the backdrop gets more light than white takes: its middle is ${is} over the key, ${most} is the limit`
         : `light comes back round the subject's outline: the middle of the backdrop is ${is} over the key, ${most} is the limit`,
       why: [
         ...(limits?.wrap === undefined
