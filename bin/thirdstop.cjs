@@ -25,9 +25,12 @@ const cache = () => {
   }
 }
 
-if (require.main === module) {
+const open = () => {
   const cachedData = cache()
-  if (cachedData === undefined) Module.enableCompileCache?.()
-  const program = cachedData === undefined ? require(file) : load(cachedData).program
-  program.run(process.argv.slice(2))
-} else module.exports = { load, cache, cacheFile }
+  if (cachedData !== undefined) return load(cachedData).program
+  Module.enableCompileCache?.()
+  return require(file)
+}
+
+if (require.main === module) open().run(process.argv.slice(2), __filename)
+else module.exports = { open, load, cache, cacheFile }

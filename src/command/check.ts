@@ -1,15 +1,14 @@
 /** `thirdstop check`: plans in, findings out. */
-import { resolve } from 'node:path'
-import { filePort } from '../files/file-port.js'
 import { findPlans } from '../files/find-plans.js'
-import { findHouses } from '../files/houses.js'
-import { decode, largestFile, readFile, type Text, whyUnreadable } from '../files/read-file.js'
+import type { Houses } from '../files/houses.js'
+import { decode, largestFile, type Text, whyUnreadable } from '../files/read-file.js'
 import type { Level } from '../rules/rule.js'
-import { type CheckRun, check, defectsOf, type PlanSource, reaches } from '../tasks/check.js'
+import { type Checked, type CheckRun, defectsOf, type PlanSource, reaches, runFrom } from '../tasks/check.js'
 import { type ExitCode, exitCodes } from './exit-codes.js'
 import { defectReport } from './failure.js'
 import { choice, lookOptions, rootAsked, rootOption } from './options.js'
 import { chosenLook, type LookOptions } from './paint.js'
+import { type CheckCall, type PlanChecker, planChecker } from './plan-checker.js'
 import type { Terminal } from './terminal.js'
 import { complaint, Misuse } from './usage.js'
 import type { AddCommand } from './work.js'
@@ -21,7 +20,11 @@ interface CheckWords extends LookOptions {
   readonly root?: string
   readonly on?: string
   readonly explainPlan?: boolean
+  readonly threads?: number
 }
+
+/** With fewer plans, other threads have hardly started when this one is done. */
+const many = 40
 
 export const checkCommand: AddCommand = (program, terminal, choose) => {
   const command = program
@@ -48,6 +51,11 @@ export const checkCommand: AddCommand = (program, terminal, choose) => {
     .option('--all', 'also what was accepted, what was not checked, and how the light was computed')
     .option('--explain-plan', 'print what was understood of each plan: every value, default and place')
     .option('--on <date>', 'the day, YYYY-MM-DD, on which accepted findings are judged (`until`)', day)
+    .option(
+      '--threads <number>',
+      'how many threads check many plans (else: as many as the machine runs, up to 8)',
+      threads,
+    )
   lookOptions(rootOption(command))
   command.addHelpText(
     'after',
@@ -72,6 +80,12 @@ const daysIn = (year: number, month: number): number => {
   return [31, leap ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1] ?? 0
 }
 
+const threads = (text: string): number => {
+  const number = /^\d{1,2}$/.test(text) ? Number(text) : 0
+  if (number < 1 || number > 64) throw new Misuse(`--threads needs a number from 1 to 64, not ${text}`)
+  return number
+}
+
 const checkPaths = async (
   paths: readonly string[],
   words: CheckWords,
@@ -84,24 +98,18 @@ const checkPaths = async (
     workingFolder: terminal.workingFolder,
     ...rootAsked(words.root, terminal.workingFolder),
   }
-  const houses = findHouses(ground)
   const found = findPlans(paths.length === 0 ? ['.'] : paths.filter((path) => path !== '-'), ground)
   const files = [...(paths.includes('-') ? ['-'] : []), ...found.files]
   let standardInput: Text | undefined
-  const source = {
-    ...filePort(ground),
-    open: (file: string): Text => {
-      if (file !== '-') return readFile(resolve(ground.workingFolder, file))
-      standardInput ??= inputOf(terminal)
-      return standardInput
-    },
-  }
-  const done = check(files, source, (file) => {
-    const { levels, limits } = houses.of(file).settings
-    return { levels, limits, ...(words.on === undefined ? {} : { on: words.on }) }
+  const call = { ground, ...(words.on === undefined ? {} : { on: words.on }) }
+  const checker = planChecker(call, () => {
+    standardInput ??= inputOf(terminal)
+    return standardInput
   })
+  const { checked, houses } = await checkAll(files, checker, call, words, terminal)
+  const done = runFrom(checked)
   const run = { ...done, problems: [...houses.problems, ...found.problems, ...done.problems] }
-  if (words.explainPlan) await printUnderstood(files, source, words, terminal)
+  if (words.explainPlan) await printUnderstood(files, checker.source, words, terminal)
   await print(run, words, terminal)
   for (const { file, says } of run.problems) terminal.err(complaint(`${file} ${says}`))
   const defects = defectsOf(run)
@@ -113,6 +121,22 @@ const checkPaths = async (
   )
   return failing ? exitCodes.found : exitCodes.clean
 }
+
+const checkAll = async (
+  files: readonly string[],
+  checker: PlanChecker,
+  call: CheckCall,
+  words: CheckWords,
+  { launcher }: Terminal,
+): Promise<{ readonly checked: readonly Checked[]; readonly houses: Houses }> => {
+  const { threads } = words
+  const alone = launcher === undefined || threads === 1 || (threads === undefined && files.length < many)
+  if (alone) return { checked: files.map(checker.check), houses: checker.houses }
+  const { checkParallel } = await import('./check-parallel.js')
+  return checkParallel(files, checker, { ...call, launcher, threads, advice: adviceRead[words.format] })
+}
+
+const adviceRead = { text: 'findings', lines: 'none', json: 'accepted too' } as const
 
 const inputOf = (terminal: Terminal): Text => {
   try {

@@ -5,8 +5,11 @@ import { processTerminal } from './terminal.js'
 
 export { main }
 
-export const run = async (words: readonly string[]): Promise<void> => {
-  const terminal = processTerminal()
+export const run = async (words: readonly string[], launcher?: string): Promise<void> => {
+  const terminal = processTerminal(launcher)
   const code = await main(words, terminal)
   process.exitCode = terminal.failed() && code !== exitCodes.misused ? exitCodes.failed : code
 }
+
+/** Where another thread of the same run enters. */
+export const work = async (): Promise<void> => (await import('./check-worker.js')).serveChecks()

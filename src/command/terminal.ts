@@ -17,6 +17,8 @@ export interface Terminal {
   err(text: string): void
   /** Standard input, up to a number of bytes. */
   input(most: number): Uint8Array
+  /** The executable's own file, from which another thread can start it; undefined where the program was not started from one. */
+  readonly launcher?: string | undefined
 }
 
 export interface ProcessTerminal extends Terminal {
@@ -29,7 +31,7 @@ export interface ProcessTerminal extends Terminal {
  * and the streams of the process, which take a tenth of a start to set up, are left alone. What cannot be written is
  * told on the other stream, once.
  */
-export const processTerminal = (): ProcessTerminal => {
+export const processTerminal = (launcher?: string): ProcessTerminal => {
   const failed = new Set<number>()
   const writeTo = (descriptor: 1 | 2, text: string): void => {
     if (failed.has(descriptor)) return
@@ -49,6 +51,7 @@ export const processTerminal = (): ProcessTerminal => {
     err: (text) => writeTo(2, text),
     input: (most) => readUpTo(0, most),
     failed: () => failed.size > 0,
+    launcher,
   }
 }
 

@@ -32,28 +32,39 @@ export interface Counts extends Readonly<Record<Level, number>> {
   readonly accepted: number
 }
 
+/** What became of one plan of a call. */
+export type Checked =
+  | { readonly plan: CheckedPlan }
+  | { readonly problem: Problem }
+  | { readonly defect: Defect }
+
+/** The options are asked for only when the plan could be opened. */
+export const checkFile = (
+  file: string,
+  source: PlanSource,
+  options: (file: string) => CheckOptions,
+): Checked => {
+  const opened = source.open(file)
+  if (!opened.ok) return { problem: { file, says: opened.says } }
+  try {
+    return { plan: checkReading(readPlan(file, opened.text, source), options(file)) }
+  } catch (error) {
+    return { defect: { file, error } }
+  }
+}
+
+export const runFrom = (checked: readonly Checked[]): CheckRun =>
+  runOf(
+    checked.flatMap((one) => ('plan' in one ? [one.plan] : [])),
+    checked.flatMap((one) => ('problem' in one ? [one.problem] : [])),
+    checked.flatMap((one) => ('defect' in one ? [one.defect] : [])),
+  )
+
 export const check = (
   files: readonly string[],
   source: PlanSource,
   options: (file: string) => CheckOptions,
-): CheckRun => {
-  const plans: CheckedPlan[] = []
-  const problems: Problem[] = []
-  const defects: Defect[] = []
-  for (const file of files) {
-    const opened = source.open(file)
-    if (!opened.ok) {
-      problems.push({ file, says: opened.says })
-      continue
-    }
-    try {
-      plans.push(checkReading(readPlan(file, opened.text, source), options(file)))
-    } catch (error) {
-      defects.push({ file, error })
-    }
-  }
-  return runOf(plans, problems, defects)
-}
+): CheckRun => runFrom(files.map((file) => checkFile(file, source, options)))
 
 /** A run of plans that are checked already. */
 export const runOf = (
