@@ -62,7 +62,8 @@ export const shareOut = async <Job, Answer>(
       wake()
     })
     worker.on('error', (error: unknown) => {
-      failure = error instanceof Error ? error : new Error(String(error))
+      // Of what is thrown, only errors arrive as what they were.
+      failure = error instanceof Error ? error : new Error('a thread of the program failed')
     })
     worker.on('exit', (code) => {
       others.delete(worker)
@@ -103,8 +104,16 @@ export const shareOut = async <Job, Answer>(
 export const serve = <Told, Job, Answer>(prepare: (told: Told) => (job: Job) => Answer): void => {
   const port = parentPort!
   const answer = prepare(workerData as Told)
+  const send = (message: unknown): void => {
+    try {
+      port.postMessage(message)
+    } catch (error) {
+      // What a port throws is lost on the way to the thread that tells it.
+      throw new Error(String(error))
+    }
+  }
   port.on('message', (jobs: readonly Job[]) => {
-    for (const job of jobs) port.postMessage({ answer: answer(job) })
+    for (const job of jobs) send({ answer: answer(job) })
   })
   port.postMessage('ready')
 }

@@ -15,6 +15,7 @@ export const call = async (
     readonly terminal?: boolean
     readonly columns?: number
     readonly input?: string
+    readonly launcher?: string
   } = {},
 ): Promise<Called> => {
   let out = ''
@@ -31,6 +32,7 @@ export const call = async (
       err += text
     },
     input: () => Buffer.from(more.input ?? ''),
+    launcher: more.launcher,
   })
   return { code, out, err }
 }
