@@ -70,7 +70,7 @@ const fromArea = (source: AreaSource, receptor: Receptor): number => {
 }
 
 /** The receptor in the front's coordinates, mirrored to its front where it gives light both ways; undefined where it gives none. */
-const toLocal = (
+export const toLocal = (
   { face, both }: AreaSource,
   { at, normal, kind, onSurface }: Receptor,
 ): LocalReceptor | undefined => {
@@ -100,8 +100,8 @@ const lambertian = (source: AreaSource, local: LocalReceptor): number => {
     const whole = disc(width / 2, source.outline, local)
     return source.hole > 0 ? whole - disc((source.hole * width) / 2, holeOf(source), local) : whole
   }
-  const whole = polygon(source.outline, local)
-  return source.hole > 0 ? whole - polygon(holeOf(source), local) : whole
+  const whole = fromPolygon(source.outline, local)
+  return source.hole > 0 ? whole - fromPolygon(holeOf(source), local) : whole
 }
 
 const disc = (radius: number, outline: readonly number[], local: LocalReceptor): number => {
@@ -110,7 +110,7 @@ const disc = (radius: number, outline: readonly number[], local: LocalReceptor):
     const middle = -nx * x - ny * y - nz * z
     const reach = radius * Math.sqrt(nx * nx + ny * ny)
     if (middle <= -reach) return 0
-    if (middle < reach) return polygon(outline, local)
+    if (middle < reach) return fromPolygon(outline, local)
   }
   const aside = Math.sqrt(x * x + y * y)
   const { along, inward } = discIrradiance(radius, z, aside)
@@ -118,7 +118,8 @@ const disc = (radius: number, outline: readonly number[], local: LocalReceptor):
   return dome ? (discSolidAngle(radius, z, aside) + facing) / 2 : facing
 }
 
-const polygon = (outline: readonly number[], local: LocalReceptor): number => {
+/** Of a convex part of an even front, for radiance 1, lx per cd/m². */
+export const fromPolygon = (outline: readonly number[], local: LocalReceptor): number => {
   const { x, y, z, nx, ny, nz, dome, horizon } = local
   const seen = horizon ? clipByHorizon(outline, x, y, z, nx, ny, nz) : outline
   if (seen.length < 6) return 0

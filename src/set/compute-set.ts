@@ -119,13 +119,13 @@ class LazySet implements ComputedSet {
     return this.exposed(this.transport.probe(receptor), of, ways)
   }
   unshaded(receptor: Receptor, of: Of): Exposed | undefined {
-    return this.exposed(this.transport.probe(receptor), of, 'unshaded')
+    return this.exposed(this.transport.probe(receptor), of)
   }
   hides(receptor: Receptor, light: string): ReadonlyMap<string, number> {
     return this.transport.probe(receptor).hides(light)
   }
 
-  private exposed(probe: Probe, of: Of, ways?: readonly LightPath[] | 'unshaded'): Exposed | undefined {
+  private exposed(probe: Probe, of: Of, ways?: readonly LightPath[]): Exposed | undefined {
     return exposed(probe, of === 'all' ? this.all : of, this.knowledge.strength, ways)
   }
 

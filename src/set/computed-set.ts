@@ -34,8 +34,9 @@ export interface ComputedSet {
   strength(light: string): LightStrength | undefined
 
   /**
-   * Exposure from the lights named (`all`: every lit light, modelling lamps and the ambient) on a receptor, by the ways
-   * named (all of them unless said). Undefined where no light is known or nothing arrives.
+   * Exposure from the lights named (`all`: every lit light, modelling lamps and the ambient) on a receptor. By the ways
+   * named, past what stands between; without `ways` straight from the lights, were nothing in between (readings do not
+   * count blockers and bounce yet). Undefined where no light is known or nothing arrives.
    */
   exposure(receptor: Receptor, of: Of, ways?: readonly LightPath[]): Exposed | undefined
   /** The same, were nothing in the way of what comes straight from the lights. Bounce stays as it is. */

@@ -6,24 +6,23 @@ import type { Exposed, LightPath } from './computed-set.js'
 import type { StrengthOf } from './prior-strengths.js'
 import type { Probe } from './transport.js'
 
-export const allWays: readonly LightPath[] = ['direct', 'room', 'panels', 'backdrop']
-
-/** Lights add in lux-seconds. Undefined where none is known or nothing arrives. */
+/**
+ * Lights add in lux-seconds. Undefined where none is known or nothing arrives.
+ *
+ * @param ways past what stands between; without them what comes straight, were nothing in between
+ */
 export const exposed = (
   probe: Probe,
   lights: readonly string[],
   strengthOf: StrengthOf,
-  ways: readonly LightPath[] | 'unshaded' = allWays,
+  ways?: readonly LightPath[],
 ): Exposed | undefined => {
   const byLight = new Map<string, LuxSeconds>()
-  const given = ways === 'unshaded' ? probe.unshaded : ways === allWays ? probe.response : undefined
   for (const name of lights) {
     const strength = strengthOf(name)
     if (strength === undefined) continue
     const response =
-      given === undefined
-        ? (ways as readonly LightPath[]).reduce((sum, way) => sum + probe.by(name, way), 0)
-        : given(name)
+      ways === undefined ? probe.response(name) : ways.reduce((sum, way) => sum + probe.by(name, way), 0)
     byLight.set(name, (strength.candelaSeconds * response) as LuxSeconds)
   }
   const luxSeconds = sumLight(byLight)
@@ -43,14 +42,13 @@ const paths = (
   probe: Probe,
   lights: Iterable<string>,
   strengthOf: StrengthOf,
-  ways: readonly LightPath[] | 'unshaded',
+  ways: readonly LightPath[] | undefined,
 ): Exposed['byPath'] => {
   const sums: Record<LightPath, number> = { direct: 0, room: 0, panels: 0, backdrop: 0 }
   for (const name of lights) {
     const strength = strengthOf(name)?.candelaSeconds ?? 0
-    for (const way of ways === 'unshaded' ? allWays : ways)
-      sums[way] +=
-        strength * (ways === 'unshaded' && way === 'direct' ? probe.clear(name) : probe.by(name, way))
+    if (ways === undefined) sums.direct += strength * probe.response(name)
+    for (const way of ways ?? []) sums[way] += strength * probe.by(name, way)
   }
   return sums as Exposed['byPath']
 }

@@ -36,6 +36,7 @@ export const meterPlace = (plan: Plan, scene: Scene, ask: MeterAsk): MeterPlace 
       normal: facing.toward,
       kind: dome === 'raised' ? 'dome' : 'flat',
       ...(surface && facing.says === 'out' ? { onSurface: true } : {}),
+      ...(point.normal === undefined || facing.toward === point.normal ? {} : { against: point.normal }),
     },
   }
 }

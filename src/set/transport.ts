@@ -2,19 +2,23 @@
  * How light gets from each light of one scene to each receptor, computed when first asked and remembered. Strengths are
  * kept out of it, so that a change of power, or of the camera's settings, asks nothing of it again.
  *
- * Light comes straight and unoccluded: a response depends on the source and the receptor alone, and is remembered by
- * them, also for scenes that differ elsewhere. What the scene puts between them or bounces belongs into `compute` below,
- * and then the memory must be the scene's own.
+ * Unhindered light depends on the source and the receptor alone, and is remembered by them, also for scenes that differ
+ * elsewhere. What stands between them and what the room throws back belong to one scene (see `bounced` for what of that
+ * is kept).
  */
 import type { Light, Plan } from '../language/plan.js'
 import { ambientSource, makeSource } from '../light/make-source.js'
 import type { Receptor } from '../light/receptor.js'
 import { response } from '../light/response.js'
 import type { Source } from '../light/source.js'
+import { blockersOf } from '../light/visibility/blockers.js'
+import { outlookFrom } from '../light/visibility/outlook.js'
+import { hiddenShares, visibleResponse } from '../light/visibility/visible.js'
 import { lazy } from '../scene/lazy.js'
 import type { Scene, SceneLight } from '../scene/scene.js'
 import type { Vec3 } from '../scene/vector.js'
 import { type BackdropGrid, backdropGrid, type GridPlace } from './backdrop-grid.js'
+import { type Bounce, type Bounced, bouncedOf } from './bounced.js'
 import type { LightPath, MeterAsk } from './computed-set.js'
 import { planScene } from './plan-scene.js'
 import { type MeterPlace, meterPlace } from './receptor-at.js'
@@ -41,14 +45,10 @@ export interface Work {
 /** A receptor and what it was found to answer. */
 export interface Probe {
   readonly receptor: Receptor
-  /** Exposure from a light of unit strength, by all ways together; 0 for a light without a source. */
+  /** Exposure straight from a light of unit strength, were nothing in between; 0 for a light without a source. */
   response(light: string): number
-  /** By one way. */
+  /** By one way, past what stands between: what is asked way by way counts blockers and bounce. */
   by(light: string, way: LightPath): number
-  /** Straight from the light, were nothing in between. */
-  clear(light: string): number
-  /** By all ways, were nothing in between on the straight one. */
-  unshaded(light: string): number
   /** What hides how much of the light that would come straight, by the solid's name: shares. */
   hides(light: string): ReadonlyMap<string, number>
 }
@@ -83,6 +83,7 @@ export const makeTransport = (plan: Plan): Transport => transportOf(plan, undefi
 interface Before {
   readonly transport: Transport
   readonly memory: Memory
+  readonly bounced: () => Bounced
 }
 
 const transportOf = (plan: Plan, before: Before | undefined, work: Work): Transport => {
@@ -108,12 +109,17 @@ const transportOf = (plan: Plan, before: Before | undefined, work: Work): Transp
     return sources.get(name)
   }
 
+  const blockers = lazy(() => blockersOf(scene().solids))
+  const bounced: () => Bounced = lazy(() => bouncedOf(plan, scene(), before?.bounced()))
+
   const makeProbe = (receptor: Receptor, key: string): Probe => {
     const known: Known = new Map()
     memory.own.set(key, known)
-    const response = (name: string): number => {
-      const from = source(name)
-      if (from === undefined) return 0
+    const outlook = lazy(() => outlookFrom(receptor, blockers()))
+    const directs = new Map<Source, number>()
+    const bounces = new Map<Source, Bounce>()
+
+    const clearOf = (from: Source): number => {
       let value = known.get(from)
       if (value === undefined) {
         value = recalled(memory.before, key, from) ?? compute(from, receptor, work)
@@ -121,13 +127,38 @@ const transportOf = (plan: Plan, before: Before | undefined, work: Work): Transp
       }
       return value
     }
+    const directOf = (from: Source): number => {
+      let value = directs.get(from)
+      if (value === undefined) {
+        const clear = clearOf(from)
+        value = clear === 0 ? 0 : visibleResponse(from, outlook(), clear)
+        directs.set(from, value)
+      }
+      return value
+    }
+    const bounceOf = (from: Source): Bounce => {
+      let value = bounces.get(from)
+      if (value === undefined) {
+        value = bounced().at(outlook(), key, from)
+        bounces.set(from, value)
+      }
+      return value
+    }
+    const unhindered = (name: string): number => {
+      const from = source(name)
+      return from === undefined ? 0 : clearOf(from)
+    }
     return {
       receptor,
-      response,
-      by: (name, way) => (way === 'direct' ? response(name) : 0),
-      clear: response,
-      unshaded: response,
-      hides: () => new Map(),
+      response: unhindered,
+      by: (name, way) => {
+        const from = source(name)
+        return from === undefined ? 0 : way === 'direct' ? directOf(from) : bounceOf(from)[way]
+      },
+      hides: (name) => {
+        const from = source(name)
+        return from === undefined ? new Map() : hiddenShares(from, outlook())
+      },
     }
   }
   const probe = (receptor: Receptor): Probe => {
@@ -172,7 +203,7 @@ const transportOf = (plan: Plan, before: Before | undefined, work: Work): Transp
     probe,
     onBackdrop,
     asked,
-    moved: (changed) => transportOf(changed, { transport, memory }, work),
+    moved: (changed) => transportOf(changed, { transport, memory, bounced }, work),
   }
   return transport
 }
@@ -218,8 +249,10 @@ const samePlace = (a: SceneLight, b: SceneLight): boolean =>
 
 const same = (a: Vec3, b: Vec3): boolean => a[0] === b[0] && a[1] === b[1] && a[2] === b[2]
 
-const receptorKey = ({ at, normal, kind, onSurface }: Receptor): string =>
-  `${kind}${onSurface === true ? '|' : ' '}${at[0]} ${at[1]} ${at[2]} ${normal[0]} ${normal[1]} ${normal[2]}`
+const receptorKey = ({ at, normal, kind, onSurface, against }: Receptor): string =>
+  `${kind}${onSurface === true ? '|' : ' '}${at[0]} ${at[1]} ${at[2]} ${normal[0]} ${normal[1]} ${normal[2]}${
+    against === undefined ? '' : ` ${against[0]} ${against[1]} ${against[2]}`
+  }`
 
 const askKey = ({ at, of, dome, faces }: MeterAsk): string => {
   const place = typeof at === 'string' ? at : `@${at.join(' ')}`

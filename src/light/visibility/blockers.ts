@@ -1,0 +1,86 @@
+/** What can stand in the way of light, with a sphere around each that most questions need not look behind. */
+import { reach } from '../../scene/capsule.js'
+import type { Solid, SolidBody } from '../../scene/scene.js'
+import { add, distance, scale, type Vec3 } from '../../scene/vector.js'
+
+export interface Blocker {
+  readonly solid: Solid
+  readonly centre: Vec3
+  /** Metres: no part of it is further from the centre. */
+  readonly radius: number
+}
+
+const sphereOf = (body: SolidBody): { readonly centre: Vec3; readonly radius: number } => {
+  if (body.shape === 'capsule') {
+    const { from, to, across, along, cap } = body.capsule
+    const centre = scale(add(from, to), 0.5)
+    return { centre, radius: distance(from, to) / 2 + Math.max(across, along, cap) }
+  }
+  const { corners } = body
+  const centre = scale(
+    corners.reduce<Vec3>((sum, corner) => add(sum, corner), [0, 0, 0]),
+    1 / corners.length,
+  )
+  return { centre, radius: Math.max(...corners.map((corner) => distance(corner, centre))) }
+}
+
+export const blockersOf = (solids: readonly Solid[]): readonly Blocker[] =>
+  solids.map((solid) => ({ solid, ...sphereOf(solid.body) }))
+
+/** Nearer than this, metres, a place lies on a body and is not hidden by it as by another. */
+const touching = 2e-3
+
+/** True for a place in or on a capsule, or in the plane of a plate: such a body is not in that place's way. */
+export const liesOn = ({ solid: { body } }: Blocker, place: Vec3): boolean => {
+  switch (body.shape) {
+    case 'capsule': {
+      const { capsule } = body
+      const grown = {
+        ...capsule,
+        across: capsule.across + touching,
+        along: capsule.along + touching,
+        cap: capsule.cap + touching,
+      }
+      return insideRound(grown, place)
+    }
+    case 'plate': {
+      const { centre, normal } = body.face
+      const off =
+        (place[0] - centre[0]) * normal[0] +
+        (place[1] - centre[1]) * normal[1] +
+        (place[2] - centre[2]) * normal[2]
+      return Math.abs(off) < 1e-4
+    }
+    case 'hull':
+      return false
+  }
+}
+
+type Grown = {
+  readonly from: Vec3
+  readonly to: Vec3
+  readonly across: number
+  readonly along: number
+  readonly cap: number
+  readonly acrossDirection: Vec3
+}
+
+const insideRound = ({ from, to, across, along, cap, acrossDirection: a }: Grown, place: Vec3): boolean => {
+  const [dx, dy, dz] = [place[0] - from[0], place[1] - from[1], place[2] - from[2]]
+  let [ex, ey, ez] = [to[0] - from[0], to[1] - from[1], to[2] - from[2]]
+  const high = Math.sqrt(ex * ex + ey * ey + ez * ez)
+  if (high > 1e-12) [ex, ey, ez] = [ex / high, ey / high, ez / high]
+  else [ex, ey, ez] = [0, 0, 1]
+  const u = (dx * a[0] + dy * a[1] + dz * a[2]) / across
+  const [bx, by, bz] = [ey * a[2] - ez * a[1], ez * a[0] - ex * a[2], ex * a[1] - ey * a[0]]
+  const v = (dx * bx + dy * by + dz * bz) / along
+  const w = dx * ex + dy * ey + dz * ez
+  const beyond = (w < 0 ? w : w > high ? w - high : 0) / cap
+  return u * u + v * v + beyond * beyond <= 1
+}
+
+/** How far a body reaches in a direction (unit), metres from the origin. */
+export const reachOf = ({ body }: Solid, direction: Vec3): number =>
+  body.shape === 'capsule'
+    ? reach(body.capsule, direction)
+    : Math.max(...body.corners.map((p) => p[0] * direction[0] + p[1] * direction[1] + p[2] * direction[2]))
