@@ -257,6 +257,55 @@ describe('what must agree', () => {
   })
 })
 
+describe('shadows', () => {
+  it('an edge between a square lamp and the floor: the penumbra of similar triangles', () => {
+    // Lamp 0.2 m wide at 5 m, edge of a wide board at 2 m over x = 0: from -0.0667 to 0.0667 m, and straight between.
+    const of = face('rectangle', [0, 0, 5], down, 0.2, 0.2)
+    const edge = board('edge', face('rectangle', [-2, 0, 2], down, 4, 4))
+    const half = 0.1 / (5 / 2 - 1)
+    for (const share of [-1.3, -0.9, -0.5, 0, 0.4, 0.8, 1.3]) {
+      const got = traced([edge], [lamp(of)], ground(share * half))
+      const seen = Math.min(1, Math.max(0, (1 + share) / 2))
+      expect(Math.abs(got.direct[0]! / got.open[0]! - seen)).toBeLessThan(0.01)
+    }
+  })
+
+  it('a round body before a disc: what it covers of it', () => {
+    // A ball of 0.1 m at 1 m hides a cone of asin(0.1); a disc of radius 0.5 at 4 m, on the same axis, fills more.
+    const ball = {
+      from: [0, 0, 1],
+      to: [0, 0, 1],
+      across: 0.1,
+      along: 0.1,
+      cap: 0.1,
+      acrossDirection: [1, 0, 0],
+    }
+    const bodies: readonly Body[] = [
+      { name: 'ball', shape: { shape: 'capsule', capsule: ball as unknown as Capsule }, matte: black },
+    ]
+    const got = traced(bodies, [lamp(face('disc', [0, 0, 4], down, 1, 1))], ground())
+    const [hidden, whole] = [0.1 ** 2, 0.5 ** 2 / (0.5 ** 2 + 4 ** 2)]
+    expect(got.direct[0]! / got.open[0]!).toBeCloseTo(1 - hidden / whole, 2)
+  })
+})
+
+describe('how sure it is', () => {
+  it('is what many seeds scatter by', () => {
+    const of = lamp(face('disc', [-1, -1, 2], unit([1, 1, -0.5]), 0.8, 0.8))
+    const bodies = new Bodies(room(3, 4, 2.4, 0.7))
+    const place: Place = { at: [0, 0, 1.2], normal: [1, 0, 0], kind: 'flat' }
+    const runs = Array.from({ length: 60 }, (_, seed) =>
+      new Tracer(bodies, [of], 100 + seed).at(place, [1], { paths: 32, fewest: 16, most: 16, error: 0 }),
+    )
+    const logs = runs.map(({ total }) => Math.log2(total))
+    const mean = logs.reduce((sum, x) => sum + x, 0) / logs.length
+    const scatter = Math.sqrt(logs.reduce((sum, x) => sum + (x - mean) ** 2, 0) / (logs.length - 1))
+    const told = runs.reduce((sum, { error }) => sum + error, 0) / runs.length
+    expect(told / scatter).toBeGreaterThan(0.7)
+    expect(told / scatter).toBeLessThan(1.4)
+  })
+})
+
 describe('bodies', () => {
   const capsule = {
     from: [0.1, -0.2, 0.3],
