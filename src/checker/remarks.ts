@@ -11,7 +11,7 @@ export const remarksOn = (set: ComputedSet, words: Words): readonly string[] => 
   )
   const flash = on.some(({ unit }) => unit.kind === 'flash')
   return [
-    'no bounce and no blockers are computed yet: walls, panels and shadows are not in these figures',
+    'no bounce and no blockers are computed yet but for wrap: walls, panels and shadows are not in the other figures',
     ...(plan.room === undefined ? ['dark and open: the plan states no room'] : []),
     ...(flash && plan.camera.shutterKind === 'focal-plane' && !plan.places.stated('/camera/sync')
       ? [`sync taken as ${words.shutter(plan.camera.sync)}: the plan states none`]

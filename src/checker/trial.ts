@@ -1,8 +1,8 @@
 /** Tries advice: the rules that a change of the set may upset are run before and after it. */
 import type { Advice, Evidence, Level, Mend, Rule, RuleContext } from '../rules/rule.js'
 import type { Words } from '../rules/words.js'
-import type { ComputedSet } from '../set/computed-set.js'
 import { lazy } from '../scene/lazy.js'
+import type { ComputedSet } from '../set/computed-set.js'
 import { judge, worded } from './certainty.js'
 import { contextOf, type House } from './rule-context.js'
 

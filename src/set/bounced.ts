@@ -71,7 +71,13 @@ const partsOf = (scene: Scene): Parts => {
     blockersOf(scene.solids.filter(({ of }) => of !== 'light' && of !== 'operator')),
   )
   const all = lazy(() => blockersOf(scene.solids))
-  const mesh = lazy(() => meshOf(scene.surfaces, thatMatter(scene)))
+  // Only the backdrop's own light is asked for so far: what the room adds to it comes with bounce in the readings.
+  const mesh = lazy(() =>
+    meshOf(
+      scene.surfaces.filter(({ path }) => path === 'backdrop'),
+      thatMatter(scene),
+    ),
+  )
   const transfer = lazy(() => transferOf(mesh(), blockers()))
   const exitances = new WeakMap<Source, Float64Array>()
   const weights = new Map<string, Float64Array>()

@@ -1,14 +1,25 @@
 /** What can stand in the way of light, with a sphere around each that most questions need not look behind. */
 import { reach } from '../../scene/capsule.js'
 import type { Solid, SolidBody } from '../../scene/scene.js'
-import { add, distance, scale, type Vec3 } from '../../scene/vector.js'
+import { add, distance, scale, subtract, type Vec3 } from '../../scene/vector.js'
 
 export interface Blocker {
   readonly solid: Solid
   readonly centre: Vec3
   /** Metres: no part of it is further from the centre. */
   readonly radius: number
+  /** Of a capsule: its segment, and how far its coat reaches from it at most. */
+  readonly spine: { readonly from: Vec3; readonly along: Vec3; readonly coat: number } | undefined
 }
+
+const spineOf = (body: SolidBody): Blocker['spine'] =>
+  body.shape !== 'capsule'
+    ? undefined
+    : {
+        from: body.capsule.from,
+        along: subtract(body.capsule.to, body.capsule.from),
+        coat: Math.max(body.capsule.across, body.capsule.along, body.capsule.cap),
+      }
 
 const sphereOf = (body: SolidBody): { readonly centre: Vec3; readonly radius: number } => {
   if (body.shape === 'capsule') {
@@ -25,7 +36,7 @@ const sphereOf = (body: SolidBody): { readonly centre: Vec3; readonly radius: nu
 }
 
 export const blockersOf = (solids: readonly Solid[]): readonly Blocker[] =>
-  solids.map((solid) => ({ solid, ...sphereOf(solid.body) }))
+  solids.map((solid) => ({ solid, ...sphereOf(solid.body), spine: spineOf(solid.body) }))
 
 /** Nearer than this, metres, a place lies on a body and is not hidden by it as by another. */
 const touching = 2e-3

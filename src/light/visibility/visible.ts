@@ -13,6 +13,7 @@ import { fromPolygon, response, toLocal } from '../response.js'
 import type { AreaSource, Source } from '../source.js'
 import type { Blocker } from './blockers.js'
 import type { Outlook } from './outlook.js'
+import { apartSquared } from './segments.js'
 
 /** u₀, v₀, u₁, v₁ … on the front's plane, counter-clockwise, convex. */
 type Polygon = readonly number[]
@@ -134,7 +135,13 @@ function* inTheWay(source: AreaSource, { receptor, blockers }: Outlook): Iterabl
     const t = Math.min(1, Math.max(0, (cx * wx + cy * wy + cz * wz) / (square || 1)))
     const [dx, dy, dz] = [cx - t * wx, cy - t * wy, cz - t * wz]
     const near = blocker.radius + wide * Math.min(1, t + blocker.radius / (way || 1))
-    if (dx * dx + dy * dy + dz * dz <= near * near) yield blocker
+    if (dx * dx + dy * dy + dz * dz > near * near) continue
+    if (blocker.spine !== undefined) {
+      const { from, along, coat } = blocker.spine
+      const reach = coat + wide
+      if (apartSquared(from, along, at, [wx, wy, wz]) > reach * reach) continue
+    }
+    yield blocker
   }
 }
 

@@ -66,6 +66,8 @@ export const veilingGlare = rule<Veiled>({
 
   // A field that is not bright, with no light that looks at the lens, cannot veil: it need not be looked at.
   needs: ({ set, limits }) => {
+    // A light that cannot stand where it is placed is told as that.
+    if (set.scene.faults.length > 0) return 'silent'
     const bright = set.backdropView?.brightest.linear ?? 0
     const least = meanForLift(deepBlack, Math.min(limits.note!, limits.warning!)) / 2
     return bright >= least || set.lit.some(({ name }) => seenFromLens(set.scene, name) !== undefined)
