@@ -16,7 +16,6 @@ const faulty: Readonly<Record<string, readonly string[]>> = {
   'sunset-half-black': ['shutter-beyond-sync'],
   'dance-basic-radio': ['trigger-margin'],
   'open-lens-too-strong': ['power-beyond-range'],
-  'family-of-seven': ['edge-wrap'],
   'fashion-white-sweep': ['edge-wrap', 'backdrop-light-on-subject'],
   'sunset-with-flash': ['light-into-lens'],
 }
