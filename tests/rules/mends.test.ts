@@ -48,6 +48,8 @@ const each = [
   'light-without-effect',
   'kit-short',
   'triggers-tied',
+  'light-in-frame',
+  'stand-in-frame',
 ]
 
 /** Rules that any change of a set may upset. */
