@@ -48,8 +48,6 @@ const each = [
   'light-without-effect',
   'kit-short',
   'triggers-tied',
-  'light-in-frame',
-  'stand-in-frame',
 ]
 
 /** Rules that any change of a set may upset. */
