@@ -48,6 +48,31 @@ describe('form factors', () => {
     expect(exchange(facing, 0, 1, 2, 1)).toBeCloseTo(0.20004, 3)
   })
 
+  it('of the same squares, by adding up small pieces of both: cos cos / (pi r^2)', () => {
+    const steps = 24
+    const middles = Array.from({ length: steps }, (_, i) => (i + 0.5) / steps)
+    let [facing, edge] = [0, 0]
+    for (const x of middles)
+      for (const y of middles)
+        for (const u of middles)
+          for (const v of middles) {
+            facing += 1 / (Math.PI * ((x - u) ** 2 + (y - v) ** 2 + 1) ** 2)
+            // From (x, y) on the floor, x from the common edge, to (u, v) on the wall, v above it.
+            edge += (x * v) / (Math.PI * (x * x + (y - u) ** 2 + v * v) ** 2)
+          }
+    expect(facing / steps ** 4).toBeCloseTo(0.19982, 3)
+    // Midpoints err where both touch the edge: halving the steps halves that, so two finenesses tell the limit.
+    const half = steps / 2
+    const coarse = Array.from({ length: half }, (_, i) => (i + 0.5) / half)
+    let rough = 0
+    for (const x of coarse)
+      for (const y of coarse)
+        for (const u of coarse)
+          for (const v of coarse) rough += (x * v) / (Math.PI * (x * x + (y - u) ** 2 + v * v) ** 2)
+    const [fine, less] = [edge / steps ** 4, rough / half ** 4]
+    expect(2 * fine - less).toBeCloseTo(0.20004, 3)
+  })
+
   it('are reciprocal and lose nothing in a closed box', () => {
     const mesh = meshOf(box(4, 5, 2.7, alike(0.5)), [[1, 2, 1.6]])
     const { sides, factors } = transferOf(mesh, [])
