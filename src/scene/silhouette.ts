@@ -2,32 +2,15 @@
 
 import { type Projected, project } from './camera-view.js'
 import { contactRing, endPoint } from './capsule.js'
+import { hull, type PlanePoint, turn } from './hull.js'
 import type { Capsule, SceneCamera, SceneFigure } from './scene.js'
 import { add, scale } from './vector.js'
 
 /** A place in the frame: −1 to 1 from edge to edge, x to the right, y up. */
-export type FramePoint = readonly [number, number]
+export type FramePoint = PlanePoint
 
 /** Points on the ring of each rounded end: the polygon lies inside the true outline by at most 0.13 % of its radius. */
 const ringPoints = 64
-
-const turn = (o: FramePoint, a: FramePoint, b: FramePoint): number =>
-  (a[0] - o[0]) * (b[1] - o[1]) - (a[1] - o[1]) * (b[0] - o[0])
-
-/** Convex hull, counter-clockwise (Andrew's monotone chain). */
-const hull = (points: readonly FramePoint[]): readonly FramePoint[] => {
-  const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1])
-  const chain = (list: readonly FramePoint[]): FramePoint[] => {
-    const kept: FramePoint[] = []
-    for (const point of list) {
-      while (kept.length > 1 && turn(kept[kept.length - 2]!, kept[kept.length - 1]!, point) <= 0) kept.pop()
-      kept.push(point)
-    }
-    kept.pop()
-    return kept
-  }
-  return [...chain(sorted), ...chain(sorted.reverse())]
-}
 
 /**
  * A capsule is the convex hull of its two rounded ends, and perspective keeps convexity for what lies in front of the

@@ -144,9 +144,6 @@ class LazySet implements ComputedSet {
       figure: got.figure,
       overCamera: this.overCamera(got.figure),
       byLight: got.byLight,
-      get byPath() {
-        return got.byPath
-      },
     }
   }
 

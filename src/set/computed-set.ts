@@ -126,8 +126,6 @@ export interface Exposed {
   /** log₂ lx·s. */
   readonly figure: Figure
   readonly byLight: ReadonlyMap<string, LuxSeconds>
-  /** How much came by each way; the ways that were asked for only. Worked out when asked. */
-  readonly byPath: Readonly<Record<LightPath, LuxSeconds>>
 }
 
 export interface MeterAsk {
@@ -155,5 +153,4 @@ export interface MeterFigure {
    */
   readonly overCamera: Figure
   readonly byLight: ReadonlyMap<string, LuxSeconds>
-  readonly byPath: Readonly<Record<LightPath, LuxSeconds>>
 }

@@ -1,5 +1,4 @@
 /** The share of the lines between two patches that nothing crosses, by a few fixed lines; most pairs need none. */
-import type { SolidBody } from '../../scene/scene.js'
 import type { Blocker } from '../visibility/blockers.js'
 import { clearBetween } from '../visibility/sees.js'
 import { type Layout, placeOn } from './layout.js'
@@ -7,8 +6,6 @@ import type { Mesh } from './mesh.js'
 
 export interface Obstacles {
   readonly blockers: readonly Blocker[]
-  /** Four numbers a blocker: middle and radius of a ball around it. */
-  readonly balls: Float64Array
   /** By blocker and patch, of flat ones: the patch lies wholly before (1), wholly behind (−1), in its plane (2), else 0. */
   readonly before: Int8Array
 }
@@ -17,10 +14,8 @@ export interface Obstacles {
 const inPlane = 1e-6
 
 export const obstaclesOf = ({ layout }: Mesh, blockers: readonly Blocker[]): Obstacles => {
-  const balls = new Float64Array(4 * blockers.length)
   const before = new Int8Array(blockers.length * layout.count)
   blockers.forEach(({ solid: { body } }, k) => {
-    balls.set(ballAround(body), 4 * k)
     if (body.shape !== 'plate') return
     const { centre, normal } = body.face
     const { at, across, up, half } = layout
@@ -38,25 +33,7 @@ export const obstaclesOf = ({ layout }: Mesh, blockers: readonly Blocker[]): Obs
       before[k * layout.count + i] = flat ? 2 : off >= reach - inPlane ? 1 : off <= inPlane - reach ? -1 : 0
     }
   })
-  return { blockers, balls, before }
-}
-
-const ballAround = (body: SolidBody): readonly [number, number, number, number] => {
-  if (body.shape === 'capsule') {
-    const { from, to, across, along, cap } = body.capsule
-    const half = Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2]) / 2
-    return [
-      (from[0] + to[0]) / 2,
-      (from[1] + to[1]) / 2,
-      (from[2] + to[2]) / 2,
-      half + Math.max(across, along, cap),
-    ]
-  }
-  const { corners } = body
-  const low = [0, 1, 2].map((axis) => Math.min(...corners.map((one) => one[axis]!)))
-  const high = [0, 1, 2].map((axis) => Math.max(...corners.map((one) => one[axis]!)))
-  const [x, y, z] = [0, 1, 2].map((axis) => (low[axis]! + high[axis]!) / 2) as [number, number, number]
-  return [x, y, z, Math.max(...corners.map((one) => Math.hypot(one[0] - x, one[1] - y, one[2] - z)))]
+  return { blockers, before }
 }
 
 const some: Blocker[] = []
@@ -87,7 +64,7 @@ export const clearShare = (layout: Layout, obstacles: Obstacles, i: number, j: n
 /** Whether a blocker's ball meets the hull of two patches, and a plate has them on both its sides. */
 const mayStand = (
   { at, radius, count }: Layout,
-  { balls, before }: Obstacles,
+  { blockers, before }: Obstacles,
   k: number,
   i: number,
   j: number,
@@ -100,14 +77,15 @@ const mayStand = (
   const dx = at[q]! - at[p]!
   const dy = at[q + 1]! - at[p + 1]!
   const dz = at[q + 2]! - at[p + 2]!
-  const x = balls[4 * k]! - at[p]!
-  const y = balls[4 * k + 1]! - at[p + 1]!
-  const z = balls[4 * k + 2]! - at[p + 2]!
+  const { centre, radius: around } = blockers[k]!
+  const x = centre[0] - at[p]!
+  const y = centre[1] - at[p + 1]!
+  const z = centre[2] - at[p + 2]!
   const along = Math.min(1, Math.max(0, (x * dx + y * dy + z * dz) / (dx * dx + dy * dy + dz * dz)))
   const offX = x - along * dx
   const offY = y - along * dy
   const offZ = z - along * dz
-  const reach = balls[4 * k + 3]! + Math.max(radius[i]!, radius[j]!)
+  const reach = around + Math.max(radius[i]!, radius[j]!)
   return offX * offX + offY * offY + offZ * offZ < reach * reach
 }
 

@@ -1,7 +1,8 @@
 /** What can stand in the way of light, with a sphere around each that most questions need not look behind. */
-import { reach } from '../../scene/capsule.js'
+import { isInside } from '../../scene/capsule.js'
 import type { Solid, SolidBody } from '../../scene/scene.js'
 import { add, distance, scale, subtract, type Vec3 } from '../../scene/vector.js'
+import type { Metres } from '../../units/quantity.js'
 
 export interface Blocker {
   readonly solid: Solid
@@ -48,11 +49,11 @@ export const liesOn = ({ solid: { body } }: Blocker, place: Vec3): boolean => {
       const { capsule } = body
       const grown = {
         ...capsule,
-        across: capsule.across + touching,
-        along: capsule.along + touching,
-        cap: capsule.cap + touching,
+        across: (capsule.across + touching) as Metres,
+        along: (capsule.along + touching) as Metres,
+        cap: (capsule.cap + touching) as Metres,
       }
-      return insideRound(grown, place)
+      return isInside(grown, place)
     }
     case 'plate': {
       const { centre, normal } = body.face
@@ -66,32 +67,3 @@ export const liesOn = ({ solid: { body } }: Blocker, place: Vec3): boolean => {
       return false
   }
 }
-
-type Grown = {
-  readonly from: Vec3
-  readonly to: Vec3
-  readonly across: number
-  readonly along: number
-  readonly cap: number
-  readonly acrossDirection: Vec3
-}
-
-const insideRound = ({ from, to, across, along, cap, acrossDirection: a }: Grown, place: Vec3): boolean => {
-  const [dx, dy, dz] = [place[0] - from[0], place[1] - from[1], place[2] - from[2]]
-  let [ex, ey, ez] = [to[0] - from[0], to[1] - from[1], to[2] - from[2]]
-  const high = Math.sqrt(ex * ex + ey * ey + ez * ez)
-  if (high > 1e-12) [ex, ey, ez] = [ex / high, ey / high, ez / high]
-  else [ex, ey, ez] = [0, 0, 1]
-  const u = (dx * a[0] + dy * a[1] + dz * a[2]) / across
-  const [bx, by, bz] = [ey * a[2] - ez * a[1], ez * a[0] - ex * a[2], ex * a[1] - ey * a[0]]
-  const v = (dx * bx + dy * by + dz * bz) / along
-  const w = dx * ex + dy * ey + dz * ez
-  const beyond = (w < 0 ? w : w > high ? w - high : 0) / cap
-  return u * u + v * v + beyond * beyond <= 1
-}
-
-/** How far a body reaches in a direction (unit), metres from the origin. */
-export const reachOf = ({ body }: Solid, direction: Vec3): number =>
-  body.shape === 'capsule'
-    ? reach(body.capsule, direction)
-    : Math.max(...body.corners.map((p) => p[0] * direction[0] + p[1] * direction[1] + p[2] * direction[2]))

@@ -3,6 +3,7 @@
  * ring of directions in order, worked out when first asked for.
  */
 import { capsuleAxes, contactRing, nearestOnSegment } from '../../scene/capsule.js'
+import { hull, type PlanePoint } from '../../scene/hull.js'
 import type { Capsule } from '../../scene/scene.js'
 import { add, cross, dot, scale, subtract, unit, type Vec3 } from '../../scene/vector.js'
 import type { Receptor } from '../receptor.js'
@@ -83,32 +84,11 @@ const towardCapsule = (capsule: Capsule, at: Vec3): Vec3 => {
 const around = (points: readonly Vec3[], at: Vec3, toward: Vec3): readonly Vec3[] | undefined => {
   const p = unit(cross(toward, Math.abs(toward[2]) < 0.9 ? [0, 0, 1] : [1, 0, 0]))
   const q = cross(toward, p)
-  const flat = points.map((point): readonly [number, number] => {
+  const flat = points.map((point): PlanePoint => {
     const d = subtract(point, at)
     const depth = Math.max(dot(d, toward), widest * Math.sqrt(dot(d, d)), 1e-12)
     return [dot(d, p) / depth, dot(d, q) / depth]
   })
-  const hull = hullOf(flat)
-  return hull.length < 3 ? undefined : hull.map(([x, y]): Vec3 => add(toward, add(scale(p, x), scale(q, y))))
-}
-
-type Flat = readonly [number, number]
-
-const turn = (o: Flat, a: Flat, b: Flat): number =>
-  (a[0] - o[0]) * (b[1] - o[1]) - (a[1] - o[1]) * (b[0] - o[0])
-
-/** Counter-clockwise (Andrew's monotone chain). */
-const hullOf = (points: readonly Flat[]): readonly Flat[] => {
-  const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1])
-  const chain = (list: readonly Flat[]): Flat[] => {
-    const kept: Flat[] = []
-    for (const point of list) {
-      while (kept.length > 1 && turn(kept[kept.length - 2]!, kept[kept.length - 1]!, point) <= 1e-14)
-        kept.pop()
-      kept.push(point)
-    }
-    kept.pop()
-    return kept
-  }
-  return [...chain(sorted), ...chain(sorted.reverse())]
+  const edge = hull(flat)
+  return edge.length < 3 ? undefined : edge.map(([x, y]): Vec3 => add(toward, add(scale(p, x), scale(q, y))))
 }
