@@ -4,7 +4,7 @@
  * bodies cover are taken off once.
  */
 import { rayMeets } from '../../scene/ray.js'
-import type { Vec3 } from '../../scene/vector.js'
+import { add, dot, scale, subtract, type Vec3 } from '../../scene/vector.js'
 import { kernelOf, type LocalReceptor, sharpness } from '../kernel.js'
 import { holeOf } from '../outline.js'
 import { clipByHorizon, clipByLine } from '../polygon.js'
@@ -162,9 +162,10 @@ const coverOf = (
   const off = (v: Vec3): number => dx * v[0] + dy * v[1] + dz * v[2]
   const z = Math.abs(off(face.normal))
   if (beyondFront(source, blocker, side)) return undefined
-  const ring = outlook.ring(blocker)
-  if (ring === undefined) return undefined
+  const whole = outlook.ring(blocker)
   const n = face.normal
+  const ring = blocker.solid.body.shape === 'plate' ? upTo(whole!, scale(n, -side), z) : whole
+  if (ring === undefined || ring.length < 3) return undefined
   // Toward the front's plane: positive.
   const sinks = ring.map((d) => -side * (d[0] * n[0] + d[1] * n[1] + d[2] * n[2]))
   const x = off(face.across)
@@ -192,13 +193,27 @@ const coverOf = (
   return cover.length < 6 ? undefined : cover
 }
 
+/** The part of a flat ring that lies no further along a direction than the front does: what is beyond hides nothing. */
+const upTo = (ring: readonly Vec3[], along: Vec3, most: number): readonly Vec3[] => {
+  const beyond = ring.map((d) => dot(d, along) - most)
+  if (beyond.every((one) => one <= 0)) return ring
+  return ring.flatMap((a, i): Vec3[] => {
+    const j = (i + 1) % ring.length
+    const [b, fa, fb] = [ring[j]!, beyond[i]!, beyond[j]!]
+    const kept: Vec3[] = fa <= 0 ? [a] : []
+    if (fa <= 0 !== fb <= 0) kept.push(add(a, scale(subtract(b, a), fa / (fa - fb))))
+    return kept
+  })
+}
+
 /** A body whose middle lies behind the front hides nothing of it. */
-const beyondFront = ({ face }: AreaSource, { centre }: Blocker, side: 1 | -1): boolean =>
+const beyondFront = ({ face }: AreaSource, { centre, solid }: Blocker, side: 1 | -1): boolean =>
+  solid.body.shape !== 'plate' &&
   side *
     ((centre[0] - face.centre[0]) * face.normal[0] +
       (centre[1] - face.centre[1]) * face.normal[1] +
       (centre[2] - face.centre[2]) * face.normal[2]) <=
-  0
+    0
 
 /** What is hidden of the front, as convex parts that do not overlap. */
 const hiddenParts = (source: AreaSource, outlook: Outlook, front: Polygon): readonly Polygon[] => {
