@@ -1,7 +1,7 @@
-/** What can stand in the way of light, with a sphere around each that most questions need not look behind. */
-import { isInside } from '../../scene/capsule.js'
-import type { Solid, SolidBody } from '../../scene/scene.js'
-import { add, distance, scale, subtract, type Vec3 } from '../../scene/vector.js'
+/** What can stand in the way of light, with what most questions need worked out once: a ball around each, its sides. */
+import { capsuleAxes, isInside } from '../../scene/capsule.js'
+import type { Capsule, Solid, SolidBody } from '../../scene/scene.js'
+import { add, cross, distance, dot, scale, subtract, unit, type Vec3 } from '../../scene/vector.js'
 import type { Metres } from '../../units/quantity.js'
 
 export interface Blocker {
@@ -9,20 +9,59 @@ export interface Blocker {
   readonly centre: Vec3
   /** Metres: no part of it is further from the centre. */
   readonly radius: number
-  /** Of a capsule: its segment, and how far its coat reaches from it at most. */
-  readonly spine: { readonly from: Vec3; readonly along: Vec3; readonly coat: number } | undefined
+  /** Of a capsule. */
+  readonly round: Round | undefined
+  /** Of a hull, four numbers a side: its unit normal, outward, and how far out it lies. Front, back, then the strips. */
+  readonly sides: Float64Array | undefined
 }
 
-const spineOf = (body: SolidBody): Blocker['spine'] =>
-  body.shape !== 'capsule'
-    ? undefined
-    : {
-        from: body.capsule.from,
-        along: subtract(body.capsule.to, body.capsule.from),
-        coat: Math.max(body.capsule.across, body.capsule.along, body.capsule.cap),
-      }
+/** A capsule and the map to the space where it is round: its segment then goes from 0 up to `high`, with a coat of 1. */
+export interface Round {
+  readonly from: Vec3
+  /** From end to end of its segment. */
+  readonly span: Vec3
+  /** Metres: how far the coat reaches at most. */
+  readonly coat: number
+  readonly high: number
+  /** The three directions over their semi-axes: rows of the map. */
+  readonly rows: Float64Array
+}
 
-const sphereOf = (body: SolidBody): { readonly centre: Vec3; readonly radius: number } => {
+const roundOf = (capsule: Capsule): Round => {
+  const { across, along, axis } = capsuleAxes(capsule)
+  const span = subtract(capsule.to, capsule.from)
+  return {
+    from: capsule.from,
+    span,
+    coat: Math.max(capsule.across, capsule.along, capsule.cap),
+    high: dot(span, axis) / capsule.cap,
+    rows: Float64Array.of(
+      ...scale(across, 1 / capsule.across),
+      ...scale(along, 1 / capsule.along),
+      ...scale(axis, 1 / capsule.cap),
+    ),
+  }
+}
+
+/** The sides of a hull of two like rings of corners, as modifiers are built. */
+const sidesOf = (corners: readonly Vec3[], centre: Vec3): Float64Array => {
+  const count = corners.length / 2
+  const sides = new Float64Array(4 * (count + 2))
+  const put = (at: number, a: Vec3, b: Vec3, c: Vec3): void => {
+    const normal = unit(cross(subtract(b, a), subtract(c, a)), [0, 0, 0])
+    const out = dot(subtract(a, centre), normal)
+    const outward = out < 0 ? scale(normal, -1) : normal
+    sides.set(outward, 4 * at)
+    sides[4 * at + 3] = dot(a, outward)
+  }
+  const third = Math.floor(count / 3)
+  put(0, corners[0]!, corners[third]!, corners[2 * third]!)
+  put(1, corners[count]!, corners[count + third]!, corners[count + 2 * third]!)
+  for (let i = 0; i < count; i++) put(i + 2, corners[i]!, corners[(i + 1) % count]!, corners[count + i]!)
+  return sides
+}
+
+const ballOf = (body: SolidBody): { readonly centre: Vec3; readonly radius: number } => {
   if (body.shape === 'capsule') {
     const { from, to, across, along, cap } = body.capsule
     const centre = scale(add(from, to), 0.5)
@@ -37,15 +76,25 @@ const sphereOf = (body: SolidBody): { readonly centre: Vec3; readonly radius: nu
 }
 
 export const blockersOf = (solids: readonly Solid[]): readonly Blocker[] =>
-  solids.map((solid) => ({ solid, ...sphereOf(solid.body), spine: spineOf(solid.body) }))
+  solids.map((solid) => {
+    const { body } = solid
+    const ball = ballOf(body)
+    return {
+      solid,
+      ...ball,
+      round: body.shape === 'capsule' ? roundOf(body.capsule) : undefined,
+      sides: body.shape === 'hull' ? sidesOf(body.corners, ball.centre) : undefined,
+    }
+  })
 
 /** Nearer than this, metres, a place lies on a body and is not hidden by it as by another. */
 const touching = 2e-3
 
-/** True for a place in or on a capsule, or in the plane of a plate: such a body is not in that place's way. */
-export const liesOn = ({ solid: { body } }: Blocker, place: Vec3): boolean => {
+/** True for a place in or on a capsule, within a hull, or in the plane of a plate: such a body is not in that place's way. */
+export const liesOn = ({ solid: { body }, centre, radius, sides }: Blocker, place: Vec3): boolean => {
   switch (body.shape) {
     case 'capsule': {
+      if (distance(centre, place) > radius + touching) return false
       const { capsule } = body
       const grown = {
         ...capsule,
@@ -55,15 +104,13 @@ export const liesOn = ({ solid: { body } }: Blocker, place: Vec3): boolean => {
       }
       return isInside(grown, place)
     }
-    case 'plate': {
-      const { centre, normal } = body.face
-      const off =
-        (place[0] - centre[0]) * normal[0] +
-        (place[1] - centre[1]) * normal[1] +
-        (place[2] - centre[2]) * normal[2]
-      return Math.abs(off) < 1e-4
+    case 'plate':
+      return Math.abs(dot(subtract(place, body.face.centre), body.face.normal)) < 1e-4
+    case 'hull': {
+      for (let i = 0; i < sides!.length; i += 4)
+        if (place[0] * sides![i]! + place[1] * sides![i + 1]! + place[2] * sides![i + 2]! > sides![i + 3]!)
+          return false
+      return true
     }
-    case 'hull':
-      return false
   }
 }
