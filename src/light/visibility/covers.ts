@@ -6,21 +6,29 @@ import type { Outlook } from './outlook.js'
 import { meet, type Polygon } from './polygons.js'
 import { coverOf, type Screen, screenOf } from './screen.js'
 import { apartSquared } from './segments.js'
-import { coverOfPart, type Plane, reachBefore } from './straddling.js'
+import { ofFlat, type Silhouette } from './silhouette.js'
+import { coverOfPart, type Plane, partBefore, reachBefore } from './straddling.js'
 
-/** Is told of each blocker that covers some of the front; true ends the search. */
-export type OnCover = (cover: Polygon, blocker: Blocker) => boolean
+/** The part of the front that a blocker covers. */
+export interface Cover {
+  readonly polygon: Polygon
+  readonly blocker: Blocker
+}
 
 /** Nearer than this to the front's plane, metres, a body's edge lies in it. */
 const inPlane = 1e-6
 
-/** @param front the part of the source's outline that counts */
+/**
+ * @param front the part of the source's outline that counts
+ * @param first end the search with the first blocker that covers all of it
+ */
 export const coversOfFront = (
   source: AreaSource,
   outlook: Outlook,
   front: Polygon,
-  onCover: OnCover,
-): void => {
+  first: boolean,
+): readonly Cover[] => {
+  const covers: Cover[] = []
   const { all, receptor } = outlook
   const { at } = receptor
   const { face } = source
@@ -67,30 +75,53 @@ export const coversOfFront = (
     const silhouette = outlook.silhouette(i)
     if (silhouette === undefined) continue
     screen ??= screenOf(face, source.outline, at)
-    let cover: Polygon | undefined
-    if (ahead >= radius) cover = coverOf(screen, silhouette, front)
-    else {
-      const plane = planeOf(source, side)
-      const [least, most] = reachBefore(blocker, plane)
-      if (most <= inPlane) continue
-      if (least >= -inPlane) cover = coverOf(screen, silhouette, front)
-      else {
-        const part = coverOfPart(blocker, plane, screen, at)
-        cover = part && meet(front, part)
-        if (cover !== undefined && cover.length < 6) cover = undefined
-      }
-    }
-    if (cover !== undefined && onCover(cover, blocker)) return
+    const polygon =
+      ahead >= radius
+        ? coverOf(screen, silhouette, front)
+        : coverAcross(source, blocker, silhouette, screen, at, side, front)
+    if (polygon === undefined) continue
+    covers.push({ polygon, blocker })
+    if (first && polygon === front) break
   }
+  return covers
 }
 
-const planeOf = ({ face: { normal, centre } }: AreaSource, side: 1 | -1): Plane => {
+/** Of a blocker that the front's plane may cut. */
+const coverAcross = (
+  { face: { normal, centre } }: AreaSource,
+  blocker: Blocker,
+  silhouette: Silhouette,
+  screen: Screen,
+  at: Vec3,
+  side: 1 | -1,
+  front: Polygon,
+): Polygon | undefined => {
   const toward: Vec3 = [side * normal[0], side * normal[1], side * normal[2]]
-  return { normal: toward, out: centre[0] * toward[0] + centre[1] * toward[1] + centre[2] * toward[2] }
+  const plane: Plane = {
+    normal: toward,
+    out: centre[0] * toward[0] + centre[1] * toward[1] + centre[2] * toward[2],
+  }
+  const [least, most] = reachBefore(blocker, plane)
+  if (most <= inPlane) return undefined
+  if (least >= -inPlane) return coverOf(screen, silhouette, front)
+  const { body } = blocker.solid
+  if (body.shape === 'plate') {
+    const before = ofFlat(partBefore(body.corners, plane), at)
+    return before && coverOf(screen, before, front)
+  }
+  const part = coverOfPart(blocker, plane, screen, at)
+  const cover = part && meet(front, part)
+  return cover === undefined || cover.length < 6 ? undefined : cover
 }
 
 /** The sun's disc is on a screen one metre off; nothing lies behind it. */
-export const coversOfSun = (screen: Screen, outlook: Outlook, disc: Polygon, onCover: OnCover): void => {
+export const coversOfSun = (
+  screen: Screen,
+  outlook: Outlook,
+  disc: Polygon,
+  first: boolean,
+): readonly Cover[] => {
+  const covers: Cover[] = []
   const { all, receptor } = outlook
   const { at } = receptor
   const { to } = screen
@@ -104,7 +135,10 @@ export const coversOfSun = (screen: Screen, outlook: Outlook, disc: Polygon, onC
     if (t < -radius || cx * cx + cy * cy + cz * cz - t * t > reach * reach) continue
     const silhouette = outlook.silhouette(i)
     if (silhouette === undefined) continue
-    const cover = coverOf(screen, silhouette, disc)
-    if (cover !== undefined && onCover(cover, all[i]!)) return
+    const polygon = coverOf(screen, silhouette, disc)
+    if (polygon === undefined) continue
+    covers.push({ polygon, blocker: all[i]! })
+    if (first && polygon === disc) break
   }
+  return covers
 }

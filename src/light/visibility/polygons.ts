@@ -33,24 +33,43 @@ export const meet = (a: Polygon, b: Polygon): Polygon => {
 const sliver = 1e-9
 
 /** The first without the second, as convex parts. */
-export const less = (a: Polygon, b: Polygon): Polygon[] => {
+export const less = (a: Polygon, b: Polygon): readonly Polygon[] => {
   if (a === b) return []
-  if (apart(a, b) || meet(a, b).length < 6) return [a]
+  if (apart(a, b)) return [a]
   const least = sliver * areaOf(a)
   const parts: Polygon[] = []
   let left = a
-  for (let i = 0, j = b.length - 2; i < b.length && left.length >= 6; j = i, i += 2) {
+  for (let i = 0, j = b.length - 2; i < b.length; j = i, i += 2) {
     const outside = besideEdge(left, b[j]!, b[j + 1]!, b[i]!, b[i + 1]!, -1)
     if (outside.length < 6) continue
+    // They have nothing in common after all.
+    if (outside === left) return [a]
     if (areaOf(outside) > least) parts.push(outside)
     left = besideEdge(left, b[j]!, b[j + 1]!, b[i]!, b[i + 1]!, 1)
+    if (left.length < 6) return [a]
   }
   return parts
 }
 
-/** Some parts without a polygon. */
-export const lessEach = (parts: readonly Polygon[], hole: Polygon): readonly Polygon[] =>
-  parts.flatMap((one) => less(one, hole))
+/** Some parts without all of several polygons. */
+export const lessAll = (parts: readonly Polygon[], holes: readonly Polygon[]): readonly Polygon[] => {
+  let left = parts
+  for (const hole of holes) {
+    if (left.length === 0) break
+    const next: Polygon[] = []
+    for (const one of left) for (const rest of less(one, hole)) next.push(rest)
+    left = next
+  }
+  return left
+}
+
+/** What several cover together, as convex parts that do not overlap. */
+export const union = (polygons: readonly Polygon[]): readonly Polygon[] =>
+  polygons.length < 2 ? polygons : polygons.flatMap((one, i) => lessAll([one], polygons.slice(0, i)))
+
+/** The largest first, so that those in front of the same part are soon done with. */
+export const largestFirst = (polygons: readonly Polygon[]): readonly Polygon[] =>
+  polygons.length < 2 ? polygons : [...polygons].sort((a, b) => areaOf(b) - areaOf(a))
 
 /** Told by their extent along u and v alone. */
 export const apart = (a: Polygon, b: Polygon): boolean => {

@@ -153,8 +153,13 @@ const keepWithin = (ring: Ring, screen: Screen): boolean => {
   const a0 = dot(ring.a, to)
   const au = dot(ring.a, across)
   const av = dot(ring.a, up)
+  // Where it crosses the screen the cone is about as wide as this, against how far the screen reaches.
+  const wide = halfWidth * Math.hypot(pu, qu) + halfHeight * Math.hypot(pv, qv)
+  const away = Math.hypot(p0, q0)
+  const radius = Math.min(away + wide, a0 > 0 ? 1.5 * a0 : Number.POSITIVE_INFINITY)
+  const perRadian = Math.sqrt(radius / (finest * wide))
   const alongPart = (from: number, until: number): boolean => {
-    const steps = Math.max(1, Math.ceil(Math.sqrt((until - from) / finest)))
+    const steps = Math.min(64, Math.max(1, Math.ceil(perRadian * (until - from))))
     const step = (until - from) / steps
     // Chords of equal area: this far from the middle against the circle.
     const k = step > 1e-6 ? Math.sqrt(step / 2 / Math.tan(step / 2)) : 1
@@ -175,7 +180,7 @@ const keepWithin = (ring: Ring, screen: Screen): boolean => {
     }
     return true
   }
-  if (high - low >= Math.PI || p0 * p0 + q0 * q0 < 1e-24) return alongPart(-half, half)
+  if (high - low >= Math.PI || away < 1e-12) return alongPart(-half, half)
   const toward = wrapped(Math.atan2(q0, p0) - middle)
   for (const turn of [toward, toward - 2 * Math.PI, toward + 2 * Math.PI]) {
     const from = Math.max(-half, turn + low)
@@ -185,8 +190,8 @@ const keepWithin = (ring: Ring, screen: Screen): boolean => {
   return true
 }
 
-/** Twelve times how far a chord may lie off the cone, against the width of the screen. */
-const finest = 12e-3
+/** 24 times how far a chord may lie off the cone, against the size of the screen. */
+const finest = 0.05
 
 const wrapped = (angle: number): number =>
   angle > Math.PI ? angle - 2 * Math.PI : angle <= -Math.PI ? angle + 2 * Math.PI : angle

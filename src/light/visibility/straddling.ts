@@ -4,7 +4,6 @@
  */
 import { contactRing } from '../../scene/capsule.js'
 import { hull, type PlanePoint } from '../../scene/hull.js'
-import type { SolidBody } from '../../scene/scene.js'
 import { cross, dot, unit, type Vec3 } from '../../scene/vector.js'
 import type { Blocker, Round } from './blockers.js'
 import type { Polygon } from './polygons.js'
@@ -40,10 +39,28 @@ export const reachBefore = ({ solid, round }: Blocker, { normal, out }: Plane): 
   return [Math.min(a, b) - coat, Math.max(a, b) + coat]
 }
 
+/** The part of a flat body that lies before the plane, as corners in order. */
+export const partBefore = (corners: readonly Vec3[], { normal, out }: Plane): readonly Vec3[] => {
+  const kept: Vec3[] = []
+  let a = corners[corners.length - 1]!
+  let fa = dot(a, normal) - out
+  for (const b of corners) {
+    const fb = dot(b, normal) - out
+    if (fa > 0 !== fb > 0) {
+      const share = fa / (fa - fb)
+      kept.push([a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1]), a[2] + share * (b[2] - a[2])])
+    }
+    if (fb > 0) kept.push(b)
+    a = b
+    fa = fb
+  }
+  return kept
+}
+
 /** What is as high over the plane as the receptor covers nothing of it; so near to that it is cut off. */
 const nearly = 1 - 1e-3
 
-/** What of the plane the part of a body before it covers, on the screen's axes; undefined where nothing. */
+/** What of the plane the part of a capsule or hull before it covers, on the screen's axes; undefined where nothing. */
 export const coverOfPart = (
   blocker: Blocker,
   plane: Plane,
@@ -70,7 +87,7 @@ export const coverOfPart = (
   } else {
     const { corners } = body
     for (const corner of corners) if (isBetween(dot(corner, plane.normal), levels)) put(corner)
-    for (const [a, b] of edgesOf(body))
+    for (const [a, b] of edgesOf(corners))
       for (const level of levels) {
         const [fa, fb] = [dot(a, plane.normal) - level, dot(b, plane.normal) - level]
         if (fa > 0 === fb > 0) continue
@@ -85,13 +102,12 @@ export const coverOfPart = (
 const isBetween = (value: number, [low, high]: readonly [number, number]): boolean =>
   value >= low && value <= high
 
-function* edgesOf(body: Exclude<SolidBody, { shape: 'capsule' }>): Iterable<readonly [Vec3, Vec3]> {
-  const { corners } = body
-  const count = body.shape === 'hull' ? corners.length / 2 : corners.length
+/** Of a hull of two like rings of corners. */
+function* edgesOf(corners: readonly Vec3[]): Iterable<readonly [Vec3, Vec3]> {
+  const count = corners.length / 2
   for (let i = 0; i < count; i++) {
     const j = (i + 1) % count
     yield [corners[i]!, corners[j]!]
-    if (body.shape !== 'hull') continue
     yield [corners[count + i]!, corners[count + j]!]
     yield [corners[i]!, corners[count + i]!]
   }

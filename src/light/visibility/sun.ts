@@ -12,7 +12,7 @@ const sides = 16
 const turn = (2 * Math.PI) / sides
 /** Corners of a polygon of the disc's area. */
 const rim = radius * Math.sqrt(turn / Math.sin(turn))
-const whole: Polygon = Array.from({ length: sides }, (_, i) => [
+export const wholeSun: Polygon = Array.from({ length: sides }, (_, i) => [
   rim * Math.cos((i + 0.5) * turn),
   rim * Math.sin((i + 0.5) * turn),
 ]).flat()
@@ -30,9 +30,7 @@ export const sunScreen = (toward: Vec3): Screen => {
 
 /** The part of the disc before the plane that the receptor is held against. */
 export const sunDisc = ({ to, across, up }: Screen, { against }: Receptor): Polygon => {
-  if (against === undefined) return whole
+  if (against === undefined) return wholeSun
   const along = (v: Vec3): number => against[0] * v[0] + against[1] * v[1] + against[2] * v[2]
-  return clipByLine(whole, along(across), along(up), along(to))
+  return clipByLine(wholeSun, along(across), along(up), along(to))
 }
-
-export const discArea = Math.PI * radius * radius

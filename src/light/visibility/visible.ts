@@ -9,11 +9,10 @@ import { clipByHorizon, clipByLine } from '../polygon.js'
 import { integratePolygon } from '../quadrature-polygon.js'
 import { fromPolygon, response, toLocal } from '../response.js'
 import type { AreaSource, ParallelSource, Source } from '../source.js'
-import type { Blocker } from './blockers.js'
-import { coversOfFront, coversOfSun, type OnCover } from './covers.js'
+import { type Cover, coversOfFront, coversOfSun } from './covers.js'
 import type { Outlook } from './outlook.js'
-import { apart, areaOf, lessEach, meet, type Polygon } from './polygons.js'
-import { discArea, sunDisc, sunScreen } from './sun.js'
+import { apart, areaOf, largestFirst, lessAll, meet, type Polygon, union } from './polygons.js'
+import { sunDisc, sunScreen, wholeSun } from './sun.js'
 
 /**
  * As `response`, of what is not hidden; the same to the last digit where nothing is in the way.
@@ -31,59 +30,51 @@ export const visibleResponse = (
 
 /** By solid's name: the share of the unhindered response that each alone would hide. */
 export const hiddenShares = (source: Source, outlook: Outlook): ReadonlyMap<string, number> => {
-  const shares = new Map<string, number>()
-  const clear = response(source, outlook.receptor)
-  if (clear === 0 || source.kind === 'uniform') return shares
-  const byName = new Map<string, Hidden>()
-  const onCover = (cover: Polygon, { solid: { name } }: Blocker): boolean => {
-    const hidden: Hidden = byName.get(name) ?? { covers: [], parts: [] }
-    byName.set(name, hidden)
-    hide(hidden, cover)
-    return false
-  }
-  let given = areaOf
-  let whole: number
+  if (source.kind === 'uniform' || response(source, outlook.receptor) === 0) return new Map()
   if (source.kind === 'parallel') {
     const screen = sunScreen(source.toward)
     const disc = sunDisc(screen, outlook.receptor)
-    whole = areaOf(disc)
-    coversOfSun(screen, outlook, disc, onCover)
-  } else {
-    const local = toLocal(source, outlook.receptor)
-    if (local === undefined) return shares
-    const front = beforePlane(source, outlook, beforeHorizon(source, local))
-    if (front.length < 6) return shares
-    given = (polygon) => part(source, local, polygon)
-    coversOfFront(source, outlook, front, onCover)
-    whole = byName.size === 0 ? 1 : given(front)
+    return sharesOf(coversOfSun(screen, outlook, disc, false), disc, areaOf)
   }
-  for (const [name, { parts }] of byName) {
-    const share = sumOf(parts, given) / whole
+  const local = toLocal(source, outlook.receptor)
+  if (local === undefined) return new Map()
+  const front = beforePlane(source, outlook, beforeHorizon(source, local))
+  if (front.length < 6) return new Map()
+  return sharesOf(coversOfFront(source, outlook, front, false), front, giver(source, local))
+}
+
+const sharesOf = (
+  covers: readonly Cover[],
+  front: Polygon,
+  given: (polygon: Polygon) => number,
+): ReadonlyMap<string, number> => {
+  const byName = new Map<string, Polygon[]>()
+  for (const { polygon, blocker } of covers) {
+    const { name } = blocker.solid
+    byName.set(name, [...(byName.get(name) ?? []), polygon])
+  }
+  const shares = new Map<string, number>()
+  if (byName.size === 0) return shares
+  const whole = given(front)
+  for (const [name, polygons] of byName) {
+    const share = sumOf(union(polygons), given) / whole
     if (share > 1e-9) shares.set(name, Math.min(1, share))
   }
   return shares
-}
-
-/** What is covered: by each, and as convex parts that do not overlap. */
-interface Hidden {
-  readonly covers: Polygon[]
-  readonly parts: Polygon[]
-}
-
-const hide = ({ covers, parts }: Hidden, cover: Polygon): void => {
-  if (covers.length === 0) parts.push(cover)
-  else parts.push(...covers.reduce<readonly Polygon[]>(lessEach, [cover]))
-  covers.push(cover)
 }
 
 const ofSun = ({ toward }: ParallelSource, outlook: Outlook, clear: number): number => {
   const screen = sunScreen(toward)
   const disc = sunDisc(screen, outlook.receptor)
   if (disc.length < 6) return 0
-  const hidden = hiddenOf(disc, (onCover) => coversOfSun(screen, outlook, disc, onCover))
-  if (hidden === 'all') return 0
-  const open = areaOf(disc) - sumOf(hidden.parts, areaOf)
-  return open > nothing * discArea ? clear * Math.min(1, open / discArea) : 0
+  const covers = coversOfSun(screen, outlook, disc, true)
+  if (covers.length === 0 && disc === wholeSun) return clear
+  const open = lessAll(
+    [disc],
+    covers.map(({ polygon }) => polygon),
+  )
+  const share = sumOf(open, areaOf) / areaOf(wholeSun)
+  return share > nothing ? clear * share : 0
 }
 
 const ofFront = (source: AreaSource, outlook: Outlook, clear: number): number => {
@@ -92,36 +83,24 @@ const ofFront = (source: AreaSource, outlook: Outlook, clear: number): number =>
   const before = beforeHorizon(source, local)
   const front = beforePlane(source, outlook, before)
   if (front.length < 6) return 0
-  const hidden = hiddenOf(front, (onCover) => coversOfFront(source, outlook, front, onCover))
-  if (hidden === 'all') return 0
-  const given = (polygon: Polygon): number => part(source, local, polygon)
-  const whole = front === before ? clear : given(front)
-  if (hidden.parts.length === 0) return whole
+  const covers = coversOfFront(source, outlook, front, true)
+  const polygons = largestFirst(covers.map(({ polygon }) => polygon))
+  if (polygons[0] === front) return 0
+  const given = giver(source, local)
+  if (polygons.length === 0) return front === before ? clear : given(front)
   const area = areaOf(front)
-  const covered = sumOf(hidden.parts, areaOf)
-  if (covered > (1 - nothing) * area) return 0
-  if (covered < area / 2) {
-    const left = whole - sumOf(hidden.parts, given)
+  if (sumOf(polygons, areaOf) < area / 2) {
+    const whole = front === before ? clear : given(front)
+    const left = whole - sumOf(union(polygons), given)
     // The whole and its parts are added up by unlike rules: a small rest is told by the open parts alone.
     if (left > whole / 4) return left
   }
-  return sumOf(hidden.covers.reduce<readonly Polygon[]>(lessEach, [front]), given)
+  const open = lessAll([front], polygons)
+  return sumOf(open, areaOf) > nothing * area ? sumOf(open, given) : 0
 }
 
 /** Share of the front that counts as nothing. */
 const nothing = 1e-6
-
-/** `all` where one blocker covers the whole front. */
-const hiddenOf = (front: Polygon, covers: (onCover: OnCover) => void): Hidden | 'all' => {
-  const hidden: Hidden = { covers: [], parts: [] }
-  let all = false
-  covers((cover) => {
-    all = cover === front
-    if (!all) hide(hidden, cover)
-    return all
-  })
-  return all ? 'all' : hidden
-}
 
 const sumOf = (polygons: readonly Polygon[], of: (polygon: Polygon) => number): number => {
   let sum = 0
@@ -150,16 +129,18 @@ const beforePlane = (
   )
 }
 
-/** What a part of the front gives, none of it behind the receptor's horizon. */
-const part = (source: AreaSource, local: LocalReceptor, polygon: Polygon): number => {
-  const given = overPolygon(source, local, polygon)
-  if (source.hole === 0) return given / source.area
+/** What parts of the front give, none of them behind the receptor's horizon. */
+const giver = (source: AreaSource, local: LocalReceptor): ((polygon: Polygon) => number) => {
+  const { pattern, area } = source
+  const even = pattern.cosine === 1 && pattern.grid === undefined
+  const kernel = even ? undefined : kernelOf(pattern, local)
+  const root = even ? 0 : Math.sqrt(sharpness(pattern, true))
+  const over = (polygon: Polygon): number =>
+    kernel === undefined ? fromPolygon(polygon, local) : integratePolygon(polygon, local, kernel, root)
+  if (source.hole === 0) return (polygon) => over(polygon) / area
   const hole = holeOf(source)
-  const dark = apart(polygon, hole) ? [] : meet(hole, polygon)
-  return (given - (dark.length < 6 ? 0 : overPolygon(source, local, dark))) / source.area
+  return (polygon) => {
+    const dark = apart(polygon, hole) ? [] : meet(hole, polygon)
+    return (over(polygon) - (dark.length < 6 ? 0 : over(dark))) / area
+  }
 }
-
-const overPolygon = ({ pattern }: AreaSource, local: LocalReceptor, polygon: Polygon): number =>
-  pattern.cosine === 1 && pattern.grid === undefined
-    ? fromPolygon(polygon, local)
-    : integratePolygon(polygon, local, kernelOf(pattern, local), Math.sqrt(sharpness(pattern, true)))
