@@ -1,155 +1,108 @@
-/** Light past what stands in its way, against dense sampling of the front by rays written here by plain algebra. */
+/** Light past what stands in its way, against fronts added up by straight lines, similar triangles and symmetry. */
 import { describe, expect, it } from 'vitest'
-import { kernelOf } from '../../../src/light/kernel.js'
 import type { Receptor } from '../../../src/light/receptor.js'
-import { response, toLocal } from '../../../src/light/response.js'
-import type { AreaSource } from '../../../src/light/source.js'
-import { blockersOf } from '../../../src/light/visibility/blockers.js'
+import { response } from '../../../src/light/response.js'
+import type { ParallelSource } from '../../../src/light/source.js'
+import { blockersOf, liesOn } from '../../../src/light/visibility/blockers.js'
 import { outlookFrom } from '../../../src/light/visibility/outlook.js'
-import { clearBetween } from '../../../src/light/visibility/sees.js'
+import { clearBetween, sees } from '../../../src/light/visibility/sees.js'
 import { hiddenShares, visibleResponse } from '../../../src/light/visibility/visible.js'
 import { capsule } from '../../../src/scene/capsule.js'
 import { face } from '../../../src/scene/facing.js'
-import type { Solid, SolidBody } from '../../../src/scene/scene.js'
+import type { SolidBody } from '../../../src/scene/scene.js'
 import { cornersOf } from '../../../src/scene/solids.js'
-import { add, cross, dot, scale, subtract, unit, type Vec3 } from '../../../src/scene/vector.js'
+import { add, scale, unit, type Vec3 } from '../../../src/scene/vector.js'
 import { random } from '../../bench/plan-texts.js'
 import { cosinePower, frontAt } from '../fronts.js'
+import { blocksOf, openShare, plate, rounded, solid, tapered } from './rays.js'
 
-const solid = (body: SolidBody, name = 'thing', of: Solid['of'] = 'figure'): Solid => ({
-  name,
-  of,
-  pointer: '',
-  body,
-})
-const plate = (centre: Vec3, normal: Vec3, width: number, height: number): SolidBody => {
-  const one = face('rectangle', centre, unit(normal), width, height)
-  return { shape: 'plate', face: one, corners: cornersOf(one) }
-}
+type Chance = ReturnType<typeof random>
+const between = (chance: Chance, from: number, to: number): number => from + (to - from) * chance.next()
+const somewhere = (chance: Chance): Vec3 =>
+  unit([between(chance, -1, 1), between(chance, -1, 1), between(chance, -1, 1)])
 
-/** Does the open segment from a to b pass through the body? Marching for round ones, plane and edges for plates. */
-const blocks = (body: SolidBody, a: Vec3, b: Vec3): boolean => {
-  const way = subtract(b, a)
-  if (body.shape === 'plate') {
-    const { centre, normal, across, up, width, height } = body.face
-    const toward = dot(way, normal)
-    const t = dot(subtract(centre, a), normal) / toward
-    if (!(t > 0 && t < 1)) return false
-    const at = subtract(add(a, scale(way, t)), centre)
-    return Math.abs(dot(at, across)) <= width / 2 && Math.abs(dot(at, up)) <= height / 2
-  }
-  if (body.shape !== 'capsule') throw new Error('not sampled here')
-  // Round after scaling: the least distance of two segments by alternating projection.
-  const { from, to, across, along, cap, acrossDirection } = body.capsule
-  const axis = unit(subtract(to, from), [0, 0, 1])
-  const deep = cross(axis, acrossDirection)
-  const round = (p: Vec3): Vec3 => [
-    dot(subtract(p, from), acrossDirection) / across,
-    dot(subtract(p, from), deep) / along,
-    dot(subtract(p, from), axis) / cap,
-  ]
-  const [p, q, high] = [round(a), round(b), round(to)[2]]
-  const d = subtract(q, p)
-  let t = 0.5
-  for (let i = 0; i < 400; i++) {
-    const z = Math.min(high, Math.max(0, p[2] + t * d[2]))
-    const next = Math.min(1, Math.max(0, dot(subtract([0, 0, z], p), d) / dot(d, d)))
-    if (Math.abs(next - t) < 1e-9) break
-    t = next
-  }
-  const at = add(p, scale(d, t))
-  const z = Math.min(high, Math.max(0, at[2]))
-  return at[0] ** 2 + at[1] ** 2 + (at[2] - z) ** 2 < 1
-}
-
-const inside = (outline: readonly number[], u: number, v: number): boolean => {
-  for (let i = 0, j = outline.length - 2; i < outline.length; j = i, i += 2)
-    if (
-      (outline[i]! - outline[j]!) * (v - outline[j + 1]!) -
-        (outline[i + 1]! - outline[j + 1]!) * (u - outline[j]!) <
-      0
-    )
-      return false
-  return true
-}
-
-const sampled = (
-  source: AreaSource,
-  receptor: Receptor,
-  bodies: readonly SolidBody[],
-  steps = 90,
-): number => {
-  const local = toLocal(source, receptor)
-  if (local === undefined) return 0
-  const kernel = kernelOf(source.pattern, local)
-  const { width, height, centre, across, up } = source.face
-  const [wide, tall] = [width * 1.02, height * 1.02]
-  let sum = 0
-  for (let i = 0; i < steps; i++)
-    for (let j = 0; j < steps; j++) {
-      const u = ((i + 0.5) / steps - 0.5) * wide
-      const v = ((j + 0.5) / steps - 0.5) * tall
-      if (!inside(source.outline, u, v)) continue
-      const place = add(centre, add(scale(across, u), scale(up, v)))
-      if (!bodies.some((body) => blocks(body, receptor.at, place))) sum += kernel(u, v)
+const someBody = (chance: Chance, middle: Vec3): SolidBody => {
+  const size = (from: number, to: number) => between(chance, from, to)
+  switch (chance.of(['plate', 'hull', 'capsule'] as const)) {
+    case 'plate':
+      return plate(middle, somewhere(chance), size(0.1, 1), size(0.1, 0.8))
+    case 'hull': {
+      const outline = chance.of(['rectangle', 'disc', 'octagon'] as const)
+      const front = face(outline, middle, somewhere(chance), size(0.1, 0.8), size(0.1, 0.8))
+      return tapered(front, size(0.05, 0.5), size(0.2, 1))
     }
-  return (sum * wide * tall) / steps ** 2 / source.area
+    case 'capsule':
+      return rounded(
+        middle,
+        scale(somewhere(chance), size(0, 0.5)),
+        size(0.05, 0.25),
+        size(0.05, 0.2),
+        size(0.05, 0.2),
+      )
+  }
 }
+
+type Span = readonly [number, number]
+type Case = readonly [string, Span, number, Span, number, number, number, number]
 
 describe('light past what stands in its way', () => {
-  it('is what dense sampling by rays gives, over 150 sets by chance', () => {
-    const chance = random(5)
-    const between = (from: number, to: number): number => from + (to - from) * chance.next()
-    let partly = 0
-    for (let i = 0; i < 150; i++) {
-      const outline = chance.of(['rectangle', 'disc', 'octagon'] as const)
-      const wide = between(0.3, 1.5)
-      const source = frontAt(outline, wide, outline === 'rectangle' ? between(0.3, 1.5) : wide, {
-        ...(chance.chance(0.3) ? { pattern: cosinePower(between(1.5, 6)) } : {}),
-      })
-      const toward = unit([between(-0.3, 0.3), between(-0.3, 0.3), 1])
-      const at = scale(toward, between(1.5, 4))
-      const receptor: Receptor = {
-        at,
-        normal: unit(add(scale(toward, -1), [between(-0.8, 0.8), between(-0.8, 0.8), 0])),
-        kind: chance.chance(0.5) ? 'flat' : 'dome',
-      }
-      const body = (): SolidBody => {
-        const middle = add(scale(at, between(0.25, 0.8)), [between(-0.5, 0.5), between(-0.5, 0.5), 0])
-        if (chance.chance(0.4))
-          return plate(
-            middle,
-            [between(-1, 1), between(-1, 1), between(0.2, 1)],
-            between(0.1, 0.8),
-            between(0.1, 0.8),
-          )
-        const way = unit([between(-1, 1), between(-1, 1), between(-0.3, 0.3)])
-        const half = scale(way, between(0.05, 0.4))
-        const sideways = unit(cross(way, [0, 0, 1]))
-        return {
-          shape: 'capsule',
-          capsule: capsule(
-            subtract(middle, half),
-            add(middle, half),
-            between(0.05, 0.25),
-            between(0.05, 0.2),
-            between(0.05, 0.15),
-            sideways,
-          ),
+  it.each([
+    // From the front to the receptor: where bodies stand, as shares of the way; how far aside; how wide the front.
+    ['between front and receptor', [0.25, 0.9], 0.6, [0.3, 1.5], 150, 1500, 0.01, 70],
+    ["across the front's own plane", [-0.15, 0.15], 0.6, [0.3, 1.5], 150, 1500, 0.01, 70],
+    ['close to the receptor', [0.9, 1], 0.3, [0.3, 1.5], 150, 2000, 0.01, 15],
+    ['with a front of a few centimetres', [0.05, 0.98], 0.2, [0.02, 0.06], 1000, 800, 0.015, 25],
+  ] as readonly Case[])(
+    'is what lines give, bodies %s',
+    (_, way, aside, sizes, sets, lines, close, wanted) => {
+      const chance = random(5)
+      let partly = 0
+      for (let i = 0; i < sets; i++) {
+        const outline = chance.of(['rectangle', 'disc', 'octagon', 'ring'] as const)
+        const wide = between(chance, ...sizes)
+        const source = frontAt(
+          outline,
+          wide,
+          outline === 'rectangle' ? wide * between(chance, 0.4, 1.6) : wide,
+          {
+            ...(chance.chance(0.3) ? { pattern: cosinePower(between(chance, 1.5, 6)) } : {}),
+            both: chance.chance(0.2),
+          },
+        )
+        const behind = source.both && chance.chance(0.5)
+        const toward = unit([between(chance, -0.4, 0.4), between(chance, -0.4, 0.4), behind ? -1 : 1])
+        const at = scale(toward, between(chance, 0.8, 4))
+        const turned: Vec3 = [between(chance, -0.8, 0.8), between(chance, -0.8, 0.8), 0]
+        const receptor: Receptor = {
+          at,
+          normal: unit(add(scale(toward, -1), turned)),
+          kind: chance.chance(0.5) ? 'flat' : 'dome',
+          ...(chance.chance(0.2) ? { against: unit(add(scale(toward, -1), somewhere(chance))) } : {}),
         }
+        const bodies = Array.from({ length: chance.whole(1, 4) }, () =>
+          someBody(
+            chance,
+            add(scale(at, between(chance, ...way)), [
+              between(chance, -aside, aside),
+              between(chance, -aside, aside),
+              0,
+            ]),
+          ),
+        )
+        const blockers = blockersOf(bodies.map((one) => solid(one)))
+        if (blockers.some((one) => liesOn(one, at))) continue
+        const clear = response(source, receptor)
+        if (clear === 0) continue
+        const share = visibleResponse(source, outlookFrom(receptor, blockers)) / clear
+        const want = openShare(source, receptor, bodies, lines)
+        if (share > 0.02 && share < 0.98) partly++
+        expect(Math.abs(share - want), `set ${i}: ${share}, by lines ${want}`).toBeLessThan(close)
+        expect(share).toBeGreaterThanOrEqual(0)
+        expect(share).toBeLessThanOrEqual(1 + 1e-9)
       }
-      const bodies = Array.from({ length: chance.whole(1, 3) }, body)
-      const outlook = outlookFrom(receptor, blockersOf(bodies.map((one) => solid(one))))
-      const clear = response(source, receptor)
-      const got = visibleResponse(source, outlook)
-      const want = sampled(source, receptor, bodies)
-      if (got > 0.02 * clear && got < 0.98 * clear) partly++
-      expect(Math.abs(got - want), `set ${i}: ${got} sampled ${want} of ${clear}`).toBeLessThan(0.02 * clear)
-      expect(got).toBeGreaterThanOrEqual(0)
-      expect(got).toBeLessThanOrEqual(clear * (1 + 1e-9))
-    }
-    expect(partly).toBeGreaterThan(50)
-  })
+      expect(partly).toBeGreaterThan(wanted)
+    },
+  )
 
   it('is the response to the last digit where nothing is in the way', () => {
     const source = frontAt('octagon', 0.9, 0.9)
@@ -210,14 +163,68 @@ describe('light past what stands in its way', () => {
     expect(seen([0, 0, 1])).toBe(0)
   })
 
-  it('passes its own modifier, and sight stops where a body stands', () => {
+  it('passes its own modifier, and a body that holds the receptor', () => {
     const source = frontAt('rectangle', 1, 1)
     const receptor: Receptor = { at: [0, 0, 2], normal: [0, 0, -1], kind: 'flat' }
-    const own = solid(plate([0, 0, 0.1], [0, 0, 1], 2, 2), source.light, 'light')
-    expect(visibleResponse(source, outlookFrom(receptor, blockersOf([own])))).toBe(response(source, receptor))
-    const blockers = blockersOf([own])
-    expect(clearBetween(blockers, [0, 0, 2], [0, 0, -1])).toBe(false)
-    expect(clearBetween(blockers, [3, 0, 2], [3, 0, -1])).toBe(true)
+    const clear = response(source, receptor)
+    const through = (body: SolidBody, name: string, of: 'light' | 'figure') =>
+      visibleResponse(source, outlookFrom(receptor, blockersOf([solid(body, name, of)])))
+    const before = plate([0, 0, 0.1], [0, 0, 1], 2, 2)
+    expect(through(before, source.light, 'light')).toBe(clear)
+    expect(through(before, 'other', 'light')).toBe(0)
+    const box = tapered(face('rectangle', [0, 0, 2.2], [0, 0, 1], 1, 1), 0.4, 0.5)
+    expect(through(box, 'box', 'figure')).toBe(clear)
+    expect(through(rounded([0, 0, 2], [0, 0.2, 0], 0.1, 0.1, 0.1), 'person', 'figure')).toBe(clear)
+  })
+
+  it('falls steadily to nothing as an edge comes before the front, and is never less than nothing', () => {
+    // A round front, so that the last of it is a sliver; a straight edge, then a rounded one.
+    const source = frontAt('disc', 0.6, 0.6, { pattern: cosinePower(3) })
+    const receptor: Receptor = { at: [0, 0, 2], normal: [0, 0, -1], kind: 'dome' }
+    const clear = response(source, receptor)
+    for (const body of [
+      (x: number) => plate([x - 1, 0, 1], [0, 0, 1], 2, 4),
+      (x: number) => rounded([x - 0.25, 0, 1], [0, 2, 0], 0.25, 0.25, 0.25),
+    ]) {
+      let before = 1
+      for (let x = -0.2; x < 0.2; x += 0.001) {
+        const share = visibleResponse(source, outlookFrom(receptor, blockersOf([solid(body(x))]))) / clear
+        expect(share).toBeGreaterThanOrEqual(0)
+        expect(share).toBeLessThan(before + 1e-3)
+        before = share
+      }
+      expect(before).toBe(0)
+    }
+  })
+
+  it('comes from the sun as from a disc half a degree wide', () => {
+    const sun: ParallelSource = { kind: 'parallel', light: 'sun', toward: unit([0, 0.6, 0.8]) }
+    const clear = 0.8
+    // A long edge along x, straight before the sun's middle at x, y = 0; similar triangles: its penumbra on a plane
+    // square to the light is 2 · tan 0.2666° wide for each metre of way.
+    const way = 3
+    const at = (off: number): Receptor => ({
+      at: scale(unit([0, 0.8, -0.6]), off),
+      normal: [0, 0, 1],
+      kind: 'flat',
+    })
+    const normal = sun.toward
+    const edge = plate(add(scale(sun.toward, way), scale(unit([0, 0.8, -0.6]), 1)), normal, 6, 2)
+    const share = (off: number) =>
+      visibleResponse(sun, outlookFrom(at(off), blockersOf([solid(edge)]))) / clear
+    const half = way * Math.tan((0.26656 * Math.PI) / 180)
+    expect(share(0)).toBeCloseTo(0.5, 6)
+    expect(share(-1.01 * half)).toBe(1)
+    expect(share(1.01 * half)).toBe(0)
+    expect(share(-0.97 * half)).toBeLessThan(1)
+    expect(share(0.97 * half)).toBeGreaterThan(0)
+    // Of a circle cut at half its radius: 1/3 − √3/(4π) lies beyond.
+    expect(share(half / 2)).toBeCloseTo(1 / 3 - Math.sqrt(3) / (4 * Math.PI), 2)
+    expect(hiddenShares(sun, outlookFrom(at(0), blockersOf([solid(edge, 'edge')]))).get('edge')).toBeCloseTo(
+      0.5,
+      6,
+    )
+    expect(visibleResponse(sun, outlookFrom({ ...at(0), against: scale(normal, -1) }, []))).toBe(0)
   })
 
   it('gives finite figures for degenerate bodies', () => {
@@ -252,8 +259,44 @@ describe('light past what stands in its way', () => {
     const source = frontAt('rectangle', 0.6, 0.6, { centre: front.centre, normal: front.normal })
     const receptor: Receptor = { at: [0, -0.14 - gap, 1.3], normal: [0, 1, 0], kind: 'dome' }
     const got = visibleResponse(source, outlookFrom(receptor, blockersOf([solid(body)])))
-    const want = sampled(source, receptor, [body])
-    expect(Math.abs(got - want)).toBeLessThan(0.01 * response(source, receptor))
-    expect(want).toBeLessThan(0.3 * response(source, receptor))
+    const clear = response(source, receptor)
+    const want = openShare(source, receptor, [body])
+    expect(Math.abs(got / clear - want)).toBeLessThan(0.01)
+    expect(want).toBeLessThan(0.3)
+  })
+})
+
+describe('sight', () => {
+  it('stops at what a line meets, as told by other means, over lines by chance', () => {
+    const chance = random(9)
+    let stopped = 0
+    for (let i = 0; i < 3000; i++) {
+      const body = someBody(chance, scale(somewhere(chance), 0.2))
+      const blockers = blockersOf([solid(body)])
+      const a = scale(somewhere(chance), 1.4)
+      const b = add(scale(a, -1), scale(somewhere(chance), 0.4))
+      const blocks = blocksOf(body)(a, b)
+      if (blocks) stopped++
+      expect(clearBetween(blockers, a, b), `line ${i}, ${body.shape}`).toBe(!blocks)
+    }
+    expect(stopped).toBeGreaterThan(500)
+  })
+
+  it('does not go behind the plane that a meter is held against, and starts within what holds it', () => {
+    const receptor: Receptor = { at: [0, 0, 0], normal: [1, 0, 0], kind: 'dome', against: [0, 0, 1] }
+    const skin = rounded([0, 0, -0.2], [0, 0.1, 0], 0.2, 0.2, 0.2)
+    const outlook = outlookFrom(receptor, blockersOf([solid(skin)]))
+    expect(sees(outlook, [0, 1, 0.1])).toBe(true)
+    expect(sees(outlook, [0, 1, -0.1])).toBe(false)
+    expect(
+      sees(
+        outlookFrom({ at: [0, 0, -0.2], normal: [1, 0, 0], kind: 'flat' }, blockersOf([solid(skin)])),
+        [0, 0, 3],
+      ),
+    ).toBe(true)
+    const panel = blockersOf([solid(plate([0, 0, 1], [0, 0, 1], 1, 1))])
+    expect(sees(outlookFrom(receptor, panel), [0, 0, 2])).toBe(false)
+    expect(sees(outlookFrom(receptor, panel), [0, 0, 1])).toBe(true)
+    expect(sees(outlookFrom(receptor, panel), [2, 0, 2])).toBe(true)
   })
 })
