@@ -14,22 +14,16 @@ export interface Screen {
   readonly halfHeight: number
 }
 
-/** @param outline corners on the face; a disc's lie a little further out than the face says */
-export const screenOf = ({ centre, across, up }: Face, outline: Polygon, at: Vec3): Screen => {
-  let halfWidth = 0
-  let halfHeight = 0
-  for (let i = 0; i < outline.length; i += 2) {
-    halfWidth = Math.max(halfWidth, Math.abs(outline[i]!))
-    halfHeight = Math.max(halfHeight, Math.abs(outline[i + 1]!))
-  }
-  return {
-    to: [centre[0] - at[0], centre[1] - at[1], centre[2] - at[2]],
-    across,
-    up,
-    halfWidth,
-    halfHeight,
-  }
-}
+/** A disc's corners lie a little further out than its rim. */
+const half = 0.505
+
+export const screenOf = ({ centre, across, up, width, height }: Face, at: Vec3): Screen => ({
+  to: [centre[0] - at[0], centre[1] - at[1], centre[2] - at[2]],
+  across,
+  up,
+  halfWidth: half * width,
+  halfHeight: half * height,
+})
 
 // The polygon that is being cut. Nothing of it is kept between two questions.
 let now = new Float64Array(256)

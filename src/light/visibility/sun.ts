@@ -11,10 +11,10 @@ const radius = Math.tan((959.63 / 3600) * (Math.PI / 180))
 const sides = 16
 const turn = (2 * Math.PI) / sides
 /** Corners of a polygon of the disc's area. */
-const rim = radius * Math.sqrt(turn / Math.sin(turn))
+export const sunTangent = radius * Math.sqrt(turn / Math.sin(turn))
 export const wholeSun: Polygon = Array.from({ length: sides }, (_, i) => [
-  rim * Math.cos((i + 0.5) * turn),
-  rim * Math.sin((i + 0.5) * turn),
+  sunTangent * Math.cos((i + 0.5) * turn),
+  sunTangent * Math.sin((i + 0.5) * turn),
 ]).flat()
 
 export const sunScreen = (toward: Vec3): Screen => {
@@ -23,8 +23,8 @@ export const sunScreen = (toward: Vec3): Screen => {
     to: toward,
     across,
     up: cross(toward, across),
-    halfWidth: rim,
-    halfHeight: rim,
+    halfWidth: sunTangent,
+    halfHeight: sunTangent,
   }
 }
 

@@ -10,9 +10,10 @@ import { integratePolygon } from '../quadrature-polygon.js'
 import { fromPolygon, response, toLocal } from '../response.js'
 import type { AreaSource, ParallelSource, Source } from '../source.js'
 import { type Cover, coversOfFront, coversOfSun } from './covers.js'
+import { beforeSun, inTheWay } from './in-the-way.js'
 import type { Outlook } from './outlook.js'
 import { apart, areaOf, largestFirst, lessAll, meet, type Polygon, union } from './polygons.js'
-import { sunDisc, sunScreen, wholeSun } from './sun.js'
+import { sunDisc, sunScreen, sunTangent, wholeSun } from './sun.js'
 
 /**
  * As `response`, of what is not hidden; the same to the last digit where nothing is in the way.
@@ -34,13 +35,15 @@ export const hiddenShares = (source: Source, outlook: Outlook): ReadonlyMap<stri
   if (source.kind === 'parallel') {
     const screen = sunScreen(source.toward)
     const disc = sunDisc(screen, outlook.receptor)
-    return sharesOf(coversOfSun(screen, outlook, disc, false), disc, areaOf)
+    const way = beforeSun(source, outlook, sunTangent)
+    return sharesOf(coversOfSun(screen, outlook, way, disc, false), disc, areaOf)
   }
   const local = toLocal(source, outlook.receptor)
   if (local === undefined) return new Map()
   const front = beforePlane(source, outlook, beforeHorizon(source, local))
   if (front.length < 6) return new Map()
-  return sharesOf(coversOfFront(source, outlook, front, false), front, giver(source, local))
+  const covers = coversOfFront(source, outlook, inTheWay(source, outlook), front, false)
+  return sharesOf(covers, front, giver(source, local))
 }
 
 const sharesOf = (
@@ -63,11 +66,13 @@ const sharesOf = (
   return shares
 }
 
-const ofSun = ({ toward }: ParallelSource, outlook: Outlook, clear: number): number => {
-  const screen = sunScreen(toward)
+const ofSun = (source: ParallelSource, outlook: Outlook, clear: number): number => {
+  const way = beforeSun(source, outlook, sunTangent)
+  if (way.length === 0 && outlook.receptor.against === undefined) return clear
+  const screen = sunScreen(source.toward)
   const disc = sunDisc(screen, outlook.receptor)
   if (disc.length < 6) return 0
-  const covers = coversOfSun(screen, outlook, disc, true)
+  const covers = coversOfSun(screen, outlook, way, disc, true)
   if (covers.length === 0 && disc === wholeSun) return clear
   const open = lessAll(
     [disc],
@@ -78,12 +83,14 @@ const ofSun = ({ toward }: ParallelSource, outlook: Outlook, clear: number): num
 }
 
 const ofFront = (source: AreaSource, outlook: Outlook, clear: number): number => {
+  const way = inTheWay(source, outlook)
+  if (way.length === 0 && outlook.receptor.against === undefined) return clear
   const local = toLocal(source, outlook.receptor)
   if (local === undefined) return 0
   const before = beforeHorizon(source, local)
   const front = beforePlane(source, outlook, before)
   if (front.length < 6) return 0
-  const covers = coversOfFront(source, outlook, front, true)
+  const covers = coversOfFront(source, outlook, way, front, true)
   const polygons = largestFirst(covers.map(({ polygon }) => polygon))
   if (polygons[0] === front) return 0
   const given = giver(source, local)
