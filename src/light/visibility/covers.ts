@@ -85,11 +85,12 @@ const coverBefore = (
 ): Polygon | undefined => {
   const { centre, radius, solid } = blocker
   const { normal, out } = plane
-  if (centre[0] * normal[0] + centre[1] * normal[1] + centre[2] * normal[2] - out >= radius)
-    return coverOf(screen, silhouette, front)
+  const cone = coverOf(screen, silhouette, front)
+  if (cone === undefined) return undefined
+  if (centre[0] * normal[0] + centre[1] * normal[1] + centre[2] * normal[2] - out >= radius) return cone
   const [least, most] = reachBefore(blocker, plane)
   if (most <= inPlane) return undefined
-  if (least >= -inPlane) return coverOf(screen, silhouette, front)
+  if (least >= -inPlane) return cone
   const { body } = solid
   if (body.shape === 'plate') {
     const before = ofFlat(partBefore(body.corners, plane), at)

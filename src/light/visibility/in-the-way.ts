@@ -1,7 +1,5 @@
 /** Which blockers can hide some of a front at all: told by balls, segments and planes, in a few dozen steps each. */
-import type { Vec3 } from '../../scene/vector.js'
 import type { AreaSource, ParallelSource } from '../source.js'
-import type { Blocker } from './blockers.js'
 import type { Outlook } from './outlook.js'
 import { apartSquared } from './segments.js'
 
@@ -77,32 +75,4 @@ export const beforeSun = (
     found.push(i)
   }
   return found
-}
-
-/**
- * Those of some blockers that may stand between the front and any place within a ball: for callers that ask many places
- * of one surface.
- */
-export const towardFront = (
-  blockers: readonly Blocker[],
-  { face: { centre, width, height } }: AreaSource,
-  around: Vec3,
-  radius: number,
-): readonly Blocker[] => {
-  const wx = centre[0] - around[0]
-  const wy = centre[1] - around[1]
-  const wz = centre[2] - around[2]
-  const square = wx * wx + wy * wy + wz * wz || 1e-30
-  const wide = Math.max(radius, half * Math.sqrt(width * width + height * height))
-  return blockers.filter((one) => {
-    const cx = one.centre[0] - around[0]
-    const cy = one.centre[1] - around[1]
-    const cz = one.centre[2] - around[2]
-    const t = Math.min(1, Math.max(0, (cx * wx + cy * wy + cz * wz) / square))
-    const dx = cx - t * wx
-    const dy = cy - t * wy
-    const dz = cz - t * wz
-    const reach = one.radius + wide
-    return dx * dx + dy * dy + dz * dz <= reach * reach
-  })
 }

@@ -133,20 +133,25 @@ const keepWithin = (ring: Ring, screen: Screen): boolean => {
   const q0 = dot(q, to)
   const qu = dot(q, across)
   const qv = dot(q, up)
+  const a0 = dot(ring.a, to)
+  const au = dot(ring.a, across)
+  const av = dot(ring.a, up)
   let low = 0
   let high = 0
+  let far = 0
   for (let corner = 0; corner < 4; corner++) {
     const u = (corner & 1) === 0 ? halfWidth : -halfWidth
     const v = (corner & 2) === 0 ? halfHeight : -halfHeight
     const x = p0 + u * pu + v * pv
     const y = q0 + u * qu + v * qv
+    far = Math.max(far, x * x + y * y)
     const angle = Math.atan2(p0 * y - q0 * x, p0 * x + q0 * y)
     if (angle < low) low = angle
     if (angle > high) high = angle
   }
-  const a0 = dot(ring.a, to)
-  const au = dot(ring.a, across)
-  const av = dot(ring.a, up)
+  // All of the screen well within the cone: no chord would cut it.
+  const near = a0 - halfWidth * Math.abs(au) - halfHeight * Math.abs(av)
+  if (near > 0 && far < 0.95 * near * near) return true
   // Where it crosses the screen the cone is about as wide as this, against how far the screen reaches.
   const wide = halfWidth * Math.hypot(pu, qu) + halfHeight * Math.hypot(pv, qv)
   const away = Math.hypot(p0, q0)
