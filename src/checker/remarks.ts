@@ -11,7 +11,6 @@ export const remarksOn = (set: ComputedSet, words: Words): readonly string[] => 
   )
   const flash = on.some(({ unit }) => unit.kind === 'flash')
   return [
-    'no bounce and no blockers are computed yet but for wrap: walls, panels and shadows are not in the other figures',
     ...(plan.room === undefined ? ['dark and open: the plan states no room'] : []),
     ...(flash && plan.camera.shutterKind === 'focal-plane' && !plan.places.stated('/camera/sync')
       ? [`sync taken as ${words.shutter(plan.camera.sync)}: the plan states none`]
@@ -38,25 +37,23 @@ const reasons: Readonly<Record<UnusedReading['because'], string>> = {
 }
 
 /** What makes the figures of a plan wrong in one direction; it belongs beside every verdict on them. */
-export const caveatsOn = ({ lights }: Plan): readonly string[] =>
-  [...lights.values()].flatMap(({ on, name, aim }) => {
-    const at =
-      aim.at === 'ceiling'
-        ? 'the ceiling'
-        : aim.at === 'wall'
-          ? `the ${aim.wall.replace('-', ' ')}`
-          : aim.at === 'panel'
-            ? `the panel ${aim.panel}`
-            : undefined
-    return on && at !== undefined
-      ? [`${name} is aimed at ${at}: bounce is not computed yet, its figures are too low`]
-      : []
-  })
+export const caveatsOn = ({ lights, room }: Plan): readonly string[] =>
+  room !== undefined
+    ? []
+    : [...lights.values()].flatMap(({ on, name, aim, role }) => {
+        const at =
+          aim.at === 'ceiling'
+            ? 'the ceiling'
+            : aim.at === 'wall' && role !== 'backdrop'
+              ? `the ${aim.wall.replace('-', ' ')}`
+              : undefined
+        return on && at !== undefined
+          ? [`${name} is aimed at ${at}, and the plan states no room: its figures are too low`]
+          : []
+      })
 
 /** What the plan states and no rule is held against yet, so that silence is not taken for consent. */
-export const notJudgedIn = ({ room, panels, wanted }: Plan): readonly string[] => [
-  ...(room === undefined ? [] : ['room']),
-  ...(panels.size === 0 ? [] : ['panels']),
+export const notJudgedIn = ({ wanted }: Plan): readonly string[] => [
   ...(wanted.backdrop?.tone === 'colour' ? ['the colour of wanted.backdrop'] : []),
   ...(wanted.shadow === 'any' ? [] : ['wanted.shadow']),
   ...(wanted.motion === 'frozen' ? ['wanted.motion (how long the flashes burn)'] : []),

@@ -44,6 +44,9 @@ export const uncertainties = {
   unsure: 2,
   /** Between two points lit by one light. */
   geometry: 0.1,
+  /** Of what is thrown back by surfaces that the plan names, and by those that are only assumed. */
+  bounce: 0.2,
+  bounceGuessed: 0.4,
   /** The camera's rendering of a tone; once a plan. */
   rendering: 0.15,
 } as const

@@ -14,11 +14,13 @@ export const sumLight = (parts: ReadonlyMap<string, LuxSeconds>): LuxSeconds => 
  * log₂ lx·s of the sum, its gradient over the lights' strengths (each one's share of the light, together 1), and what
  * geometry adds: the difference of two points lit by one light keeps 0.1 stop, so each point brings half of that in
  * square, each light for itself. No light at all gives −∞ and no gradient.
+ *
+ * @param bounceU standard uncertainty of the sum, stops, from what is thrown back by surfaces
  */
-export const sumFigure = (parts: ReadonlyMap<string, LuxSeconds>): Figure => {
+export const sumFigure = (parts: ReadonlyMap<string, LuxSeconds>, bounceU = 0): Figure => {
   const sum = sumLight(parts)
   const gradient = new Map<string, number>()
-  let variance = 0
+  let variance = bounceU ** 2
   for (const [light, part] of parts) {
     if (part <= 0) continue
     const share = part / sum

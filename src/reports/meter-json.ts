@@ -43,8 +43,15 @@ const entryData = ({ figure, overCamera, overKey, u }: CardEntry) => ({
   overKeyU: overKey?.u ?? null,
   u,
   luxSeconds: figure.luxSeconds,
-  // All light is computed as coming straight from its source: no bounce yet.
-  paths: { direct: 1, room: 0, panels: 0, backdrop: 0 },
+  paths: shares(figure),
+})
+
+/** Of the light there, what came straight, and what was thrown there last by the room, by panels, by the backdrop. */
+const shares = ({ luxSeconds, byPath }: CardEntry['figure']) => ({
+  direct: byPath.direct / luxSeconds,
+  room: byPath.room / luxSeconds,
+  panels: byPath.panels / luxSeconds,
+  backdrop: byPath.backdrop / luxSeconds,
 })
 
 const stepData = ({ fires, without, figure, u, sets }: MeterStep) => ({

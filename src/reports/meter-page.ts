@@ -1,7 +1,15 @@
 /** The meter card as a page, for Markdown. */
 import type { MeterCard } from '../tasks/meter.js'
 import { orderRows, orderSentences } from './meter-order-rows.js'
-import { cameraSentence, cardTitle, closing, keySentence, pointRows, toneRows } from './meter-rows.js'
+import {
+  cameraSentence,
+  cardTitle,
+  closing,
+  keySentence,
+  pointRows,
+  toneRows,
+  wayRows,
+} from './meter-rows.js'
 import type { Block } from './page.js'
 
 export const meterPage = (card: MeterCard): readonly Block[] => [
@@ -10,6 +18,7 @@ export const meterPage = (card: MeterCard): readonly Block[] => [
   ...section('What to meter, in this order', orderRows(card)),
   ...orderSentences(card).map((paragraph) => ({ paragraph })),
   ...section('What a meter will read', pointRows(card)),
+  ...section('How the light came', wayRows(card)),
   ...(card.tones.length === 0 ? [] : section('What the camera records of the backdrop', toneRows(card))),
   { paragraph: closing(card) },
 ]

@@ -1,6 +1,6 @@
 /** What the meter card says, in rows and sentences: for a terminal and for Markdown. */
 
-import type { MeterFigure } from '../set/computed-set.js'
+import type { LightPath, MeterFigure } from '../set/computed-set.js'
 import type { CardEntry, MeterCard } from '../tasks/meter.js'
 import { writeFNumber } from '../units/marks.js'
 import { writeShutter } from '../units/shutter.js'
@@ -47,6 +47,31 @@ const row = (entry: CardEntry, before: CardEntry | undefined): string[] => {
   ]
 }
 
+/** Less than this share of bounce is not worth a row: a tenth of a stop. */
+const worthTelling = 0.07
+
+/** How the light came, where a part that matters did not come straight: shares by what threw it there last. */
+export const wayRows = ({ entries }: MeterCard): string[][] => {
+  const bounced = entries.filter(
+    ({ figure, hardlyAny }) => !hardlyAny && figure.byPath.direct < (1 - worthTelling) * figure.luxSeconds,
+  )
+  const share = ({ figure }: CardEntry, way: LightPath): string => {
+    const percent = Math.round((100 * figure.byPath[way]) / figure.luxSeconds)
+    return percent === 0 ? '' : `${percent} %`
+  }
+  return [
+    ['came by', 'light', 'straight', 'room', 'panels', 'backdrop'],
+    ...bounced.map((entry, index) => [
+      bounced[index - 1]?.figure.point === entry.figure.point ? '' : entry.figure.point,
+      entry.figure.of === 'all' ? 'all' : entry.figure.of.join(' + '),
+      share(entry, 'direct'),
+      share(entry, 'room'),
+      share(entry, 'panels'),
+      share(entry, 'backdrop'),
+    ]),
+  ]
+}
+
 /** What the camera records of the backdrop. */
 export const toneRows = ({ tones }: MeterCard): string[][] => [
   ['records', 'surface', 'sRGB', 'over mid grey', 'over sure white'],
@@ -66,7 +91,6 @@ export const closing = ({ unknown, entries }: MeterCard): string =>
   [
     '± is two standard deviations, in stops, of the figure before it. The dome is raised but where it says flat.',
     ...(entries.some(({ hardlyAny }) => hardlyAny) ? ['Hardly any: less than a meter shows.'] : []),
-    'Direct light only: bounce from room, panels and backdrop is not computed yet.',
     ...(unknown.length === 0
       ? []
       : [`Not counted, since nothing tells how strong it is: ${listed(unknown)} (write meters or power).`]),

@@ -2,7 +2,15 @@
 import type { MeterCard } from '../tasks/meter.js'
 import type { Look } from './look.js'
 import { orderRows, orderSentences } from './meter-order-rows.js'
-import { cameraSentence, cardTitle, closing, keySentence, pointRows, toneRows } from './meter-rows.js'
+import {
+  cameraSentence,
+  cardTitle,
+  closing,
+  keySentence,
+  pointRows,
+  toneRows,
+  wayRows,
+} from './meter-rows.js'
 import { table } from './table.js'
 import { wrap } from './width.js'
 
@@ -10,6 +18,7 @@ export const meterTable = (card: MeterCard, look: Look): string => {
   const { paint, show, columns } = look
   const sentence = (text: string): string[] => wrap(show(text), columns)
   const order = orderRows(card)
+  const ways = wayRows(card)
   return [
     ...sentence(cardTitle(card)).map(paint.strong),
     ...sentence(cameraSentence(card)),
@@ -18,6 +27,7 @@ export const meterTable = (card: MeterCard, look: Look): string => {
     ...(order.length < 2 ? [] : ['', ...table(order, look), ...orderSentences(card).flatMap(sentence)]),
     '',
     ...table(pointRows(card), look),
+    ...(ways.length < 2 ? [] : ['', ...table(ways, look)]),
     ...(card.tones.length === 0 ? [] : ['', ...table(toneRows(card), look)]),
     '',
     ...sentence(closing(card)),

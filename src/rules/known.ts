@@ -1,9 +1,6 @@
 /** What a rule needs the set to know, and which line of the plan would tell it. */
 import type { Light } from '../language/plan.js'
-import type { Face, Scene } from '../scene/scene.js'
-import { dot, subtract, type Vec3 } from '../scene/vector.js'
 import type { ComputedSet } from '../set/computed-set.js'
-import { onBackdrop } from './on-surface.js'
 import { lightPointer } from './place-pointer.js'
 import type { NotNeeded, RuleContext } from './rule.js'
 
@@ -33,49 +30,18 @@ export const unknownLight = (light: Light): NotNeeded =>
         enable: { pointer: lightPointer(light.name, 'meters'), text: 'meters: f/5.6' },
       }
 
-/**
- * Why a light's figures at a point are not known yet though its strength is: it stands where it cannot, it works by way
- * of a surface, or through a panel.
- */
-export const notDirect = (set: ComputedSet, light: Light, at: Vec3): NotNeeded | undefined => {
+/** Why a light's figures are not known though its strength is: it stands where it cannot, or works by way of a wall of no room. */
+export const lightMissing = (set: ComputedSet, light: Light): NotNeeded | undefined => {
   const { aim } = light
   if (set.scene.faults.some(({ figures }) => figures.light === light.name))
     return { because: `${light.name} cannot stand where the plan places it` }
-  if (!straight(light)) {
-    const surface = aim.at === 'panel' ? aim.panel : aim.at === 'wall' ? `the ${aim.wall}` : 'the ceiling'
-    return { because: `${light.name} is aimed at ${surface}, and bounced light is not computed yet` }
+  if (set.plan.room !== undefined) return undefined
+  // A backdrop light may have a wall for its backdrop.
+  if (aim.at !== 'ceiling' && (aim.at !== 'wall' || light.role === 'backdrop')) return undefined
+  return {
+    because: `${light.name} is aimed at ${aim.at === 'ceiling' ? 'the ceiling' : `the ${aim.wall.replace('-', ' ')}`}, and the plan states no room`,
+    enable: { pointer: '/room', text: 'room: { width: 4 m, length: 6 m, height: 2.6 m }' },
   }
-  const front = set.scene.lights.get(light.name)?.front
-  const panel = front && panelBetween(set.scene, front.centre, at)
-  return panel === undefined
-    ? undefined
-    : {
-        because: `${panel} stands before ${light.name}, and light through or past panels is not computed yet`,
-      }
-}
-
-/** A backdrop light may have a wall for its backdrop. */
-const straight = ({ aim, role }: Light): boolean =>
-  !(aim.at === 'ceiling' || aim.at === 'panel' || (aim.at === 'wall' && role !== 'backdrop'))
-
-/** The first panel that the straight line between two places crosses. */
-export const panelBetween = (scene: Scene, from: Vec3, to: Vec3): string | undefined => {
-  for (const panel of scene.panels.values())
-    if (panel.faces.some((face) => crosses(face, from, to))) return panel.name
-  return undefined
-}
-
-const crosses = (face: Face, from: Vec3, to: Vec3): boolean => {
-  const a = dot(face.normal, subtract(from, face.centre))
-  const b = dot(face.normal, subtract(to, face.centre))
-  if (a * b >= 0) return false
-  const t = a / (a - b)
-  const at: Vec3 = [
-    from[0] + (to[0] - from[0]) * t - face.centre[0],
-    from[1] + (to[1] - from[1]) * t - face.centre[1],
-    from[2] + (to[2] - from[2]) * t - face.centre[2],
-  ]
-  return Math.abs(dot(at, face.across)) <= face.width / 2 && Math.abs(dot(at, face.up)) <= face.height / 2
 }
 
 /** The key reading, whole: every light that it counts is known and reaches the subject straight. */
@@ -88,9 +54,8 @@ export const keyMissing = ({ set }: RuleContext): NotNeeded | undefined => {
     }
   const unknown = set.unknown.find((light) => keyLights.includes(light))
   if (unknown !== undefined) return unknownLight(unknown)
-  const face = set.scene.points.get('subject')?.at ?? set.scene.subject.tapeFrom
   for (const light of keyLights) {
-    const missing = notDirect(set, light, face)
+    const missing = lightMissing(set, light)
     if (missing !== undefined) return missing
   }
   return set.key === undefined ? { because: 'no light of the plan reaches the subject' } : undefined
@@ -120,22 +85,12 @@ export const backdropMissing = (
   if (needs === 'whole') {
     const unknown = set.unknown.find((light) => light.role === 'backdrop') ?? set.unknown[0]
     if (unknown !== undefined) return unknownLight(unknown)
-    const bounced = set.lit.find((light) => !straight(light))
-    if (bounced !== undefined) return notDirect(set, bounced, middleOfFrame(set))
+    for (const light of set.lit) {
+      const missing = lightMissing(set, light)
+      if (missing !== undefined) return missing
+    }
   }
-  const view = set.backdropView
-  if (view === undefined) return { because: 'the camera sees nothing of the backdrop that is lit' }
-  const arrives = set.exposure(onBackdrop(view.middle.at), 'all')
-  for (const light of set.lit) {
-    const share = (arrives?.byLight.get(light.name) ?? 0) / (arrives?.luxSeconds ?? 1)
-    const missing = share > worthBlocking ? notDirect(set, light, view.middle.at) : undefined
-    if (missing !== undefined) return missing
-  }
+  if (set.backdropView === undefined)
+    return { because: 'the camera sees nothing of the backdrop that is lit' }
   return undefined
 }
-
-/** Share of the light at a point from which a panel in its way matters: a tenth of it is 0.15 stop. */
-const worthBlocking = 0.1
-
-const middleOfFrame = (set: ComputedSet): Vec3 =>
-  set.scene.points.get('backdrop')?.at ?? [0, set.plan.backdrop?.behind ?? 0, 1]

@@ -13,16 +13,19 @@ import { radiosity } from '../light/bounce/radiosity.js'
 import { transferOf } from '../light/bounce/transfer.js'
 import type { Source } from '../light/source.js'
 import { blockersOf } from '../light/visibility/blockers.js'
-import type { Outlook } from '../light/visibility/outlook.js'
+import { type Outlook, outlookFrom } from '../light/visibility/outlook.js'
 import { lazy } from '../scene/lazy.js'
 import type { Scene } from '../scene/scene.js'
 import type { Vec3 } from '../scene/vector.js'
+import { type Corner, latticeRound } from './surface-lattice.js'
 
 /** Exposure at one receptor for a light of unit strength, by what threw it there last. */
 export interface Bounce {
   readonly room: number
   readonly panels: number
   readonly backdrop: number
+  /** What of all that came off surfaces that the plan does not name. */
+  readonly guessed: number
 }
 
 export interface Bounced {
@@ -30,7 +33,7 @@ export interface Bounced {
   at(outlook: Outlook, key: string, source: Source): Bounce
 }
 
-const noBounce: Bounce = { room: 0, panels: 0, backdrop: 0 }
+export const noBounce: Bounce = { room: 0, panels: 0, backdrop: 0, guessed: 0 }
 
 interface Kept extends Bounced {
   readonly plan: Plan
@@ -41,6 +44,7 @@ interface Parts {
   readonly mesh: () => Mesh
   exitance(source: Source): Float64Array
   weights(outlook: Outlook, key: string): Float64Array
+  corner(corner: Corner, source: Source): Bounce
 }
 
 export const bouncedOf = (plan: Plan, scene: Scene, before: Bounced | undefined): Bounced => {
@@ -49,7 +53,9 @@ export const bouncedOf = (plan: Plan, scene: Scene, before: Bounced | undefined)
   const at = (outlook: Outlook, key: string, source: Source): Bounce => {
     // Ambient light was metered with all that it does in the room.
     if (source.kind === 'uniform' || scene.surfaces.length === 0) return noBounce
-    return sum(parts.mesh(), parts.weights(outlook, key), parts.exitance(source))
+    const round = latticeRound(scene.surfaces, outlook.receptor)
+    if (round === undefined) return sum(parts.mesh(), parts.weights(outlook, key), parts.exitance(source))
+    return blend(round.map((corner) => [corner.share, parts.corner(corner, source)]))
   }
   const made: Kept = { plan, parts, at }
   return made
@@ -65,13 +71,7 @@ const partsOf = (scene: Scene): Parts => {
     blockersOf(scene.solids.filter(({ of }) => of !== 'light' && of !== 'operator')),
   )
   const all = lazy(() => blockersOf(scene.solids))
-  // Only the backdrop's own light is asked for so far: what the room adds to it comes with bounce in the readings.
-  const mesh = lazy(() =>
-    meshOf(
-      scene.surfaces.filter(({ path }) => path === 'backdrop'),
-      thatMatter(scene),
-    ),
-  )
+  const mesh = lazy(() => meshOf(scene.surfaces, thatMatter(scene)))
   const transfer = lazy(() => transferOf(mesh(), blockers()))
   const exitances = new WeakMap<Source, Float64Array>()
   const weights = new Map<string, Float64Array>()
@@ -83,15 +83,43 @@ const partsOf = (scene: Scene): Parts => {
     }
     return known
   }
-  const weightsOf = (outlook: Outlook, key: string): Float64Array => {
+  const weightsOf = (key: string, outlook: () => Outlook): Float64Array => {
     let known = weights.get(key)
     if (known === undefined) {
-      known = gatherFrom(mesh(), outlook)
+      known = gatherFrom(mesh(), outlook())
       weights.set(key, known)
     }
     return known
   }
-  return { mesh, exitance, weights: weightsOf }
+  const atCorners = new WeakMap<Source, Map<string, Bounce>>()
+  const corner = ({ key, at, normal }: Corner, source: Source): Bounce => {
+    let known = atCorners.get(source)
+    if (known === undefined) {
+      known = new Map()
+      atCorners.set(source, known)
+    }
+    let bounce = known.get(key)
+    if (bounce === undefined) {
+      const weights = weightsOf(`corner ${key}`, () =>
+        outlookFrom({ at, normal, kind: 'flat', onSurface: true }, blockers()),
+      )
+      bounce = sum(mesh(), weights, exitance(source))
+      known.set(key, bounce)
+    }
+    return bounce
+  }
+  return { mesh, exitance, weights: (outlook, key) => weightsOf(key, () => outlook), corner }
+}
+
+const blend = (parts: readonly (readonly [number, Bounce])[]): Bounce => {
+  let [room, panels, backdrop, guessed] = [0, 0, 0, 0]
+  for (const [share, bounce] of parts) {
+    room += share * bounce.room
+    panels += share * bounce.panels
+    backdrop += share * bounce.backdrop
+    guessed += share * bounce.guessed
+  }
+  return { room, panels, backdrop, guessed }
 }
 
 /** Near these, patches are finer: fronts of lights, the faces, the middle of panels. */
@@ -102,14 +130,15 @@ const thatMatter = (scene: Scene): readonly Vec3[] => [
 ]
 
 const sum = ({ patches }: Mesh, weights: Float64Array, exitance: Float64Array): Bounce => {
-  let [room, panels, backdrop] = [0, 0, 0]
+  let [room, panels, backdrop, guessed] = [0, 0, 0, 0]
   for (let i = 0; i < patches.length; i++) {
     const given = weights[2 * i]! * exitance[2 * i]! + weights[2 * i + 1]! * exitance[2 * i + 1]!
     if (given === 0) continue
-    const { path } = patches[i]!.surface
+    const { path, stated } = patches[i]!.surface
     if (path === 'room') room += given
     else if (path === 'panels') panels += given
     else backdrop += given
+    if (!stated) guessed += given
   }
-  return { room, panels, backdrop }
+  return { room, panels, backdrop, guessed }
 }

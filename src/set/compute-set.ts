@@ -22,7 +22,7 @@ import type {
   Of,
   UnusedReading,
 } from './computed-set.js'
-import { exposed } from './exposed.js'
+import { exposed, type Ways } from './exposed.js'
 import { hazeOf } from './haze.js'
 import type { Change, Knob } from './knobs.js'
 import { incidentU, kindCause } from './read-reading.js'
@@ -119,13 +119,16 @@ class LazySet implements ComputedSet {
     return this.exposed(this.transport.probe(receptor), of, ways)
   }
   unshaded(receptor: Receptor, of: Of): Exposed | undefined {
-    return this.exposed(this.transport.probe(receptor), of)
+    return this.exposed(this.transport.probe(receptor), of, 'unshaded')
+  }
+  unshadowed(receptor: Receptor, of: Of): Exposed | undefined {
+    return this.exposed(this.transport.probe(receptor, { aside: 'people' }), of)
   }
   hides(receptor: Receptor, light: string): ReadonlyMap<string, number> {
     return this.transport.probe(receptor).hides(light)
   }
 
-  private exposed(probe: Probe, of: Of, ways?: readonly LightPath[]): Exposed | undefined {
+  private exposed(probe: Probe, of: Of, ways?: Ways): Exposed | undefined {
     return exposed(probe, of === 'all' ? this.all : of, this.knowledge.strength, ways)
   }
 
@@ -144,6 +147,9 @@ class LazySet implements ComputedSet {
       figure: got.figure,
       overCamera: this.overCamera(got.figure),
       byLight: got.byLight,
+      get byPath() {
+        return got.byPath
+      },
     }
   }
 

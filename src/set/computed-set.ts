@@ -34,16 +34,20 @@ export interface ComputedSet {
   strength(light: string): LightStrength | undefined
 
   /**
-   * Exposure from the lights named (`all`: every lit light, modelling lamps and the ambient) on a receptor. By the ways
-   * named, past what stands between; without `ways` straight from the lights, were nothing in between (readings do not
-   * count blockers and bounce yet). Undefined where no light is known or nothing arrives.
+   * Exposure from the lights named (`all`: every lit light, modelling lamps and the ambient) on a receptor, past what
+   * stands between, by all ways or by those named. Undefined where no light is known or nothing arrives.
    */
   exposure(receptor: Receptor, of: Of, ways?: readonly LightPath[]): Exposed | undefined
   /** The same, were nothing in the way of what comes straight from the lights. Bounce stays as it is. */
   unshaded(receptor: Receptor, of: Of): Exposed | undefined
+  /** As `exposure`, were no person in the way, subject or operator: panels and gear go on shading. */
+  unshadowed(receptor: Receptor, of: Of): Exposed | undefined
   /** What hides how much of one light's direct light on a receptor: shares of what would arrive, by the solid's name. */
   hides(receptor: Receptor, light: string): ReadonlyMap<string, number>
-  /** A meter reading at a point by name, by the defaults of the language (dome, facing) unless said. */
+  /**
+   * A meter reading at a point by name, by the defaults of the language (dome, facing) unless said. Whoever stands
+   * behind the camera for the picture holds the meter: that they stand in a light is not in it.
+   */
   reading(ask: MeterAsk): MeterFigure | undefined
   /** The key reading against which rules judge: see 2-language. Undefined without a known light that it counts. */
   readonly key: MeterFigure | undefined
@@ -126,7 +130,10 @@ export interface Exposed {
   /** log₂ lx·s. */
   readonly figure: Figure
   readonly byLight: ReadonlyMap<string, LuxSeconds>
+  readonly byPath: ByPath
 }
+
+export type ByPath = Readonly<Record<LightPath, LuxSeconds>>
 
 export interface MeterAsk {
   /** A point's name or a place in metres. */
@@ -135,6 +142,8 @@ export interface MeterAsk {
   readonly dome?: 'raised' | 'flat'
   /** What it faces: a light, the camera, out of the surface it lies on, a direction. */
   readonly faces?: 'camera' | 'out' | { readonly light: string } | { readonly direction: Vec3 }
+  /** Who shades nothing meanwhile: the operator, and at points that are not on the subject the subject too, unless said. */
+  readonly aside?: 'operator' | 'people'
 }
 
 export interface MeterFigure {
@@ -153,4 +162,5 @@ export interface MeterFigure {
    */
   readonly overCamera: Figure
   readonly byLight: ReadonlyMap<string, LuxSeconds>
+  readonly byPath: ByPath
 }

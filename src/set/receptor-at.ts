@@ -2,7 +2,7 @@
 import type { Plan } from '../language/plan.js'
 import type { Receptor } from '../light/receptor.js'
 import type { Scene, ScenePoint } from '../scene/scene.js'
-import { scale, subtract, unit, type Vec3 } from '../scene/vector.js'
+import { add, scale, subtract, unit, type Vec3 } from '../scene/vector.js'
 import type { MeterAsk } from './computed-set.js'
 
 export interface MeterPlace {
@@ -11,12 +11,23 @@ export interface MeterPlace {
   /** `camera`, `out`, a light's name, or a direction as `x,y,z`. */
   readonly faces: string
   readonly receptor: Receptor
+  /** Who is out of the way: out in the set and on its surfaces nobody meters in a person's shadow. */
+  readonly aside: 'operator' | 'people'
+  /** Where the meter is in truth, where what stands round the point would not see it as the point is seen. */
+  readonly held: Vec3 | undefined
 }
+
+/** A meter's dome is held a hand's breadth before a face or a surface, metres; common practice, no source. */
+const handsBreadth = 0.08
 
 /**
  * Raised dome at a person, an object and in free air, facing the light for one light and the camera for several or all;
  * on a backdrop, floor or table flat, lying on it and facing out. Undefined for a point, light or direction that the
  * set does not have.
+ *
+ * What is metered at a face is light at the face, but its own head hides what lies behind it as from where the meter is
+ * held. Turned to one light a meter is held where that light reaches it, as one meters a rim: what the point lies on is
+ * not in the way.
  */
 export const meterPlace = (plan: Plan, scene: Scene, ask: MeterAsk): MeterPlace | undefined => {
   const point = scenePoint(scene, ask.at)
@@ -36,10 +47,14 @@ export const meterPlace = (plan: Plan, scene: Scene, ask: MeterAsk): MeterPlace 
       normal: facing.toward,
       kind: dome === 'raised' ? 'dome' : 'flat',
       ...(surface && facing.says === 'out' ? { onSurface: true } : {}),
-      ...(point.normal === undefined || facing.toward === point.normal ? {} : { against: point.normal }),
     },
+    aside: ask.aside ?? (point.on === 'person' || point.on === 'object' ? 'operator' : 'people'),
+    held: held(point, facing.says === 'out' || (typeof faces === 'object' && 'light' in faces)),
   }
 }
+
+const held = ({ at, normal }: ScenePoint, there: boolean): Vec3 | undefined =>
+  normal === undefined || there ? undefined : add(at, scale(normal, handsBreadth))
 
 const scenePoint = (scene: Scene, at: string | Vec3): ScenePoint | undefined =>
   typeof at === 'string' ? scene.points.get(at) : { name: at.join(','), at, normal: undefined, on: 'air' }

@@ -18,8 +18,8 @@ import { lazy } from '../scene/lazy.js'
 import type { Scene, SceneLight } from '../scene/scene.js'
 import type { Vec3 } from '../scene/vector.js'
 import { type BackdropGrid, backdropGrid, type GridPlace } from './backdrop-grid.js'
-import { type Bounce, type Bounced, bouncedOf } from './bounced.js'
-import type { LightPath, MeterAsk } from './computed-set.js'
+import { type Bounce, type Bounced, bouncedOf, noBounce } from './bounced.js'
+import type { MeterAsk } from './computed-set.js'
 import { planScene } from './plan-scene.js'
 import { type MeterPlace, meterPlace } from './receptor-at.js'
 
@@ -45,12 +45,25 @@ export interface Work {
 /** A receptor and what it was found to answer. */
 export interface Probe {
   readonly receptor: Receptor
-  /** Exposure straight from a light of unit strength, were nothing in between; 0 for a light without a source. */
+  // Exposures from a light of unit strength; 0 for a light without a source.
+  /** By all ways together, past what stands between. */
   response(light: string): number
-  /** By one way, past what stands between: what is asked way by way counts blockers and bounce. */
-  by(light: string, way: LightPath): number
+  /** Straight from the light, past what stands between. */
+  direct(light: string): number
+  /** Straight from the light, were nothing in between. */
+  clear(light: string): number
+  /** By what threw it here last. */
+  bounce(light: string): Bounce
   /** What hides how much of the light that would come straight, by the solid's name: shares. */
   hides(light: string): ReadonlyMap<string, number>
+}
+
+/** How a place is looked at, where not as the picture is taken. */
+export interface Sight {
+  /** Who steps aside and shades nothing: whoever stands behind the camera, or the subject too. */
+  readonly aside: 'operator' | 'people'
+  /** Where the receptor is for what stands round it, where that is not its place. */
+  readonly held?: Vec3 | undefined
 }
 
 export interface Transport {
@@ -60,8 +73,8 @@ export interface Transport {
   readonly grid: BackdropGrid | undefined
   readonly work: Work
   source(light: string): Source | undefined
-  probe(receptor: Receptor): Probe
-  /** Flat on the backdrop, facing out. */
+  probe(receptor: Receptor, sight?: Sight): Probe
+  /** Flat on the backdrop, facing out; nobody's shadow on it. */
   onBackdrop(place: GridPlace): Probe
   /** By the language's defaults; undefined for a name that the set does not have. */
   asked(ask: MeterAsk): { readonly place: MeterPlace; readonly probe: Probe } | undefined
@@ -110,12 +123,20 @@ const transportOf = (plan: Plan, before: Before | undefined, work: Work): Transp
   }
 
   const blockers = lazy(() => blockersOf(scene().solids))
+  const withoutOperator = lazy(() => blockersOf(scene().solids.filter(({ of }) => of !== 'operator')))
+  const things = lazy(() =>
+    blockersOf(scene().solids.filter(({ of }) => of !== 'operator' && of !== 'figure')),
+  )
+  const inTheWay = (aside: Sight['aside'] | undefined) =>
+    aside === undefined ? blockers() : aside === 'operator' ? withoutOperator() : things()
   const bounced: () => Bounced = lazy(() => bouncedOf(plan, scene(), before?.bounced()))
 
-  const makeProbe = (receptor: Receptor, key: string): Probe => {
+  const makeProbe = (receptor: Receptor, key: string, sight: Sight | undefined): Probe => {
     const known: Known = new Map()
     memory.own.set(key, known)
-    const outlook = lazy(() => outlookFrom(receptor, blockers()))
+    const held = sight?.held
+    const there = held === undefined ? receptor : { ...receptor, at: held }
+    const outlook = lazy(() => outlookFrom(there, inTheWay(sight?.aside)))
     const directs = new Map<Source, number>()
     const bounces = new Map<Source, Bounce>()
 
@@ -131,10 +152,16 @@ const transportOf = (plan: Plan, before: Before | undefined, work: Work): Transp
       let value = directs.get(from)
       if (value === undefined) {
         const clear = clearOf(from)
-        value = clear === 0 ? 0 : visibleResponse(from, outlook(), clear)
+        value =
+          clear === 0 ? 0 : held === undefined ? visibleResponse(from, outlook(), clear) : clear * seen(from)
         directs.set(from, value)
       }
       return value
+    }
+    /** The share that reaches the place where it is held. */
+    const seen = (from: Source): number => {
+      const whole = response(from, there)
+      return whole > 0 ? visibleResponse(from, outlook(), whole) / whole : 1
     }
     const bounceOf = (from: Source): Bounce => {
       let value = bounces.get(from)
@@ -144,28 +171,29 @@ const transportOf = (plan: Plan, before: Before | undefined, work: Work): Transp
       }
       return value
     }
-    const unhindered = (name: string): number => {
+    const of = <T>(name: string, none: T, found: (from: Source) => T): T => {
       const from = source(name)
-      return from === undefined ? 0 : clearOf(from)
+      return from === undefined ? none : found(from)
     }
     return {
       receptor,
-      response: unhindered,
-      by: (name, way) => {
-        const from = source(name)
-        return from === undefined ? 0 : way === 'direct' ? directOf(from) : bounceOf(from)[way]
-      },
-      hides: (name) => {
-        const from = source(name)
-        return from === undefined ? new Map() : hiddenShares(from, outlook())
-      },
+      response: (name) =>
+        of(name, 0, (from) => {
+          const { room, panels, backdrop } = bounceOf(from)
+          return directOf(from) + room + panels + backdrop
+        }),
+      direct: (name) => of(name, 0, directOf),
+      clear: (name) => of(name, 0, clearOf),
+      bounce: (name) => of(name, noBounce, bounceOf),
+      hides: (name) => of(name, nothing, (from) => hiddenShares(from, outlook())),
     }
   }
-  const probe = (receptor: Receptor): Probe => {
-    const key = receptorKey(receptor)
+  const probe = (receptor: Receptor, sight?: Sight): Probe => {
+    const key =
+      receptorKey(receptor) + (sight === undefined ? '' : ` ${sight.aside} ${sight.held?.join(' ') ?? ''}`)
     let made = probes.get(key)
     if (made === undefined) {
-      made = makeProbe(receptor, key)
+      made = makeProbe(receptor, key, sight)
       probes.set(key, made)
     }
     return made
@@ -175,7 +203,7 @@ const transportOf = (plan: Plan, before: Before | undefined, work: Work): Transp
   const onBackdrop = (place: GridPlace): Probe => {
     let made = gridProbes.get(place)
     if (made === undefined) {
-      made = probe({ at: place.at, normal: [0, -1, 0], kind: 'flat', onSurface: true })
+      made = probe({ at: place.at, normal: [0, -1, 0], kind: 'flat', onSurface: true }, { aside: 'people' })
       gridProbes.set(place, made)
     }
     return made
@@ -185,7 +213,13 @@ const transportOf = (plan: Plan, before: Before | undefined, work: Work): Transp
     const key = askKey(ask)
     if (!places.has(key)) {
       const place = meterPlace(plan, scene(), ask)
-      places.set(key, place && { place, probe: probe(place.receptor) })
+      places.set(
+        key,
+        place && {
+          place,
+          probe: probe(place.receptor, place),
+        },
+      )
     }
     return places.get(key)
   }
@@ -207,6 +241,8 @@ const transportOf = (plan: Plan, before: Before | undefined, work: Work): Transp
   }
   return transport
 }
+
+const nothing: ReadonlyMap<string, number> = new Map()
 
 const compute = (from: Source, receptor: Receptor, work: Work): number => {
   work.responses++
@@ -254,7 +290,7 @@ const receptorKey = ({ at, normal, kind, onSurface, against }: Receptor): string
     against === undefined ? '' : ` ${against[0]} ${against[1]} ${against[2]}`
   }`
 
-const askKey = ({ at, of, dome, faces }: MeterAsk): string => {
+const askKey = ({ at, of, dome, faces, aside }: MeterAsk): string => {
   const place = typeof at === 'string' ? at : `@${at.join(' ')}`
   const lone = of !== 'all' && of.length === 1 ? of[0]! : ''
   const facing =
@@ -263,5 +299,5 @@ const askKey = ({ at, of, dome, faces }: MeterAsk): string => {
       : 'light' in faces
         ? `light ${faces.light}`
         : faces.direction.join(' ')
-  return `${place}\n${dome ?? ''}\n${facing}`
+  return `${place}\n${dome ?? ''}\n${facing}\n${aside ?? ''}`
 }

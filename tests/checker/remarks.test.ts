@@ -58,8 +58,6 @@ describe('what no rule judges yet', () => {
   it('is named where the plan states it, and nowhere else', () => {
     expect(notJudgedIn(planOf(plan()))).toEqual([])
     expect(notJudgedIn(planOf(everything))).toEqual([
-      'room',
-      'panels',
       'the colour of wanted.backdrop',
       'wanted.shadow',
       'wanted.motion (how long the flashes burn)',
@@ -77,22 +75,22 @@ describe('what no rule judges yet', () => {
   })
 })
 
-describe('a light that is to bounce', () => {
+describe('a light that is to bounce off a room', () => {
   it.each([
     ['{ at: ceiling }', 'the ceiling'],
     ['ceiling', 'the ceiling'],
     ['left-wall', 'the left wall'],
-    ['v', 'the panel v'],
-  ])('at %s: its figures are too low', (aim, said) => {
-    const text = plan(room + panel).replace('power: 1/1', `power: 1/1, aim: ${aim}`)
-    expect(caveatsOn(planOf(text))).toEqual([
-      `key is aimed at ${said}: bounce is not computed yet, its figures are too low`,
+  ])('at %s: its figures are too low where the plan states none', (aim, said) => {
+    const text = (around: string) => plan(around).replace('power: 1/1', `power: 1/1, aim: ${aim}`)
+    expect(caveatsOn(planOf(text(panel)))).toEqual([
+      `key is aimed at ${said}, and the plan states no room: its figures are too low`,
     ])
+    expect(caveatsOn(planOf(text(room + panel)))).toEqual([])
   })
 
   it('but not one that is off, or aimed at somebody', () => {
-    expect(caveatsOn(planOf(plan(room)))).toEqual([])
-    const off = plan(room).replace('power: 1/1', 'power: 1/1, aim: ceiling, off: true')
+    expect(caveatsOn(planOf(plan()))).toEqual([])
+    const off = plan().replace('power: 1/1', 'power: 1/1, aim: ceiling, off: true')
     expect(caveatsOn(planOf(off))).toEqual([])
   })
 })

@@ -2,6 +2,7 @@
  * Where the rules on key, fill, rim and outline turn, worked out by hand: closed forms, published values, situations
  * that photographers reported.
  */
+import '../helpers/empty-space.js'
 import { describe, expect, it } from 'vitest'
 import { ruleNamed } from '../../src/rules/index.js'
 import type { Evidence } from '../../src/rules/rule.js'

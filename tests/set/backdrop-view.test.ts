@@ -39,7 +39,13 @@ const dense = (set: ReturnType<typeof setOf>, n = 60): readonly number[] => {
       ]
       const seen = project(set.scene.camera, at)
       if (Math.abs(seen.x) > 0.94 || Math.abs(seen.y) > 0.94) continue
-      const read = set.reading({ at, of: 'all', dome: 'flat', faces: { direction: [0, -1, 0] } })
+      const read = set.reading({
+        at,
+        of: 'all',
+        dome: 'flat',
+        faces: { direction: [0, -1, 0] },
+        aside: 'people',
+      })
       if (read !== undefined) found.push(read.overCamera.stops)
     }
   return found

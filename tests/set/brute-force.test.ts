@@ -3,6 +3,7 @@
  * thousands of cells and added up, strengths from first principles. None of the program's code is used for that. The
  * definitions are those of the plan language and of the standards named in `bruteforce/`.
  */
+import '../helpers/empty-space.js'
 import { describe, expect, it } from 'vitest'
 import type { ComputedSet } from '../../src/set/computed-set.js'
 import type { Change } from '../../src/set/knobs.js'

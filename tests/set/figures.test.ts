@@ -1,4 +1,5 @@
 /** What a meter shows in a set: laws that hold whatever the model, and facts of the trade. */
+import '../helpers/empty-space.js'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Plan } from '../../src/language/plan.js'

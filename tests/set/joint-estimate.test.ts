@@ -289,13 +289,15 @@ describe('readings that tell nothing', () => {
     expect(because(reading([], 8))).toEqual(['no light arrives'])
     expect(because(reading('all', 8))).toEqual([])
     const behind = reading(['key'], 8, { at: 'subject', dome: 'flat', faces: 'backdrop' })
-    expect(because(behind)).toEqual(['no light arrives'])
+    expect(because(behind, { backdrop: 'none' })).toEqual(['no light arrives'])
+    // Turned to the paper it meters the paper's light.
+    expect(because(behind)).toEqual([])
   })
 
   it('such as one of a sun that grazes the surface by next to nothing', () => {
     const grazing = makeLight('sun', { unit: sun, power: undefined, at: tape(60, 5, { upDegrees: 1e-300 }) })
     const floor = reading(['sun'], 8, { at: 'floor', dome: 'flat', faces: 'out' })
-    expect(because(floor, { lights: [grazing] })).toEqual(['no light arrives'])
+    expect(because(floor, { lights: [grazing], backdrop: 'none' })).toEqual(['no light arrives'])
   })
 
   it('are counted only beyond what anybody takes', () => {

@@ -1,4 +1,5 @@
 /** What readings tell of a light, by hand: inverse squares on the axis of a small light, and the scale of stops. */
+import '../helpers/empty-space.js'
 import { describe, expect, it } from 'vitest'
 import type { MeterReading, Plan } from '../../src/language/plan.js'
 import { difference } from '../../src/light/figure.js'

@@ -1,4 +1,5 @@
 /** Solved values against closed forms, and against the plan computed afresh with the value written in. */
+import '../helpers/empty-space.js'
 import { describe, expect, it } from 'vitest'
 import { difference } from '../../src/light/figure.js'
 import { computeSet } from '../../src/set/compute-set.js'

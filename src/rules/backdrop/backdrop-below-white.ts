@@ -77,7 +77,7 @@ export const backdropBelowWhite = rule<BelowWhite>({
     const u = toneU(context, darkest.overCamera)
     const short = needs - darkest.overCamera.stops
     const own = backdropLights(set)
-    const lit = set.exposure(onBackdrop(darkest.at), 'all')
+    const lit = set.unshadowed(onBackdrop(darkest.at), 'all')
     const keyOff = (set.key?.overCamera.stops ?? 0) - plan.wanted.exposure
     return [
       {

@@ -223,10 +223,10 @@ const held = (set: RuleContext['set'], { name }: Light, stops: number): RuleCont
 const mirrored = ({ limit }: Uneven, light: Light, words: Words, { set }: RuleContext): readonly Mend[] => {
   const view = set.backdropView!
   const light2 = (at: readonly [number, number, number]): number | undefined =>
-    set.exposure(onBackdrop([-at[0], at[1], at[2]]), [light.name])?.luxSeconds
+    set.unshadowed(onBackdrop([-at[0], at[1], at[2]]), [light.name])?.luxSeconds
   const sums = view.samples.flatMap(({ at }) => {
     const other = light2(at)
-    const now = set.exposure(onBackdrop(at), 'all')?.luxSeconds
+    const now = set.unshadowed(onBackdrop(at), 'all')?.luxSeconds
     return other === undefined || now === undefined ? [] : [now + other]
   })
   if (sums.length < view.samples.length) return []

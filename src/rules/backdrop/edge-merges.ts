@@ -5,7 +5,7 @@ import { dot, subtract, type Vec3 } from '../../scene/vector.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { turnLight } from '../gear.js'
 import { hairShine, hairTone, hairU, rimStart } from '../hair.js'
-import { backdropMissing, firstMissing, notDirect } from '../known.js'
+import { backdropMissing } from '../known.js'
 import { towardLight } from '../light-direction.js'
 import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
 import type { Words } from '../words.js'
@@ -95,7 +95,7 @@ export const edgeMerges = rule<Merges>({
   ],
 
   needs: (context) => {
-    const { plan, set } = context
+    const { plan } = context
     if (plan.subject.kind === 'group') return 'silent'
     if (plan.backdrop === undefined || plan.backdrop.sky !== undefined) return 'silent'
     const parts = partsOf(plan)
@@ -106,10 +106,7 @@ export const edgeMerges = rule<Merges>({
             enable: { pointer: '/subject/hair', text: 'hair: dark' },
           }
         : 'silent'
-    return firstMissing(
-      () => backdropMissing(context, 'whole'),
-      ...outlinePlaces(set).flatMap(({ at }) => set.lit.map((light) => () => notDirect(set, light, at))),
-    )
+    return backdropMissing(context, 'whole')
   },
 
   detect: (context) => {

@@ -146,6 +146,7 @@ const levelAt = (set: ComputedSet, at: Vec3): Figure | undefined =>
     of: set.keyLights.map((light) => light.name),
     dome: 'raised',
     faces: 'camera',
+    aside: 'people',
   })?.figure
 
 const worst = (set: ComputedSet, share = 1): number | undefined => {

@@ -32,14 +32,14 @@ export const usualLimit = 1
 
 /** Exposure that one light gives the backdrop at a sample, as a share of all. */
 export const shareAt = (set: ComputedSet, sample: BackdropSample, lights: readonly string[]): number => {
-  const all = set.exposure(onBackdrop(sample.at), 'all')
+  const all = set.unshadowed(onBackdrop(sample.at), 'all')
   if (all === undefined) return 0
   return lights.reduce((sum, light) => sum + (all.byLight.get(light) ?? 0), 0) / all.luxSeconds
 }
 
 /** The light that gives the backdrop most at a sample. */
 export const strongestAt = (set: ComputedSet, sample: BackdropSample): Light | undefined => {
-  const all = set.exposure(onBackdrop(sample.at), 'all')
+  const all = set.unshadowed(onBackdrop(sample.at), 'all')
   let best: Light | undefined
   for (const light of set.lit)
     if (best === undefined || (all?.byLight.get(light.name) ?? 0) > (all?.byLight.get(best.name) ?? 0))

@@ -22,7 +22,7 @@ export const stopsFor = (
 ): number | undefined => {
   let found: number | undefined
   for (const sample of samples) {
-    const got = set.exposure(onBackdrop(sample.at), 'all')
+    const got = set.unshadowed(onBackdrop(sample.at), 'all')
     if (got === undefined) return undefined
     const own = lights.reduce((sum, light) => sum + (got.byLight.get(light) ?? 0), 0)
     const wanted = got.luxSeconds * 2 ** (target - sample.overCamera.stops) - (got.luxSeconds - own)

@@ -44,7 +44,7 @@ export const twoLimits = (context: Pick<RuleContext, 'set' | 'u'>): TwoLimits | 
     return undefined
   const names = backdropLights(set).map((light) => light.name)
   const alone = names.length === 0
-  const there = set.exposure(onBackdrop(view.middle.at), 'all')
+  const there = set.unshadowed(onBackdrop(view.middle.at), 'all')
   const level = (stops: number): number =>
     middle.stops + (alone || there === undefined ? stops : changeOf(there.byLight, names, stops))
   const needs = stopsToSurelyWhite(plan.backdrop.surface.reflectance, plan.camera.headroom)

@@ -88,8 +88,8 @@ const secondBackdropLight = ({ where }: BelowWhite, { list }: Words): Mend => ({
 
 // ---------------------------------------------------------------- one light for all
 
-/** Paper within a third of the face is as near as one light brings it: both then meter almost alike. */
-const almostAlike = -1 / 3
+/** Paper within two fifths of the face is as near as one light brings it, for the dome at the face sees the paper too: both then meter almost alike. */
+const almostAlike = -0.4
 
 const gap = (set: ComputedSet): number | undefined => {
   const back = darkest(set)
@@ -233,7 +233,7 @@ const comesOut = (
 
 const secondLight = (evidence: BelowWhite, words: Words, { set, plan }: RuleContext): readonly Mend[] => {
   const view = set.backdropView
-  const now = view && set.exposure(onBackdrop(view.darkest.at), 'all')
+  const now = view && set.unshadowed(onBackdrop(view.darkest.at), 'all')
   if (view === undefined || now === undefined) return []
   const wanted = now.luxSeconds * 2 ** (evidence.short + inside(evidence.u))
   const own = fNumberFor((wanted - now.luxSeconds) as LuxSeconds, plan.camera.iso)

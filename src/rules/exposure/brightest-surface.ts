@@ -8,7 +8,6 @@ import type { Capsule, SceneFigure } from '../../scene/scene.js'
 import { add, cross, dot, scale, subtract, unit, type Vec3 } from '../../scene/vector.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { faceOf } from '../key-lights.js'
-import { panelBetween } from '../known.js'
 
 interface Spot {
   readonly where: string
@@ -26,14 +25,15 @@ export interface Lit {
 }
 
 /** The brightest surface in frame under key and fill; undefined where nothing arrives. */
-export const brightestOf = (set: ComputedSet): Lit | undefined =>
-  most(
+export const brightestOf = (set: ComputedSet): Lit | undefined => {
+  const of = set.keyLights.map(({ name }) => name)
+  return most(
     spotsInFrame(set).flatMap((spot): Lit[] => {
-      const of = clearTo(set, spot.at)
       const over = set.reading({ at: spot.at, of, dome: 'flat', faces: { direction: spot.normal } })
       return over === undefined ? [] : [held(spot, over.overCamera, set)]
     }),
   )
+}
 
 /**
  * The same with one light carried about the subject by an angle in radians (counter-clockwise from above) and turned so
@@ -48,14 +48,14 @@ export const brightestTurned = (set: ComputedSet, light: string, by: number): nu
   const dome = unit(subtract(scene.camera.eye, face))
   const now = key.byLight.get(light) ?? 0
   const then =
-    set.exposure({ at: back(face), normal: about(dome, -by), kind: 'dome' }, [light])?.luxSeconds ?? 0
+    set.unshaded({ at: back(face), normal: about(dome, -by), kind: 'dome' }, [light])?.luxSeconds ?? 0
   if (now <= 0 || then <= 0) return undefined
   const others = set.keyLights.flatMap(({ name }) => (name === light ? [] : [name]))
   return most(
     spotsInFrame(set).flatMap((spot): Lit[] => {
       const { at, normal } = spot
       const turned = { at: back(at), normal: about(normal, -by), kind: 'flat' } as const
-      const own = set.exposure(turned, [light])?.luxSeconds ?? 0
+      const own = set.unshaded(turned, [light])?.luxSeconds ?? 0
       const rest = set.exposure({ at, normal, kind: 'flat' }, others)?.luxSeconds ?? 0
       const sum = (own * now) / then + rest
       return sum > 0 ? [held(spot, shifted(key.overCamera, Math.log2(sum / key.luxSeconds)), set)] : []
@@ -82,13 +82,6 @@ const about = ([x, y, z]: Vec3, angle: number): Vec3 => [
   x * Math.sin(angle) + y * Math.cos(angle),
   z,
 ]
-
-/** A panel in the way takes its light off; what it lets through is not computed yet. */
-const clearTo = (set: ComputedSet, at: Vec3): readonly string[] =>
-  set.keyLights.flatMap(({ name }) => {
-    const front = set.scene.lights.get(name)?.front
-    return front !== undefined && panelBetween(set.scene, front.centre, at) !== undefined ? [] : [name]
-  })
 
 // ---------------------------------------------------------------- surfaces
 

@@ -176,8 +176,8 @@ const nearerAxis = (
   const levels = subject.figures.map(({ face }) => {
     const normal = unit(subtract(camera.eye, face))
     const turned = add(subject.tapeFrom, about(subtract(face, subject.tapeFrom), -angle))
-    const from = set.exposure({ at: turned, normal: about(normal, -angle), kind: 'dome' }, [light.name])
-    const rest = others.length === 0 ? undefined : set.exposure({ at: face, normal, kind: 'dome' }, others)
+    const from = set.unshadowed({ at: turned, normal: about(normal, -angle), kind: 'dome' }, [light.name])
+    const rest = others.length === 0 ? undefined : set.unshadowed({ at: face, normal, kind: 'dome' }, others)
     return Math.log2((from?.luxSeconds ?? 0) + (rest?.luxSeconds ?? 0))
   })
   const after = Math.max(...levels) - Math.min(...levels)

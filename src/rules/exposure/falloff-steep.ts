@@ -6,7 +6,7 @@ import { subtract, type Vec3 } from '../../scene/vector.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { turn } from '../gear.js'
 import { strongestOf } from '../key-lights.js'
-import { firstMissing, keyMissing, notDirect } from '../known.js'
+import { keyMissing } from '../known.js'
 import { placePointer } from '../place-pointer.js'
 import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
 import { inside, movedAndHeld, solveFor } from '../solving.js'
@@ -66,10 +66,7 @@ export const falloffSteep = rule<Steep>({
     const { wanted, subject } = context.plan
     if (wanted.framing !== 'full length' || subject.kind === 'object' || subject.pose !== 'standing')
       return 'silent'
-    return firstMissing(
-      () => keyMissing(context),
-      () => blockedAtKnees(context.set),
-    )
+    return keyMissing(context)
   },
 
   detect: (context) => {
@@ -149,13 +146,6 @@ const worst = (set: ComputedSet): Figure | undefined => {
       (most, one) => (most === undefined || Math.abs(one.stops) > Math.abs(most.stops) ? one : most),
       undefined,
     )
-}
-
-const blockedAtKnees = (set: ComputedSet) => {
-  const [figure] = front(set)
-  if (figure === undefined) return undefined
-  const at = knees(figure, set)
-  return firstMissing(...set.keyLights.map((light) => () => notDirect(set, light, at)))
 }
 
 const further = (

@@ -8,11 +8,17 @@ export interface Face {
   readonly over: Figure
 }
 
-/** Key and fill, dome toward the camera; in the scene's order. */
+/** Key and fill, dome toward the camera, nobody in anybody's light; in the scene's order. */
 export const metered = (set: ComputedSet): readonly Face[] => {
   const names = set.keyLights.map((light) => light.name)
   return set.scene.subject.figures.flatMap((figure) => {
-    const over = set.reading({ at: figure.face, of: names, dome: 'raised', faces: 'camera' })?.overCamera
+    const over = set.reading({
+      at: figure.face,
+      of: names,
+      dome: 'raised',
+      faces: 'camera',
+      aside: 'people',
+    })?.overCamera
     return over === undefined ? [] : [{ figure, over }]
   })
 }

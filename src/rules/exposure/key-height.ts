@@ -5,7 +5,7 @@ import { roundForTape } from '../../units/length.js'
 import type { Metres } from '../../units/quantity.js'
 import { turn } from '../gear.js'
 import { faceOf, keyLightsOf, strongestOf } from '../key-lights.js'
-import { notDirect } from '../known.js'
+import { lightMissing } from '../known.js'
 import { degreesUp, towardLight } from '../light-direction.js'
 import { lightPointer } from '../place-pointer.js'
 import { type Advice, type Evidence, type NotNeeded, type RuleContext, rule } from '../rule.js'
@@ -101,15 +101,12 @@ export const keyHeight = rule<KeyHeight>({
     ]
   },
 
-  tell: ({ light, up }, words, { plan, set, limits }) => ({
+  tell: ({ light, up }, words, { set, limits }) => ({
     message:
       up > limits.highest!
         ? `eye sockets go dark and catchlights hide under the brows: ${light.name} stands ${Math.round(up)} deg up from the face, ${limits.highest} deg is the limit`
         : `${up < -slack ? 'shadows fall upward on the face' : 'no shadow under nose and chin shapes the face'}: ${light.name} stands ${up < -slack ? `${Math.round(-up)} deg under` : `${Math.round(up)} deg over`} the height of the face, ${limits.lowest} deg up is the least`,
-    why: [
-      `the middle of its front at ${words.length(frontHeight(set, light))}, the face at ${words.length(faceOf(set)[2])}`,
-      ...(plan.room === undefined ? [] : ['light off ceiling and walls is not computed yet']),
-    ].join('; '),
+    why: `the middle of its front at ${words.length(frontHeight(set, light))}, the face at ${words.length(faceOf(set)[2])}`,
   }),
 
   mend: (evidence, words, context) => [
@@ -128,7 +125,7 @@ const slack = 1e-6
 const blocked = (set: ComputedSet, light: Light): NotNeeded | undefined => {
   const { aim } = light
   return aim.at === 'ceiling' || aim.at === 'panel' || aim.at === 'wall'
-    ? notDirect(set, light, faceOf(set))
+    ? lightMissing(set, light)
     : undefined
 }
 

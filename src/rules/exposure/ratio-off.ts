@@ -144,7 +144,9 @@ export const ratioOff = rule<RatioOff>({
 
 const fillMissing = ({ plan }: RuleContext): NotNeeded =>
   [...plan.panels.values()].some((panel) => panel.kind === 'reflector')
-    ? { because: 'no light is the fill, and light off panels is not computed yet' }
+    ? {
+        because: 'no light is the fill, and a panel cannot be metered apart from the key that it throws back',
+      }
     : {
         because: 'a ratio is wanted and no light is the fill',
         enable: {

@@ -4,7 +4,7 @@ import { luxSecondsFor } from '../../light/exposure.js'
 import { computeSet } from '../../set/compute-set.js'
 import type { ComputedSet, LightStrength } from '../../set/computed-set.js'
 import { rolePoint } from '../../set/role-point.js'
-import { notDirect } from '../known.js'
+import { lightMissing } from '../known.js'
 import type { NotNeeded } from '../rule.js'
 
 export const rangeOf = ({ unit }: Light): PowerRange | undefined =>
@@ -77,7 +77,4 @@ export const neededPowers = (set: ComputedSet): readonly Needed[] =>
     ]
   })
 
-export const wayBlocked = (set: ComputedSet, light: Light): NotNeeded | undefined => {
-  const at = set.scene.points.get(meteredAt(light))?.at
-  return at && notDirect(set, light, at)
-}
+export const wayBlocked = (set: ComputedSet, light: Light): NotNeeded | undefined => lightMissing(set, light)

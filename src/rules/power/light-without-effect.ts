@@ -7,7 +7,7 @@ import type { ScenePoint } from '../../scene/scene.js'
 import { dot, scale, subtract, unit } from '../../scene/vector.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { turnLight } from '../gear.js'
-import { notDirect, unknownLight } from '../known.js'
+import { lightMissing, unknownLight } from '../known.js'
 import { settingPointer } from '../place-pointer.js'
 import { pointText } from '../place-words.js'
 import { type Advice, type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
@@ -117,11 +117,11 @@ interface Added {
 /** So far over the limit that no other place need be asked. */
 const plainly = 0.2
 
-/** Undefined where the light works by way of a surface or through a panel: what it adds is not known yet. */
+/** Undefined where what the light adds cannot be known. */
 const mostAdded = (set: ComputedSet, light: Light, limit: number, u: RuleContext['u']): Added | undefined => {
+  if (lightMissing(set, light) !== undefined) return undefined
   let most: Added | undefined
   for (const { where, receptor } of placesFor(set, light)) {
-    if (notDirect(set, light, receptor.at) !== undefined) return undefined
     const all = set.exposure(receptor, 'all')
     if (all === undefined) continue
     const own = all.byLight.get(light.name) ?? 0

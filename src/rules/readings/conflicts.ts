@@ -5,7 +5,7 @@ import type { ComputedSet, HeldReading, MeterAsk } from '../../set/computed-set.
 import { facingOf } from '../../set/read-reading.js'
 import { reflectanceAt } from '../../set/surface-at.js'
 import type { FNumber } from '../../units/quantity.js'
-import { notDirect } from '../known.js'
+import { lightMissing } from '../known.js'
 import type { Words } from '../words.js'
 
 /** Readings that share lights, and of which one at least is at odds with all that is known without it. */
@@ -57,18 +57,14 @@ const tells = 1 / 3
 
 const oddness = ({ difference, u }: HeldReading): number => Math.abs(difference) / u
 
-/** Readings whose light comes straight to the meter: what is not computed yet cannot be held against them. */
+/** Readings of lights whose figures are known: what cannot be computed cannot be held against them. */
 export const comparable = (set: ComputedSet): readonly HeldReading[] =>
-  set.readings.filter(({ index, lights }) => {
-    const at = set.scene.points.get(set.plan.readings[index]!.at)?.at
-    return (
-      at !== undefined &&
-      lights.every((name) => {
-        const light = set.plan.lights.get(name)
-        return light === undefined || notDirect(set, light, at) === undefined
-      })
-    )
-  })
+  set.readings.filter(({ lights }) =>
+    lights.every((name) => {
+      const light = set.plan.lights.get(name)
+      return light === undefined || lightMissing(set, light) === undefined
+    }),
+  )
 
 /** Readings by the lights that they share, directly or by way of others. */
 const together = (held: readonly HeldReading[]): readonly (readonly HeldReading[])[] => {

@@ -4,7 +4,7 @@ import type { ComputedSet } from '../../set/computed-set.js'
 import { rolePoint } from '../../set/role-point.js'
 import { type Turned, turnLight } from '../gear.js'
 import { type Hair, rimStart } from '../hair.js'
-import { keyMissing, notDirect, unknownLight } from '../known.js'
+import { keyMissing, lightMissing, unknownLight } from '../known.js'
 import { settingPointer } from '../place-pointer.js'
 import { type Advice, type Evidence, type NotNeeded, type RuleContext, rule } from '../rule.js'
 import { inside } from '../solving.js'
@@ -124,8 +124,7 @@ const rimsOf = ({ plan }: ComputedSet): readonly Light[] =>
 
 const missingOf = (set: ComputedSet, light: Light): NotNeeded | undefined => {
   if (set.unknown.includes(light)) return unknownLight(light)
-  const at = set.scene.points.get(rolePoint(light))?.at
-  return at && notDirect(set, light, at)
+  return lightMissing(set, light)
 }
 
 const hairOf = ({ hair }: Subject): Hair => hair ?? 'dark'
