@@ -1,25 +1,27 @@
-/** The share of the lines between two patches that nothing crosses, by a few fixed lines; most pairs need none. */
+/** The share of the lines between two clusters that nothing crosses, by a few fixed lines; most pairs need none. */
 import type { Blocker } from '../visibility/blockers.js'
-import { clearBetween } from '../visibility/sees.js'
+import { apartSquared } from '../visibility/segments.js'
 import { type Layout, placeOn } from './layout.js'
 import type { Mesh } from './mesh.js'
+import { cast, clear, lostFromA, lostFromB, type Obstacle, obstacleOf } from './obstacles.js'
 
 export interface Obstacles {
-  readonly blockers: readonly Blocker[]
-  /** By blocker and patch, of flat ones: the patch lies wholly before (1), wholly behind (−1), in its plane (2), else 0. */
+  readonly all: readonly Obstacle[]
+  /** By obstacle and cluster, of flat ones: it lies wholly before (1), wholly behind (−1), in its plane (2), else 0. */
   readonly before: Int8Array
 }
 
-/** Metres: so near to a plate's plane a patch lies in it. */
+/** Metres: so near to a plate's plane a cluster lies in it. */
 const inPlane = 1e-6
 
-export const obstaclesOf = ({ layout }: Mesh, blockers: readonly Blocker[]): Obstacles => {
-  const before = new Int8Array(blockers.length * layout.count)
+export const obstaclesOf = (mesh: Mesh, blockers: readonly Blocker[]): Obstacles => {
+  const clusters = mesh.tree.layout
+  const before = new Int8Array(blockers.length * clusters.count)
   blockers.forEach(({ solid: { body } }, k) => {
     if (body.shape !== 'plate') return
     const { centre, normal } = body.face
-    const { at, across, up, half } = layout
-    for (let i = 0; i < layout.count; i++) {
+    const { at, across, up, half } = clusters
+    for (let i = 0; i < clusters.count; i++) {
       const p = 3 * i
       const off =
         (at[p]! - centre[0]) * normal[0] +
@@ -30,13 +32,13 @@ export const obstaclesOf = ({ layout }: Mesh, blockers: readonly Blocker[]): Obs
           Math.abs(across[p]! * normal[0] + across[p + 1]! * normal[1] + across[p + 2]! * normal[2]) +
         half[2 * i + 1]! * Math.abs(up[p]! * normal[0] + up[p + 1]! * normal[1] + up[p + 2]! * normal[2])
       const flat = Math.abs(off) < inPlane && reach < inPlane
-      before[k * layout.count + i] = flat ? 2 : off >= reach - inPlane ? 1 : off <= inPlane - reach ? -1 : 0
+      before[k * clusters.count + i] = flat ? 2 : off >= reach - inPlane ? 1 : off <= inPlane - reach ? -1 : 0
     }
   })
-  return { blockers, before }
+  return { all: blockers.map((one) => obstacleOf(mesh, one)), before }
 }
 
-const some: Blocker[] = []
+const some: Obstacle[] = []
 const a: [number, number, number] = [0, 0, 0]
 const b: [number, number, number] = [0, 0, 0]
 const quarters = [
@@ -46,25 +48,54 @@ const quarters = [
   [0.5, 0.5],
 ] as const
 
-export const clearShare = (layout: Layout, obstacles: Obstacles, i: number, j: number): number => {
-  some.length = 0
-  const { blockers } = obstacles
-  for (let k = 0; k < blockers.length; k++) if (mayStand(layout, obstacles, k, i, j)) some.push(blockers[k]!)
-  if (some.length === 0) return 1
-  const { swapped, s, t } = pairing(layout, i, j)
-  let clear = 0
-  for (const [u, v] of quarters) {
-    placeOn(layout, i, u, v, a)
-    placeOn(layout, j, s * (swapped ? v : u), t * (swapped ? u : v), b)
-    if (clearBetween(some, a, b)) clear++
-  }
-  return clear / 4
+/** Shares of the lines between clusters i and j: free ones, and those that end on a black thing, from i and from j. */
+export interface Between {
+  /** Whether anything stands near the lines at all. */
+  some: boolean
+  clear: number
+  lostFromI: number
+  lostFromJ: number
 }
 
-/** Whether a blocker's ball meets the hull of two patches, and a plate has them on both its sides. */
+export const between = (
+  clusters: Layout,
+  obstacles: Obstacles,
+  i: number,
+  j: number,
+  into: Between,
+): Between => {
+  into.some = false
+  into.clear = 1
+  into.lostFromI = 0
+  into.lostFromJ = 0
+  const { all } = obstacles
+  let count = 0
+  for (let k = 0; k < all.length; k++) if (mayStand(clusters, obstacles, k, i, j)) some[count++] = all[k]!
+  if (count === 0) return into
+  into.some = true
+  const { swapped, s, t } = pairing(clusters, i, j)
+  let [free, fromI, fromJ] = [0, 0, 0]
+  for (const [u, v] of quarters) {
+    placeOn(clusters, i, u, v, a)
+    placeOn(clusters, j, s * (swapped ? v : u), t * (swapped ? u : v), b)
+    const met = cast(some, count, a[0], a[1], a[2], b[0], b[1], b[2])
+    if (met === clear) free++
+    if ((met & lostFromA) !== 0) fromI++
+    if ((met & lostFromB) !== 0) fromJ++
+  }
+  into.clear = free / 4
+  into.lostFromI = fromI / 4
+  into.lostFromJ = fromJ / 4
+  return into
+}
+
+const from: [number, number, number] = [0, 0, 0]
+const way: [number, number, number] = [0, 0, 0]
+
+/** Whether an obstacle meets the hull of two clusters, and a plate has them on both its sides. */
 const mayStand = (
   { at, radius, count }: Layout,
-  { blockers, before }: Obstacles,
+  { all, before }: Obstacles,
   k: number,
   i: number,
   j: number,
@@ -77,16 +108,25 @@ const mayStand = (
   const dx = at[q]! - at[p]!
   const dy = at[q + 1]! - at[p + 1]!
   const dz = at[q + 2]! - at[p + 2]!
-  const { centre, radius: around } = blockers[k]!
-  const x = centre[0] - at[p]!
-  const y = centre[1] - at[p + 1]!
-  const z = centre[2] - at[p + 2]!
+  const one = all[k]!
+  const x = one.x - at[p]!
+  const y = one.y - at[p + 1]!
+  const z = one.z - at[p + 2]!
   const along = Math.min(1, Math.max(0, (x * dx + y * dy + z * dz) / (dx * dx + dy * dy + dz * dz)))
   const offX = x - along * dx
   const offY = y - along * dy
   const offZ = z - along * dz
-  const reach = around + Math.max(radius[i]!, radius[j]!)
-  return offX * offX + offY * offY + offZ * offZ < reach * reach
+  const coat = Math.max(radius[i]!, radius[j]!)
+  const reach = one.radius + coat
+  if (offX * offX + offY * offY + offZ * offZ >= reach * reach) return false
+  const { spine } = one.blocker
+  if (spine === undefined) return true
+  for (let axis = 0; axis < 3; axis++) from[axis] = at[p + axis]!
+  way[0] = dx
+  way[1] = dy
+  way[2] = dz
+  const apart = spine.coat + coat
+  return apartSquared(spine.from, spine.along, from, way) < apart * apart
 }
 
 /**

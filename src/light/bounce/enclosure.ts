@@ -12,8 +12,15 @@ const gap = 0.01
 /** A normal this near to an axis is square to it. */
 const square = 1 - 1e-9
 
-/** By patch, 1 where it is a part of the closed box; undefined where the patches close none. */
-export const enclosingPatches = (patches: readonly Patch[]): Uint8Array | undefined => {
+/**
+ * By cell, 1 where it is a part of the closed box; undefined where the cells close none.
+ *
+ * @param parent by cell, what it was cut from; −1 where it is whole
+ */
+export const enclosingCells = (
+  patches: readonly Patch[],
+  parent: readonly number[],
+): Uint8Array | undefined => {
   const oneSided = patches.filter(
     ({ surface }) => surface.path !== 'panels' && surface.back === undefined && surface.transmits === 0,
   )
@@ -32,7 +39,7 @@ export const enclosingPatches = (patches: readonly Patch[]): Uint8Array | undefi
     const side = sideOf(face.centre, face.normal, low, high)
     if (side === undefined) return
     encloses[i] = 1
-    covered[side]! += area
+    if (parent[i]! < 0) covered[side]! += area
   })
   const [x, y, z] = [high[0] - low[0], high[1] - low[1], high[2] - low[2]] as const
   const sides = [y * z, x * z, x * y]

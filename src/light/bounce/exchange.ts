@@ -5,7 +5,7 @@
  * one, cut at their horizon.
  */
 import { clipByHorizon, contourIrradiance } from '../polygon.js'
-import type { Layout } from './layout.js'
+import { type Layout, reachAlong } from './layout.js'
 import { rectangleIrradiance } from './rectangle.js'
 
 /** Point formula where the distance is at least this many times both radii together. */
@@ -42,13 +42,20 @@ export const exchange = (layout: Layout, i: number, facingI: number, j: number, 
   const out = mx * dx + my * dy + mz * dz
   const back = nx * dx + ny * dy + nz * dz
   if (out <= -radius[j]! || back <= -radius[i]!) return 0
-  const reachI = reach(layout, p, i, nx, ny, nz)
-  const reachJ = reach(layout, q, j, mx, my, mz)
+  const reachI = reachAlong(layout, i, nx, ny, nz)
+  const reachJ = reachAlong(layout, j, mx, my, mz)
   if (out <= touching - reachJ || back <= touching - reachI) return 0
   const squared = dx * dx + dy * dy + dz * dz
   const apart = far * (radius[i]! + radius[j]!)
   const whole = out >= reachJ - touching && back >= reachI - touching
-  if (!whole || squared < apart * apart) return nearExchange(layout, i, facingI, j, facingJ, whole, squared)
+  if (!whole || squared < apart * apart) {
+    // From points of the smaller one; of two alike, told by how they stand and not by which comes first.
+    const bySize = radius[i]! - radius[j]!
+    const fromJ = Math.abs(bySize) > 1e-9 * radius[i]! ? bySize > 0 : back > out * (1 + 1e-9)
+    return fromJ
+      ? nearExchange(layout, j, facingJ, i, facingI, whole, squared)
+      : nearExchange(layout, i, facingI, j, facingJ, whole, squared)
+  }
 
   const { across, up } = layout
   const straight = out * back
@@ -70,12 +77,7 @@ export const exchange = (layout: Layout, i: number, facingI: number, j: number, 
   return Math.max(0, seen) * area[i]! * area[j]!
 }
 
-/** How far patch i reaches to either side of its middle along a direction. */
-const reach = ({ across, up, half }: Layout, p: number, i: number, x: number, y: number, z: number): number =>
-  half[2 * i]! * Math.abs(across[p]! * x + across[p + 1]! * y + across[p + 2]! * z) +
-  half[2 * i + 1]! * Math.abs(up[p]! * x + up[p + 1]! * y + up[p + 2]! * z)
-
-/** From points of the smaller patch, the larger one exact. */
+/** From points of patch i, the other one exact. */
 const nearExchange = (
   layout: Layout,
   i: number,
@@ -86,7 +88,6 @@ const nearExchange = (
   squared: number,
 ): number => {
   const { radius, area } = layout
-  if (radius[i]! > radius[j]!) return nearExchange(layout, j, facingJ, i, facingI, whole, squared)
   // Side by side they touch, and what is seen changes without bound along the edge.
   const points = squared < (radius[i]! + radius[j]!) ** 2 ? three : two
   let sum = 0

@@ -1,59 +1,255 @@
-/** What a receptor gets from each side of the mesh. */
+/**
+ * What a receptor gets from each side of the mesh. Cells of the tree are taken as large as their distance allows; a
+ * patch that is large against its distance piece by piece, with its exitance taken as running evenly from patch to patch.
+ */
+import { dot, type Vec3 } from '../../scene/vector.js'
 import type { Receptor } from '../receptor.js'
 import type { Outlook } from '../visibility/outlook.js'
-import { sees } from '../visibility/sees.js'
-import { placeOn } from './layout.js'
+import { type Layout, oneCell, placeOn, reachAlong } from './layout.js'
 import type { Mesh } from './mesh.js'
+import { cast, clear, lostFromA, type Obstacle, obstacleOf } from './obstacles.js'
 import { weightOf } from './weight.js'
 
 /** Nearly all that a receptor in a closed box sees is the box: then it is taken as all. */
 const nearly = 0.05
-/** Shares of all that a receptor takes, from which on a patch is looked at in four and in nine places. */
-const large = [0.02, 0.08] as const
+/** Shares of all that a receptor takes, from which on something is looked at in four and in nine places. */
+const large = [0.015, 0.06] as const
+/** How far off, in lengths of its longer side, cells count as one, and a patch as even. */
+const asOne = 1.5
+const asEven = 1
+
+/** At no end of a cell is the kernel taken to fall by more than this share, along either axis. */
+const steepest = 0.45
 
 const middles: readonly (readonly number[])[] = [[0], [-0.5, 0.5], [-2 / 3, 0, 2 / 3]]
 
 /** Exposure at the receptor per unit exitance of each side. In a closed box a flat one gets 1 in all, a dome in free air 2. */
-export const gatherFrom = (mesh: Mesh, outlook: Outlook): Float64Array => {
-  const { receptor } = outlook
-  const { layout, encloses, closed, patches } = mesh
-  const weights = new Float64Array(2 * layout.count)
-  let box = 0
-  for (let i = 0; i < layout.count; i++) {
-    const p = 3 * i
-    const off =
-      (receptor.at[0] - layout.at[p]!) * layout.normal[p]! +
-      (receptor.at[1] - layout.at[p + 1]!) * layout.normal[p + 1]! +
-      (receptor.at[2] - layout.at[p + 2]!) * layout.normal[p + 2]!
-    const { surface } = patches[i]!
-    const oneSided = surface.back === undefined && surface.transmits === 0
+export const gatherFrom = (mesh: Mesh, outlook: Outlook): Float64Array =>
+  new Gathering(mesh, outlook).weights()
+
+class Gathering {
+  private readonly receptor: Receptor
+  private readonly obstacles: readonly Obstacle[]
+  private readonly all: number
+  /** By side: what the box gives, and what stands in it. */
+  private readonly fromBox: Float64Array
+  private readonly fromInner: Float64Array
+  /** What the box would give with nothing in the way, what it gives, and what of it is lost on black things. */
+  private open = 0
+  private seen = 0
+  private lost = 0
+  private inner = 0
+  private readonly at: [number, number, number] = [0, 0, 0]
+  private readonly piece = oneCell()
+
+  constructor(
+    private readonly mesh: Mesh,
+    outlook: Outlook,
+  ) {
+    this.receptor = outlook.receptor
+    this.obstacles = outlook.blockers.map((one) => obstacleOf(mesh, one))
+    this.all = whole(outlook.receptor)
+    this.fromBox = new Float64Array(2 * mesh.layout.count)
+    this.fromInner = new Float64Array(2 * mesh.layout.count)
+  }
+
+  weights(): Float64Array {
+    const { mesh, fromBox, fromInner } = this
+    const { next } = mesh.tree
+    for (let c = 0; c < next.length; c = next[c]!) this.cell(c)
+    let scale = 1
+    if (mesh.closed && Math.abs(this.open / this.all - 1) < nearly) {
+      // In a closed box what is not lost comes from somewhere: the few lines that were looked along tell it only roughly.
+      const left = this.all - (this.lost * this.all) / this.open - this.inner
+      if (this.seen > 0) scale = Math.min(2, Math.max(0.5, left / this.seen))
+    }
+    for (let side = 0; side < fromBox.length; side++) fromInner[side]! += scale * fromBox[side]!
+    return fromInner
+  }
+
+  private cell(c: number): void {
+    const { mesh, receptor } = this
+    const { tree, layout } = mesh
+    const p = 3 * c
+    const dx = receptor.at[0] - tree.layout.at[p]!
+    const dy = receptor.at[1] - tree.layout.at[p + 1]!
+    const dz = receptor.at[2] - tree.layout.at[p + 2]!
+    const { normal } = tree.layout
+    const off = dx * normal[p]! + dy * normal[p + 1]! + dz * normal[p + 2]!
+    const oneSided = tree.oneSided[c] === 1
     // In the plane of a surface that has one side only, a receptor lies before it.
     const back = off < 0 && !(oneSided && off > -1e-6)
-    if (back && oneSided) continue
-    const weight = weightOf(layout, i, receptor, Math.max(Math.abs(off), oneSided ? 1e-6 : 0), back)
-    if (!(weight > 0)) continue
-    weights[2 * i + (back ? 1 : 0)] = weight
-    if (encloses[i] === 1) box += weight
+    if (back && oneSided) return
+    const height = Math.max(Math.abs(off), oneSided ? 1e-6 : 0)
+    const [from, to] = [tree.from[c]!, tree.to[c]!]
+    const isPatch = to - from === 1
+    if (
+      near(tree.layout, c, dx, dy, dz, height, isPatch ? asEven : asOne) ||
+      (!isPatch && this.cutsThrough(c, dx, dy, dz))
+    ) {
+      if (isPatch) this.pieces(c, from, back ? 1 : 0, height)
+      else for (let part = c + 1; part < tree.next[c]!; part = tree.next[part]!) this.cell(part)
+      return
+    }
+    const weight = weightOf(tree.layout, c, receptor, height, back)
+    if (!(weight > 0)) return
+    const box = tree.encloses[c] === 1
+    const seen = this.look(tree.layout, c, weight, box)
+    const by = box ? this.fromBox : this.fromInner
+    const side = back ? 1 : 0
+    if (isPatch) {
+      by[2 * from + side]! += seen
+      return
+    }
+    // Over the cell the kernel runs evenly, by its first derivatives.
+    const { across, up, half } = tree.layout
+    const [ax, ay, az] = [across[p]!, across[p + 1]!, across[p + 2]!]
+    const [bx, by_, bz] = [up[p]!, up[p + 1]!, up[p + 2]!]
+    const su = this.slope(dx, dy, dz, ax, ay, az, half[2 * c]!)
+    const sv = this.slope(dx, dy, dz, bx, by_, bz, half[2 * c + 1]!)
+    for (let i = from; i < to; i++) {
+      const q = 3 * i
+      const x = layout.at[q]! - tree.layout.at[p]!
+      const y = layout.at[q + 1]! - tree.layout.at[p + 1]!
+      const z = layout.at[q + 2]! - tree.layout.at[p + 2]!
+      const grown = 1 + su * (x * ax + y * ay + z * az) + sv * (x * bx + y * by_ + z * bz)
+      by[2 * i + side]! += (seen * grown * layout.area[i]!) / tree.layout.area[c]!
+    }
   }
-  const all = whole(receptor)
-  const scale = closed && all !== undefined && Math.abs(box / all - 1) < nearly ? all / box : 1
-  const usual = receptor.kind === 'dome' ? 2 : 1
-  const to: [number, number, number] = [0, 0, 0]
-  for (let side = 0; side < weights.length; side++) {
-    const weight = weights[side]!
-    if (weight === 0) continue
-    const i = side >> 1
-    const places = middles[weight > large[1] * usual ? 2 : weight > large[0] * usual ? 1 : 0]!
-    let seen = 0
-    for (const s of places) for (const t of places) if (sees(outlook, placeOn(layout, i, s, t, to))) seen++
-    weights[side] = ((encloses[i] === 1 ? scale : 1) * weight * seen) / (places.length * places.length)
+
+  /** By how much of itself a flat receptor's or a dome's kernel grows per metre along an axis of a cell this far away. */
+  private slope(dx: number, dy: number, dz: number, x: number, y: number, z: number, reach: number): number {
+    const [nx, ny, nz] = this.receptor.normal
+    const square = dx * dx + dy * dy + dz * dz
+    const far = Math.sqrt(square)
+    const along = -(dx * x + dy * y + dz * z)
+    const toward = -(dx * nx + dy * ny + dz * nz)
+    const n = nx * x + ny * y + nz * z
+    const own =
+      this.receptor.kind === 'dome'
+        ? (along / far + n) / Math.max(far + toward, 1e-3 * far)
+        : n / Math.max(toward, 1e-3 * far)
+    return Math.min(steepest / reach, Math.max(-steepest / reach, own - (4 * along) / square))
   }
-  return weights
+
+  /** Whether a plane behind which the receptor takes nothing cuts through a cell. */
+  private cutsThrough(c: number, dx: number, dy: number, dz: number): boolean {
+    const { kind, onSurface, normal, against } = this.receptor
+    const { layout } = this.mesh.tree
+    const cuts = (plane: Vec3): boolean =>
+      Math.abs(plane[0] * dx + plane[1] * dy + plane[2] * dz) <
+      reachAlong(layout, c, plane[0], plane[1], plane[2])
+    return (
+      ((kind === 'flat' || onSurface === true) && cuts(normal)) || (against !== undefined && cuts(against))
+    )
+  }
+
+  /** How much of a weight is seen; counts it. */
+  private look(layout: Layout, i: number, weight: number, box: boolean): number {
+    const share = weight / this.all
+    const places = middles[share > large[1] ? 2 : share > large[0] ? 1 : 0]!
+    const { at, obstacles, receptor } = this
+    const [x, y, z] = receptor.at
+    let free = 0
+    let lost = 0
+    if (obstacles.length === 0) free = places.length * places.length
+    else
+      for (const s of places)
+        for (const t of places) {
+          placeOn(layout, i, s, t, at)
+          const met = cast(obstacles, obstacles.length, x, y, z, at[0], at[1], at[2])
+          if (met === clear) free++
+          if ((met & lostFromA) !== 0) lost++
+        }
+    const each = weight / (places.length * places.length)
+    if (box) {
+      this.open += weight
+      this.seen += each * free
+      this.lost += each * lost
+    } else this.inner += each * free
+    return each * free
+  }
+
+  private pieces(c: number, i: number, side: number, height: number): void {
+    const { mesh, receptor, piece } = this
+    const box = mesh.tree.encloses[c] === 1
+    const { layout } = mesh
+    const long = 2 * Math.max(layout.half[2 * i]!, layout.half[2 * i + 1]!)
+    const count = Math.min(6, Math.max(2, Math.ceil(long / (0.7 * height))))
+    const by = box ? this.fromBox : this.fromInner
+    for (let k = 0; k < count; k++)
+      for (let l = 0; l < count; l++) {
+        const s = (2 * k + 1) / count - 1
+        const t = (2 * l + 1) / count - 1
+        piece.take(layout, i, s, t, count)
+        const weight = weightOf(piece, 0, receptor, height, side === 1)
+        if (!(weight > 0)) continue
+        const seen = this.look(piece, 0, weight, box)
+        if (seen > 0) this.spread(c, i, s * layout.half[2 * i]!, t * layout.half[2 * i + 1]!, side, seen, by)
+      }
+  }
+
+  /** What comes from one place of a patch, shared out to the patches around as bilinear interpolation does it. */
+  private spread(
+    c: number,
+    i: number,
+    u: number,
+    v: number,
+    side: number,
+    weight: number,
+    by: Float64Array,
+  ): void {
+    const { mesh } = this
+    const { layout } = mesh
+    const { surfaceFrom, surfaceTo } = mesh.tree
+    const { at, across, up, half } = layout
+    const p = 3 * i
+    const [a, b] = [half[2 * i]!, half[2 * i + 1]!]
+    let total = 0
+    for (let round = 0; round < 2; round++)
+      for (let k = surfaceFrom[c]!; k < surfaceTo[c]!; k++) {
+        const q = 3 * k
+        const x = at[q]! - at[p]!
+        const y = at[q + 1]! - at[p + 1]!
+        const z = at[q + 2]! - at[p + 2]!
+        const du = Math.abs(x * across[p]! + y * across[p + 1]! + z * across[p + 2]! - u)
+        const wide = a + half[2 * k]!
+        if (du >= wide) continue
+        const dv = Math.abs(x * up[p]! + y * up[p + 1]! + z * up[p + 2]! - v)
+        const high = b + half[2 * k + 1]!
+        if (dv >= high) continue
+        const tent = (1 - du / wide) * (1 - dv / high)
+        if (round === 0) total += tent
+        else by[2 * k + side]! += (weight * tent) / total
+      }
+  }
 }
 
-/** What a receptor takes in surroundings of one exitance; undefined where a plane cuts into it that is not its own. */
-const whole = ({ kind, onSurface, against }: Receptor): number | undefined => {
-  if (against !== undefined) return undefined
-  if (kind === 'flat') return 1
-  return onSurface === true ? 1.5 : 2
+/** Whether a receptor this far from the middle of a cell, and so high over its plane, is nearer than so many of its lengths. */
+const near = (
+  { across, up, half }: Layout,
+  i: number,
+  dx: number,
+  dy: number,
+  dz: number,
+  height: number,
+  lengths: number,
+): boolean => {
+  const p = 3 * i
+  const [a, b] = [half[2 * i]!, half[2 * i + 1]!]
+  const u = Math.max(0, Math.abs(dx * across[p]! + dy * across[p + 1]! + dz * across[p + 2]!) - a)
+  const v = Math.max(0, Math.abs(dx * up[p]! + dy * up[p + 1]! + dz * up[p + 2]!) - b)
+  const reach = 2 * lengths * Math.max(a, b)
+  return u * u + v * v + height * height < reach * reach
+}
+
+/**
+ * What a receptor takes in surroundings of exitance 1: over all directions the mean of (1 + cos)/2 or of the cosine, cut
+ * by the plane that it is held against. A dome lying on a surface and held against another is told by its own plane alone.
+ */
+const whole = ({ kind, normal, onSurface, against }: Receptor): number => {
+  const cut: Vec3 | undefined = kind === 'dome' && onSurface === true ? normal : against
+  if (cut === undefined) return kind === 'flat' ? 1 : 2
+  const cosine = dot(normal, cut)
+  return kind === 'flat' ? (1 + cosine) / 2 : 1 + cosine / 2
 }

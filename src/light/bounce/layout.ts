@@ -57,3 +57,53 @@ export const placeOn = (
   into[2] = at[p + 2]! + (u * across[p + 2]! + v * up[p + 2]!)
   return into
 }
+
+/** How far patch i reaches to either side of its middle along a direction. */
+export const reachAlong = (
+  { across, up, half }: Layout,
+  i: number,
+  x: number,
+  y: number,
+  z: number,
+): number => {
+  const p = 3 * i
+  return (
+    half[2 * i]! * Math.abs(across[p]! * x + across[p + 1]! * y + across[p + 2]! * z) +
+    half[2 * i + 1]! * Math.abs(up[p]! * x + up[p + 1]! * y + up[p + 2]! * z)
+  )
+}
+
+/** A layout of one cell, which can be set to any of a grid of `count` by `count` on another's. */
+export interface OneCell extends Layout {
+  take(from: Layout, i: number, s: number, t: number, count: number): void
+}
+
+export const oneCell = (): OneCell => {
+  const cell = {
+    count: 1,
+    at: new Float64Array(3),
+    normal: new Float64Array(3),
+    across: new Float64Array(3),
+    up: new Float64Array(3),
+    half: new Float64Array(2),
+    radius: new Float64Array(1),
+    area: new Float64Array(1),
+  }
+  const at: [number, number, number] = [0, 0, 0]
+  return {
+    ...cell,
+    take: (from, i, s, t, count) => {
+      placeOn(from, i, s, t, at)
+      for (let axis = 0; axis < 3; axis++) {
+        cell.at[axis] = at[axis]!
+        cell.normal[axis] = from.normal[3 * i + axis]!
+        cell.across[axis] = from.across[3 * i + axis]!
+        cell.up[axis] = from.up[3 * i + axis]!
+      }
+      cell.half[0] = from.half[2 * i]! / count
+      cell.half[1] = from.half[2 * i + 1]! / count
+      cell.radius[0] = from.radius[i]! / count
+      cell.area[0] = from.area[i]! / (count * count)
+    },
+  }
+}

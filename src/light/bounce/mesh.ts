@@ -1,38 +1,57 @@
 /**
- * The surfaces cut into patches over which bounced light is taken as even: near-square cells, finer near what matters.
+ * The surfaces cut into patches over which light given back is taken as even: near-square cells, each halved both ways
+ * until it is small enough, finer near what matters. The cells that were cut stay as a tree over the patches, so that
+ * what is far apart can be taken together.
+ *
  * All cuts are halves about a middle, so that a mirrored set has a mirrored mesh.
  */
 import type { Face, SceneSurface } from '../../scene/scene.js'
 import type { Vec3 } from '../../scene/vector.js'
-import { enclosingPatches } from './enclosure.js'
+import { type Cell, type Fineness, facingOf, mustHalve, placesOn, quarters, squarish } from './cells.js'
+import { enclosingCells } from './enclosure.js'
 import { type Layout, layOut } from './layout.js'
 import type { Patch } from './patch.js'
 
-/** Side 2i is the front of patch i, side 2i + 1 its back. */
+/** Side 2i is the front of patch i, side 2i + 1 its back; of the tree's cells likewise. */
 export interface Mesh {
   readonly patches: readonly Patch[]
+  readonly surfaces: readonly SceneSurface[]
   /** The patches' geometry as plain columns. */
   readonly layout: Layout
-  /** Sides that light reaches, in order: all fronts, and the backs that give back or let through something. */
-  readonly sides: Int32Array
-  /** By patch, 1 where it is part of a closed box around the set; all 0 where there is no such box. */
-  readonly encloses: Uint8Array
+  readonly tree: Tree
   /** True where light cannot leave the set. */
   readonly closed: boolean
 }
 
-/** As many patches as a room with a few panels is worth. */
-const usualBudget = 220
-/** However crowded the set: the work grows with the square. Only the surfaces themselves can be more. */
-const hardBudget = 600
+/** All cells, each before those that it was cut into; by cell: */
+export interface Tree {
+  readonly layout: Layout
+  /** What it was cut from; −1 for a root. */
+  readonly parent: Int32Array
+  /** Two numbers a cell: how far its middle lies from that of what it was cut from, metres along across and up. */
+  readonly offset: Float64Array
+  /** Its patches: from the first on, before the second. */
+  readonly from: Int32Array
+  readonly to: Int32Array
+  /** The next cell that is no part of it. */
+  readonly next: Int32Array
+  /** The patches of its surface, likewise. */
+  readonly surfaceFrom: Int32Array
+  readonly surfaceTo: Int32Array
+  /** 1 where light reaches the front only: the back gives back and lets through nothing. */
+  readonly oneSided: Uint8Array
+  /** 1 where it is part of a closed box around the set; all 0 where there is no such box. */
+  readonly encloses: Uint8Array
+}
 
-/** Metres: no patch is longer, where there is room for as many, and none is cut below the shorter one. */
-const longest = 1.3
-const shortest = 0.12
-/** A patch may be this long against its distance to what matters. */
-const perDistance = 0.5
-/** Metres: what lies so near to a surface's own plane neither lights it nor sees it. */
-const inPlane = 0.02
+/** As many patches as a room with a few panels is worth. */
+const usualBudget = 500
+/** However crowded the set. Only the surfaces themselves can be more. */
+const hardBudget = 2000
+
+const usual: Fineness = { longest: 0.65, shortest: 0.12, perDistance: 0.5, perGap: 1 }
+const coarserBy = 2 ** 0.25
+
 /** Metres: rectangles thinner than this give back nothing. */
 const thinnest = 1e-6
 
@@ -46,93 +65,80 @@ export const meshOf = (
   budget = usualBudget,
 ): Mesh => {
   const whole = surfaces.filter(({ face }) => face.width > thinnest && face.height > thinnest)
+  const inner = whole.filter(({ path }) => path !== 'room').map(({ face }) => face)
+  const all = whole.map(({ face }) => face)
+  const views = whole.map(({ face, path }) => ({
+    roots: squarish(face),
+    places: placesOn(face, near),
+    facing: facingOf(face, path === 'room' ? inner : all),
+  }))
   const most = Math.min(budget, hardBudget)
   let coarser = 1
-  let cells = whole.map((surface) => cellsOf(surface.face, near, coarser, most))
-  while (coarser < 64 && cells.reduce((sum, of) => sum + of.length, 0) > most) {
-    coarser *= 2 ** 0.25
-    cells = whole.map((surface) => cellsOf(surface.face, near, coarser, most))
-  }
-  const patches = whole.flatMap((surface, i) => cells[i]!.map((cell) => patchOf(surface, cell)))
-  const encloses = enclosingPatches(patches)
+  const halves = (s: number) => (cell: Cell) =>
+    mustHalve(cell, views[s]!.places, views[s]!.facing, usual, coarser)
+  const count = (): number =>
+    views.reduce((sum, { roots }, s) => roots.reduce((some, root) => some + countOf(root, halves(s)), sum), 0)
+  while (coarser < 64 && count() > most) coarser *= coarserBy
+
+  const patches: Patch[] = []
+  const cells: Patch[] = []
+  const columns = {
+    parent: [],
+    offset: [],
+    from: [],
+    to: [],
+    next: [],
+    surfaceFrom: [],
+    surfaceTo: [],
+  } as Record<'parent' | 'offset' | 'from' | 'to' | 'next' | 'surfaceFrom' | 'surfaceTo', number[]>
+  whole.forEach((surface, s) => {
+    const must = halves(s)
+    const grow = (cell: Cell, parent: number, of: Cell): void => {
+      const here = cells.length
+      const patch = patchOf(surface, cell)
+      cells.push(patch)
+      columns.parent.push(parent)
+      columns.offset.push(cell.u - of.u, cell.v - of.v)
+      columns.from.push(patches.length)
+      columns.to.push(0)
+      columns.next.push(0)
+      if (must(cell)) for (const part of quarters(cell)) grow(part, here, cell)
+      else patches.push(patch)
+      columns.to[here] = patches.length
+      columns.next[here] = cells.length
+    }
+    const [firstCell, firstPatch] = [cells.length, patches.length]
+    for (const root of views[s]!.roots) grow(root, -1, root)
+    for (let c = firstCell; c < cells.length; c++) {
+      columns.surfaceFrom.push(firstPatch)
+      columns.surfaceTo.push(patches.length)
+    }
+  })
+  const encloses = enclosingCells(cells, columns.parent)
   return {
     patches,
+    surfaces: whole,
     layout: layOut(patches),
-    sides: Int32Array.from(patches.flatMap(litSides)),
-    encloses: encloses ?? new Uint8Array(patches.length),
+    tree: {
+      layout: layOut(cells),
+      parent: Int32Array.from(columns.parent),
+      offset: Float64Array.from(columns.offset),
+      from: Int32Array.from(columns.from),
+      to: Int32Array.from(columns.to),
+      next: Int32Array.from(columns.next),
+      surfaceFrom: Int32Array.from(columns.surfaceFrom),
+      surfaceTo: Int32Array.from(columns.surfaceTo),
+      oneSided: Uint8Array.from(cells, ({ surface }) =>
+        surface.back === undefined && surface.transmits === 0 ? 1 : 0,
+      ),
+      encloses: encloses ?? new Uint8Array(cells.length),
+    },
     closed: encloses !== undefined,
   }
 }
 
-const litSides = ({ surface }: Patch, i: number): number[] =>
-  surface.back === undefined && surface.transmits === 0 ? [2 * i] : [2 * i, 2 * i + 1]
-
-/** A cell on its face: its middle along across and up, and half its lengths, in metres. */
-interface Cell {
-  readonly u: number
-  readonly v: number
-  readonly a: number
-  readonly b: number
-}
-
-const cellsOf = (face: Face, near: readonly Vec3[], coarser: number, most: number): readonly Cell[] => {
-  const { width, height } = face
-  const places = near.map((at) => onFace(face, at)).filter(({ z }) => Math.abs(z) > inPlane)
-  const found: Cell[] = []
-  const cut = (cell: Cell): void => {
-    const long = 2 * Math.max(cell.a, cell.b)
-    const tooLong =
-      long > longest * coarser ||
-      (long > shortest * coarser && places.some((at) => long > perDistance * coarser * distanceTo(cell, at)))
-    // More than the whole mesh may have is too many already: the next round is coarser.
-    if (!tooLong || found.length > most) found.push(cell)
-    else halved(cell).forEach(cut)
-  }
-  const across = Math.min(32, Math.max(1, Math.round(width / height)))
-  const up = Math.min(32, Math.max(1, Math.round(height / width)))
-  for (let i = 0; i < across; i++)
-    for (let j = 0; j < up; j++)
-      cut({
-        u: (i - (across - 1) / 2) * (width / across),
-        v: (j - (up - 1) / 2) * (height / up),
-        a: width / across / 2,
-        b: height / up / 2,
-      })
-  return found
-}
-
-const halved = ({ u, v, a, b }: Cell): readonly Cell[] => {
-  const half = { a: a / 2, b: b / 2 }
-  return [
-    { u: u - a / 2, v: v - b / 2, ...half },
-    { u: u + a / 2, v: v - b / 2, ...half },
-    { u: u - a / 2, v: v + b / 2, ...half },
-    { u: u + a / 2, v: v + b / 2, ...half },
-  ]
-}
-
-interface OnFace {
-  readonly u: number
-  readonly v: number
-  readonly z: number
-}
-
-const onFace = ({ centre, across, up, normal }: Face, at: Vec3): OnFace => {
-  const x = at[0] - centre[0]
-  const y = at[1] - centre[1]
-  const z = at[2] - centre[2]
-  return {
-    u: x * across[0] + y * across[1] + z * across[2],
-    v: x * up[0] + y * up[1] + z * up[2],
-    z: x * normal[0] + y * normal[1] + z * normal[2],
-  }
-}
-
-const distanceTo = ({ u, v, a, b }: Cell, at: OnFace): number => {
-  const aside = Math.max(0, Math.abs(at.u - u) - a)
-  const above = Math.max(0, Math.abs(at.v - v) - b)
-  return Math.sqrt(aside * aside + above * above + at.z * at.z)
-}
+const countOf = (cell: Cell, must: (cell: Cell) => boolean): number =>
+  must(cell) ? quarters(cell).reduce((sum, part) => sum + countOf(part, must), 0) : 1
 
 const patchOf = (surface: SceneSurface, { u, v, a, b }: Cell): Patch => {
   const { face } = surface

@@ -1,0 +1,233 @@
+/**
+ * What can stand between patches, as plain columns of numbers for the inner loops, and whether what it hides comes
+ * back: a ray that ends on a lit side of a surface is found again there, one that ends on a body or a black side is lost.
+ */
+import { capsuleAxes } from '../../scene/capsule.js'
+import { rayMeets } from '../../scene/ray.js'
+import type { Face, SolidBody } from '../../scene/scene.js'
+import { dot, length, scale, subtract } from '../../scene/vector.js'
+import type { Blocker } from '../visibility/blockers.js'
+import type { Mesh } from './mesh.js'
+
+export interface Obstacle {
+  readonly blocker: Blocker
+  readonly kind: 'plate' | 'capsule' | 'other'
+  /** Plate: middle, normal, across and up over half their lengths. Capsule: its foot, its three directions over its semi-axes, how long its segment is. */
+  readonly numbers: Float64Array
+  readonly x: number
+  readonly y: number
+  readonly z: number
+  readonly radius: number
+  /** What meets it from before or from behind comes to a side of the mesh. */
+  readonly givesFront: boolean
+  readonly givesBack: boolean
+}
+
+const known = new WeakMap<Mesh, WeakMap<Blocker, Obstacle>>()
+
+export const obstacleOf = (mesh: Mesh, blocker: Blocker): Obstacle => {
+  let of = known.get(mesh)
+  if (of === undefined) {
+    of = new WeakMap()
+    known.set(mesh, of)
+  }
+  let made = of.get(blocker)
+  if (made === undefined) {
+    made = makeObstacle(mesh, blocker)
+    of.set(blocker, made)
+  }
+  return made
+}
+
+const makeObstacle = (mesh: Mesh, blocker: Blocker): Obstacle => {
+  const { body } = blocker.solid
+  const [x, y, z] = blocker.centre
+  const kind =
+    body.shape === 'capsule'
+      ? 'capsule'
+      : body.shape === 'plate' && body.face.outline === 'rectangle'
+        ? 'plate'
+        : 'other'
+  const gives = body.shape === 'plate' ? litSidesOf(mesh, body.face) : { front: false, back: false }
+  return {
+    blocker,
+    kind,
+    numbers: numbersOf(body),
+    x,
+    y,
+    z,
+    radius: blocker.radius,
+    givesFront: gives.front,
+    givesBack: gives.back,
+  }
+}
+
+const numbersOf = (body: SolidBody): Float64Array => {
+  switch (body.shape) {
+    case 'plate': {
+      const { centre, normal, across, up, width, height } = body.face
+      return Float64Array.of(...centre, ...normal, ...scale(across, 2 / width), ...scale(up, 2 / height))
+    }
+    case 'capsule': {
+      const { capsule } = body
+      const { across, along, axis } = capsuleAxes(capsule)
+      return Float64Array.of(
+        ...capsule.from,
+        ...scale(across, 1 / capsule.across),
+        ...scale(along, 1 / capsule.along),
+        ...scale(axis, 1 / capsule.cap),
+        length(subtract(capsule.to, capsule.from)) / capsule.cap,
+      )
+    }
+    case 'hull':
+      return new Float64Array(0)
+  }
+}
+
+/** Metres: a surface this near to a plate's plane is that plate. */
+const same = 1e-4
+
+/** Which sides of a plate are sides of the mesh. */
+const litSidesOf = ({ surfaces }: Mesh, face: Face): { readonly front: boolean; readonly back: boolean } => {
+  let [front, back] = [false, false]
+  for (const surface of surfaces) {
+    const facing = dot(surface.face.normal, face.normal)
+    const d = subtract(surface.face.centre, face.centre)
+    if (Math.abs(facing) < 1 - 1e-9 || Math.abs(dot(d, face.normal)) > same) continue
+    const reach = (surface.face.width + surface.face.height + face.width + face.height) / 4
+    if (length(d) > reach) continue
+    const both = surface.back !== undefined || surface.transmits > 0
+    if (facing > 0 || both) front = true
+    if (facing < 0 || both) back = true
+  }
+  return { front, back }
+}
+
+/** Of the way from one end to the other: what stands nearer to an end than this is that end itself. */
+const ends = 1e-5
+
+/** What `cast` found: nothing in the way; or else 1 and what ends on a black thing from either end. */
+export const clear = 0
+export const lostFromA = 2
+export const lostFromB = 4
+
+/** What stands between two places, of the first `count` of a list. */
+export const cast = (
+  list: readonly Obstacle[],
+  count: number,
+  ax: number,
+  ay: number,
+  az: number,
+  bx: number,
+  by: number,
+  bz: number,
+): number => {
+  const dx = bx - ax
+  const dy = by - ay
+  const dz = bz - az
+  const square = dx * dx + dy * dy + dz * dz
+  let first = Number.POSITIVE_INFINITY
+  let last = Number.NEGATIVE_INFINITY
+  let lostFirst = false
+  let lostLast = false
+  for (let k = 0; k < count; k++) {
+    const one = list[k]!
+    const cx = one.x - ax
+    const cy = one.y - ay
+    const cz = one.z - az
+    const s = (cx * dx + cy * dy + cz * dz) / square
+    const near = Math.min(1, Math.max(0, s))
+    const ox = cx - near * dx
+    const oy = cy - near * dy
+    const oz = cz - near * dz
+    if (ox * ox + oy * oy + oz * oz > one.radius * one.radius) continue
+    const t = meets(one, ax, ay, az, dx, dy, dz)
+    if (!(t > ends && t < 1 - ends)) continue
+    let fromA = true
+    let fromB = true
+    if (one.givesFront || one.givesBack) {
+      const { numbers } = one
+      const toFront = numbers[3]! * dx + numbers[4]! * dy + numbers[5]! * dz < 0
+      fromA = !(toFront ? one.givesFront : one.givesBack)
+      fromB = !(toFront ? one.givesBack : one.givesFront)
+    }
+    if (t < first) {
+      first = t
+      lostFirst = fromA
+    }
+    if (t > last) {
+      last = t
+      lostLast = fromB
+    }
+  }
+  return first > 1 ? clear : 1 | (lostFirst ? lostFromA : 0) | (lostLast ? lostFromB : 0)
+}
+
+/** Where the ray enters it, in lengths of the direction; infinite where it does not, or starts inside. */
+const meets = (
+  one: Obstacle,
+  ax: number,
+  ay: number,
+  az: number,
+  dx: number,
+  dy: number,
+  dz: number,
+): number => {
+  const n = one.numbers
+  if (one.kind === 'plate') {
+    const slope = n[3]! * dx + n[4]! * dy + n[5]! * dz
+    if (slope === 0) return Number.POSITIVE_INFINITY
+    const x = n[0]! - ax
+    const y = n[1]! - ay
+    const z = n[2]! - az
+    const t = (n[3]! * x + n[4]! * y + n[5]! * z) / slope
+    const px = t * dx - x
+    const py = t * dy - y
+    const pz = t * dz - z
+    const u = n[6]! * px + n[7]! * py + n[8]! * pz
+    const v = n[9]! * px + n[10]! * py + n[11]! * pz
+    return u <= 1 && u >= -1 && v <= 1 && v >= -1 ? t : Number.POSITIVE_INFINITY
+  }
+  if (one.kind === 'capsule') return meetsCapsule(n, ax, ay, az, dx, dy, dz)
+  const hit = rayMeets(one.blocker.solid.body, [ax, ay, az], [dx, dy, dz])
+  return hit === undefined ? Number.POSITIVE_INFINITY : hit.t
+}
+
+const meetsCapsule = (
+  n: Float64Array,
+  ax: number,
+  ay: number,
+  az: number,
+  dx: number,
+  dy: number,
+  dz: number,
+): number => {
+  const fx = ax - n[0]!
+  const fy = ay - n[1]!
+  const fz = az - n[2]!
+  const x = n[3]! * fx + n[4]! * fy + n[5]! * fz
+  const y = n[6]! * fx + n[7]! * fy + n[8]! * fz
+  const z = n[9]! * fx + n[10]! * fy + n[11]! * fz
+  const ex = n[3]! * dx + n[4]! * dy + n[5]! * dz
+  const ey = n[6]! * dx + n[7]! * dy + n[8]! * dz
+  const ez = n[9]! * dx + n[10]! * dy + n[11]! * dz
+  const high = n[12]!
+  const across = ex * ex + ey * ey
+  const beside = x * ex + y * ey
+  // By its sides, where the ray enters the endless tube between the two ends; else only by the ball at the end it comes from.
+  let atEntry = ez > 0 ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY
+  if (across > 1e-18) {
+    const under = beside * beside - across * (x * x + y * y - 1)
+    if (under <= 0) return Number.POSITIVE_INFINITY
+    const t = (-beside - Math.sqrt(under)) / across
+    atEntry = z + t * ez
+    if (atEntry >= 0 && atEntry <= high) return t > 0 ? t : Number.POSITIVE_INFINITY
+  }
+  const w = atEntry < 0 ? z : z - high
+  const all = across + ez * ez
+  const half = beside + w * ez
+  const under = half * half - all * (x * x + y * y + w * w - 1)
+  if (under <= 0) return Number.POSITIVE_INFINITY
+  const t = (-half - Math.sqrt(under)) / all
+  return t > 0 ? t : Number.POSITIVE_INFINITY
+}
