@@ -41,24 +41,23 @@ export const obstaclesOf = (mesh: Mesh, blockers: readonly Blocker[]): Obstacles
 const some: Obstacle[] = []
 const a: [number, number, number] = [0, 0, 0]
 const b: [number, number, number] = [0, 0, 0]
-const quarters = [
-  [-0.5, -0.5],
-  [0.5, -0.5],
-  [-0.5, 0.5],
-  [0.5, 0.5],
-] as const
-
-/** Shares of the lines between clusters i and j: free ones, and those that end on a black thing, from i and from j. */
+/** What is known of the lines between cells i and j. */
 export interface Between {
   /** Whether anything stands near the lines at all. */
   some: boolean
+  /** Shares: free ones, and those that end on a black thing, from i and from j. */
   clear: number
   lostFromI: number
   lostFromJ: number
+  /** By how much of itself the free share grows from the middle to the end of i across and up, then of j. */
+  readonly grows: Float64Array
 }
 
+const signs = [-1, 1] as const
+
+/** From each quarter of the one to each of the other. */
 export const between = (
-  clusters: Layout,
+  cells: Layout,
   obstacles: Obstacles,
   i: number,
   j: number,
@@ -68,24 +67,36 @@ export const between = (
   into.clear = 1
   into.lostFromI = 0
   into.lostFromJ = 0
+  const { grows } = into
+  grows.fill(0)
   const { all } = obstacles
   let count = 0
-  for (let k = 0; k < all.length; k++) if (mayStand(clusters, obstacles, k, i, j)) some[count++] = all[k]!
+  for (let k = 0; k < all.length; k++) if (mayStand(cells, obstacles, k, i, j)) some[count++] = all[k]!
   if (count === 0) return into
   into.some = true
-  const { swapped, s, t } = pairing(clusters, i, j)
   let [free, fromI, fromJ] = [0, 0, 0]
-  for (const [u, v] of quarters) {
-    placeOn(clusters, i, u, v, a)
-    placeOn(clusters, j, s * (swapped ? v : u), t * (swapped ? u : v), b)
-    const met = cast(some, count, a[0], a[1], a[2], b[0], b[1], b[2])
-    if (met === clear) free++
-    if ((met & lostFromA) !== 0) fromI++
-    if ((met & lostFromB) !== 0) fromJ++
-  }
-  into.clear = free / 4
-  into.lostFromI = fromI / 4
-  into.lostFromJ = fromJ / 4
+  for (const s of signs)
+    for (const t of signs) {
+      placeOn(cells, i, s / 2, t / 2, a)
+      for (const u of signs)
+        for (const v of signs) {
+          placeOn(cells, j, u / 2, v / 2, b)
+          const met = cast(some, count, a[0], a[1], a[2], b[0], b[1], b[2])
+          if ((met & lostFromA) !== 0) fromI++
+          if ((met & lostFromB) !== 0) fromJ++
+          if (met !== clear) continue
+          free++
+          grows[0]! += s
+          grows[1]! += t
+          grows[2]! += u
+          grows[3]! += v
+        }
+    }
+  // The quarters lie half way to the ends.
+  if (free > 0) for (let k = 0; k < 4; k++) grows[k]! *= 2 / free
+  into.clear = free / 16
+  into.lostFromI = fromI / 16
+  into.lostFromJ = fromJ / 16
   return into
 }
 
@@ -127,33 +138,4 @@ const mayStand = (
   way[2] = dz
   const apart = spine.coat + coat
   return apartSquared(spine.from, spine.along, from, way) < apart * apart
-}
-
-/**
- * Which quarter of one patch goes with which of the other, so that the lines run side by side and do not cross in one
- * place. Told by how the axes look from along the line, hence alike in a mirrored set.
- */
-const pairing = (
-  { at, across, up }: Layout,
-  i: number,
-  j: number,
-): { readonly swapped: boolean; readonly s: number; readonly t: number } => {
-  const p = 3 * i
-  const q = 3 * j
-  const d = [at[q]! - at[p]!, at[q + 1]! - at[p + 1]!, at[q + 2]! - at[p + 2]!] as const
-  const squared = d[0] * d[0] + d[1] * d[1] + d[2] * d[2]
-  const alike = (one: Float64Array, other: Float64Array): number =>
-    one[p]! * other[q]! +
-    one[p + 1]! * other[q + 1]! +
-    one[p + 2]! * other[q + 2]! -
-    ((one[p]! * d[0] + one[p + 1]! * d[1] + one[p + 2]! * d[2]) *
-      (other[q]! * d[0] + other[q + 1]! * d[1] + other[q + 2]! * d[2])) /
-      squared
-  const straightS = alike(across, across)
-  const straightT = alike(up, up)
-  const crossS = alike(up, across)
-  const crossT = alike(across, up)
-  const swapped = Math.abs(crossS) + Math.abs(crossT) > Math.abs(straightS) + Math.abs(straightT) + 1e-9
-  const [s, t] = swapped ? [crossS, crossT] : [straightS, straightT]
-  return { swapped, s: s < 0 ? -1 : 1, t: t < 0 ? -1 : 1 }
 }

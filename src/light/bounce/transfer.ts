@@ -37,8 +37,8 @@ export const carrierOf = (mesh: Mesh, { links, factors }: Transfer): Carrier => 
 /** Cells are parted while their radii together are more than this share of their distance. */
 const wide = 0.9
 /** The same where some of the lines between them are hidden, and where something stands near enough that they may be. */
-const wideHidden = 0.4
-const wideMaybe = 0.6
+const wideHidden = 0.5
+const wideMaybe = 0.8
 /** Areas within this factor are of cells that are about alike. */
 const alike = 0.9
 /** Share of what the smaller one sees, under which neither matters. */
@@ -64,7 +64,13 @@ class Linking {
   /** The same of its view of the box were it empty. */
   private readonly open: Float64Array
   private readonly obstacles: Obstacles
-  private readonly found: Between = { some: false, clear: 1, lostFromI: 0, lostFromJ: 0 }
+  private readonly found: Between = {
+    some: false,
+    clear: 1,
+    lostFromI: 0,
+    lostFromJ: 0,
+    grows: new Float64Array(4),
+  }
 
   constructor(
     private readonly mesh: Mesh,
@@ -111,7 +117,7 @@ class Linking {
     this.one.push(2 * i + a)
     this.other.push(2 * j + b)
     this.shared.push(clear * seen)
-    this.slopes.push(...slopesOf(layout, i, 1 - 2 * a, j, 1 - 2 * b))
+    this.slopes.push(...slopesOf(layout, i, 1 - 2 * a, j, 1 - 2 * b, this.found.grows))
   }
 
   /** The larger one in its quarters; both, where they are alike: neither may be chosen by its place in the list. */
@@ -164,7 +170,7 @@ const nearness = ({ at, radius }: Layout, i: number, j: number): number =>
   Math.hypot(at[3 * j]! - at[3 * i]!, at[3 * j + 1]! - at[3 * i + 1]!, at[3 * j + 2]! - at[3 * i + 2]!)
 
 /** At no end of a cell does the exchange fall by more than this share, along either axis. */
-const steepest = 0.45
+const steepest = 0.5
 
 /** First derivatives of ln(cos cos / r²) along either cell's axes; none where one reaches behind the other. */
 const slopesOf = (
@@ -173,6 +179,7 @@ const slopesOf = (
   facingI: number,
   j: number,
   facingJ: number,
+  grows: Float64Array,
 ): readonly number[] => {
   const p = 3 * i
   const q = 3 * j
@@ -187,12 +194,12 @@ const slopesOf = (
   const [least, leastBack] = [1e-3 * Math.sqrt(square), 1e-3 * Math.sqrt(square)]
   const o = Math.max(out, least)
   const b = Math.max(back, leastBack)
-  const of = (slope: number, reach: number): number =>
-    Math.min(steepest / reach, Math.max(-steepest / reach, slope))
+  const of = (slope: number, reach: number, grown: number): number =>
+    Math.min(steepest, Math.max(-steepest, slope * reach + grown)) / reach
   return [
-    of((facingJ * across2(across, p, q)) / b + (4 * along(across, p)) / square, half[2 * i]!),
-    of((facingJ * across2(up, p, q)) / b + (4 * along(up, p)) / square, half[2 * i + 1]!),
-    of((facingI * across2(across, q, p)) / o - (4 * along(across, q)) / square, half[2 * j]!),
-    of((facingI * across2(up, q, p)) / o - (4 * along(up, q)) / square, half[2 * j + 1]!),
+    of((facingJ * across2(across, p, q)) / b + (4 * along(across, p)) / square, half[2 * i]!, grows[0]!),
+    of((facingJ * across2(up, p, q)) / b + (4 * along(up, p)) / square, half[2 * i + 1]!, grows[1]!),
+    of((facingI * across2(across, q, p)) / o - (4 * along(across, q)) / square, half[2 * j]!, grows[2]!),
+    of((facingI * across2(up, q, p)) / o - (4 * along(up, q)) / square, half[2 * j + 1]!, grows[3]!),
   ]
 }
