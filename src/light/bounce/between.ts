@@ -130,12 +130,12 @@ const mayStand = (
   const coat = Math.max(radius[i]!, radius[j]!)
   const reach = one.radius + coat
   if (offX * offX + offY * offY + offZ * offZ >= reach * reach) return false
-  const { spine } = one.blocker
-  if (spine === undefined) return true
+  const { round } = one.blocker
+  if (round === undefined) return true
   for (let axis = 0; axis < 3; axis++) from[axis] = at[p + axis]!
   way[0] = dx
   way[1] = dy
   way[2] = dz
-  const apart = spine.coat + coat
-  return apartSquared(spine.from, spine.along, from, way) < apart * apart
+  const apart = round.coat + coat
+  return apartSquared(round.from, round.span, from, way) < apart * apart
 }
