@@ -9,15 +9,15 @@ import type { Plan } from '../language/plan.js'
 import { firstLight } from '../light/bounce/first-light.js'
 import { gatherFrom } from '../light/bounce/gather.js'
 import { type Mesh, meshOf } from '../light/bounce/mesh.js'
+import { patchesRound, type Round } from '../light/bounce/on-surface.js'
 import { radiosity } from '../light/bounce/radiosity.js'
-import { transferOf } from '../light/bounce/transfer.js'
+import { carrierOf, type Transfer, transferOf } from '../light/bounce/transfer.js'
 import type { Source } from '../light/source.js'
 import { blockersOf } from '../light/visibility/blockers.js'
-import { type Outlook, outlookFrom } from '../light/visibility/outlook.js'
+import type { Outlook } from '../light/visibility/outlook.js'
 import { lazy } from '../scene/lazy.js'
 import type { Scene } from '../scene/scene.js'
 import type { Vec3 } from '../scene/vector.js'
-import { type Corner, latticeRound } from './surface-lattice.js'
 
 /** Exposure at one receptor for a light of unit strength, by what threw it there last. */
 export interface Bounce {
@@ -44,7 +44,10 @@ interface Parts {
   readonly mesh: () => Mesh
   exitance(source: Source): Float64Array
   weights(outlook: Outlook, key: string): Float64Array
-  corner(corner: Corner, source: Source): Bounce
+  /** For a receptor that lies on a surface. */
+  round(outlook: Outlook, key: string): Round | undefined
+  /** By side: exposure by what threw it there last. */
+  thrown(source: Source): Thrown
 }
 
 export const bouncedOf = (plan: Plan, scene: Scene, before: Bounced | undefined): Bounced => {
@@ -53,9 +56,10 @@ export const bouncedOf = (plan: Plan, scene: Scene, before: Bounced | undefined)
   const at = (outlook: Outlook, key: string, source: Source): Bounce => {
     // Ambient light was metered with all that it does in the room.
     if (source.kind === 'uniform' || scene.surfaces.length === 0) return noBounce
-    const round = latticeRound(scene.surfaces, outlook.receptor)
-    if (round === undefined) return sum(parts.mesh(), parts.weights(outlook, key), parts.exitance(source))
-    return blend(round.map((corner) => [corner.share, parts.corner(corner, source)]))
+    const round = parts.round(outlook, key)
+    return round === undefined
+      ? sum(parts.mesh(), parts.weights(outlook, key), parts.exitance(source))
+      : blend(round, parts.thrown(source))
   }
   const made: Kept = { plan, parts, at }
   return made
@@ -66,11 +70,7 @@ const sameSurroundings = (a: Plan, b: Plan): boolean =>
   a.panels === b.panels && a.subject === b.subject && a.backdrop === b.backdrop && a.room === b.room
 
 const partsOf = (scene: Scene): Parts => {
-  // Modifiers and the operator hide little of what comes from all sides, and go where lights and camera go.
-  const blockers = lazy(() =>
-    blockersOf(scene.solids.filter(({ of }) => of !== 'light' && of !== 'operator')),
-  )
-  const all = lazy(() => blockersOf(scene.solids))
+  const blockers = lazy(() => blockersOf(scene.solids))
   const mesh = lazy(() => meshOf(scene.surfaces, thatMatter(scene)))
   const transfer = lazy(() => transferOf(mesh(), blockers()))
   const exitances = new WeakMap<Source, Float64Array>()
@@ -78,48 +78,70 @@ const partsOf = (scene: Scene): Parts => {
   const exitance = (source: Source): Float64Array => {
     let known = exitances.get(source)
     if (known === undefined) {
-      known = radiosity(mesh(), transfer(), firstLight(mesh(), source, all()))
+      known = radiosity(mesh(), transfer(), firstLight(mesh(), source, blockers()))
       exitances.set(source, known)
     }
     return known
   }
-  const weightsOf = (key: string, outlook: () => Outlook): Float64Array => {
+  const weightsOf = (outlook: Outlook, key: string): Float64Array => {
     let known = weights.get(key)
     if (known === undefined) {
-      known = gatherFrom(mesh(), outlook())
+      known = gatherFrom(mesh(), outlook)
       weights.set(key, known)
     }
     return known
   }
-  const atCorners = new WeakMap<Source, Map<string, Bounce>>()
-  const corner = ({ key, at, normal }: Corner, source: Source): Bounce => {
-    let known = atCorners.get(source)
-    if (known === undefined) {
-      known = new Map()
-      atCorners.set(source, known)
-    }
-    let bounce = known.get(key)
-    if (bounce === undefined) {
-      const weights = weightsOf(`corner ${key}`, () =>
-        outlookFrom({ at, normal, kind: 'flat', onSurface: true }, blockers()),
-      )
-      bounce = sum(mesh(), weights, exitance(source))
-      known.set(key, bounce)
-    }
-    return bounce
+  const rounds = new Map<string, Round | undefined>()
+  const round = ({ receptor }: Outlook, key: string): Round | undefined => {
+    if (!rounds.has(key)) rounds.set(key, patchesRound(mesh(), receptor))
+    return rounds.get(key)
   }
-  return { mesh, exitance, weights: (outlook, key) => weightsOf(key, () => outlook), corner }
+  const throws = new WeakMap<Source, Thrown>()
+  const thrown = (source: Source): Thrown => {
+    let known = throws.get(source)
+    if (known === undefined) {
+      known = thrownBy(mesh(), transfer(), exitance(source))
+      throws.set(source, known)
+    }
+    return known
+  }
+  return { mesh, exitance, weights: weightsOf, round, thrown }
 }
 
-const blend = (parts: readonly (readonly [number, Bounce])[]): Bounce => {
-  let [room, panels, backdrop, guessed] = [0, 0, 0, 0]
-  for (const [share, bounce] of parts) {
-    room += share * bounce.room
-    panels += share * bounce.panels
-    backdrop += share * bounce.backdrop
-    guessed += share * bounce.guessed
+type Way = 'room' | 'panels' | 'backdrop'
+
+/** By way: exposure by side, and how much of it came off surfaces that the plan does not name. */
+type Thrown = ReadonlyMap<Way, { readonly exposure: Float64Array; readonly guessed: number }>
+
+const thrownBy = (mesh: Mesh, transfer: Transfer, exitance: Float64Array): Thrown => {
+  const { patches } = mesh
+  const { carry } = carrierOf(mesh, transfer)
+  const thrown = new Map<Way, { exposure: Float64Array; guessed: number }>()
+  for (const way of new Set(patches.map(({ surface }) => surface.path))) {
+    const given = exitance.slice()
+    let [all, guessed] = [0, 0]
+    patches.forEach(({ surface, area }, i) => {
+      if (surface.path !== way) given.fill(0, 2 * i, 2 * i + 2)
+      const flux = area * (given[2 * i]! + given[2 * i + 1]!)
+      all += flux
+      if (!surface.stated) guessed += flux
+    })
+    if (all === 0) continue
+    const exposure = new Float64Array(given.length)
+    carry(given, exposure)
+    thrown.set(way, { exposure, guessed: guessed / all })
   }
-  return { room, panels, backdrop, guessed }
+  return thrown
+}
+
+const blend = ({ sides, shares }: Round, thrown: Thrown): Bounce => {
+  const bounce = { ...noBounce }
+  for (const [way, { exposure, guessed }] of thrown) {
+    const given = sides.reduce((sum, side, k) => sum + shares[k]! * exposure[side]!, 0)
+    bounce[way] += given
+    bounce.guessed += guessed * given
+  }
+  return bounce
 }
 
 /** Near these, patches are finer: fronts of lights, the faces, the middle of panels. */
