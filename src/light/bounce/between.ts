@@ -9,7 +9,12 @@ export interface Obstacles {
   readonly all: readonly Obstacle[]
   /** By obstacle and cluster, of flat ones: it lies wholly before (1), wholly behind (−1), in its plane (2), else 0. */
   readonly before: Int8Array
+  /** Likewise, 1 where it stands so near to the cell that its shadow over it is no even one. */
+  readonly close: Uint8Array
 }
+
+/** An obstacle nearer than so many of a cell's radii, and not in its plane, is close to it. */
+const closeBy = 1.2
 
 /** Metres: so near to a plate's plane a cluster lies in it. */
 const inPlane = 1e-6
@@ -17,6 +22,7 @@ const inPlane = 1e-6
 export const obstaclesOf = (mesh: Mesh, blockers: readonly Blocker[]): Obstacles => {
   const clusters = mesh.tree.layout
   const before = new Int8Array(blockers.length * clusters.count)
+  const close = new Uint8Array(blockers.length * clusters.count)
   blockers.forEach(({ solid: { body } }, k) => {
     if (body.shape !== 'plate') return
     const { centre, normal } = body.face
@@ -35,7 +41,12 @@ export const obstaclesOf = (mesh: Mesh, blockers: readonly Blocker[]): Obstacles
       before[k * clusters.count + i] = flat ? 2 : off >= reach - inPlane ? 1 : off <= inPlane - reach ? -1 : 0
     }
   })
-  return { all: blockers.map((one) => obstacleOf(mesh, one)), before }
+  const all = blockers.map((one) => obstacleOf(mesh, one))
+  all.forEach((one, k) => {
+    for (let i = 0; i < clusters.count; i++)
+      if (before[k * clusters.count + i] !== 2 && isClose(clusters, i, one)) close[k * clusters.count + i] = 1
+  })
+  return { all, before, close }
 }
 
 const some: Obstacle[] = []
@@ -45,6 +56,9 @@ const b: [number, number, number] = [0, 0, 0]
 export interface Between {
   /** Whether anything stands near the lines at all. */
   some: boolean
+  /** Whether some of that stands close to i, to j. */
+  closeToI: boolean
+  closeToJ: boolean
   /** Shares: free ones, and those that end on a black thing, from i and from j. */
   clear: number
   lostFromI: number
@@ -64,6 +78,8 @@ export const between = (
   into: Between,
 ): Between => {
   into.some = false
+  into.closeToI = false
+  into.closeToJ = false
   into.clear = 1
   into.lostFromI = 0
   into.lostFromJ = 0
@@ -71,7 +87,12 @@ export const between = (
   grows.fill(0)
   const { all } = obstacles
   let count = 0
-  for (let k = 0; k < all.length; k++) if (mayStand(cells, obstacles, k, i, j)) some[count++] = all[k]!
+  for (let k = 0; k < all.length; k++) {
+    if (!mayStand(cells, obstacles, k, i, j)) continue
+    some[count++] = all[k]!
+    if (obstacles.close[k * cells.count + i] === 1) into.closeToI = true
+    if (obstacles.close[k * cells.count + j] === 1) into.closeToJ = true
+  }
   if (count === 0) return into
   into.some = true
   let [free, fromI, fromJ] = [0, 0, 0]
@@ -138,4 +159,27 @@ const mayStand = (
   way[2] = dz
   const apart = round.coat + coat
   return apartSquared(round.from, round.span, from, way) < apart * apart
+}
+
+/** Told by the capsule's segment and coat, the plate's rectangle, or the ball around anything else. */
+const isClose = ({ at, radius }: Layout, i: number, one: Obstacle): boolean => {
+  const [x, y, z] = [at[3 * i]!, at[3 * i + 1]!, at[3 * i + 2]!]
+  const reach = closeBy * radius[i]!
+  const ball = Math.hypot(x - one.x, y - one.y, z - one.z) - one.radius
+  if (ball >= reach) return false
+  const { spine } = one.blocker
+  if (spine !== undefined) {
+    const span = reach + spine.coat
+    return apartSquared(spine.from, spine.along, [x, y, z], [0, 0, 0]) < span * span
+  }
+  if (one.kind !== 'plate') return true
+  const n = one.numbers
+  const [dx, dy, dz] = [x - n[0]!, y - n[1]!, z - n[2]!]
+  const off = n[3]! * dx + n[4]! * dy + n[5]! * dz
+  const beyond = (k: number): number => {
+    // Axes come over half their lengths: so many of those, and how long one is.
+    const u = Math.abs(n[k]! * dx + n[k + 1]! * dy + n[k + 2]! * dz)
+    return u <= 1 ? 0 : (u - 1) / Math.hypot(n[k]!, n[k + 1]!, n[k + 2]!)
+  }
+  return Math.hypot(off, beyond(6), beyond(9)) < reach
 }

@@ -5,14 +5,14 @@
 import { capsuleAxes } from '../../scene/capsule.js'
 import { rayMeets } from '../../scene/ray.js'
 import type { Face, SolidBody } from '../../scene/scene.js'
-import { dot, length, scale, subtract } from '../../scene/vector.js'
+import { add, cross, dot, length, scale, subtract, unit, type Vec3 } from '../../scene/vector.js'
 import type { Blocker } from '../visibility/blockers.js'
 import type { Mesh } from './mesh.js'
 
 export interface Obstacle {
   readonly blocker: Blocker
-  readonly kind: 'plate' | 'capsule' | 'other'
-  /** Plate: middle, normal, across and up over half their lengths. Capsule: its foot, its three directions over its semi-axes, how long its segment is. */
+  readonly kind: 'plate' | 'capsule' | 'hull' | 'other'
+  /** Plate: middle, normal, across and up over half their lengths. Capsule: its foot, its three directions over its semi-axes, how long its segment is. Hull: of each plane, its outward normal and how far out it lies. */
   readonly numbers: Float64Array
   readonly x: number
   readonly y: number
@@ -42,12 +42,7 @@ export const obstacleOf = (mesh: Mesh, blocker: Blocker): Obstacle => {
 const makeObstacle = (mesh: Mesh, blocker: Blocker): Obstacle => {
   const { body } = blocker.solid
   const [x, y, z] = blocker.centre
-  const kind =
-    body.shape === 'capsule'
-      ? 'capsule'
-      : body.shape === 'plate' && body.face.outline === 'rectangle'
-        ? 'plate'
-        : 'other'
+  const kind = body.shape === 'plate' && body.face.outline !== 'rectangle' ? 'other' : body.shape
   const gives = body.shape === 'plate' ? litSidesOf(mesh, body.face) : { front: false, back: false }
   return {
     blocker,
@@ -80,8 +75,29 @@ const numbersOf = (body: SolidBody): Float64Array => {
       )
     }
     case 'hull':
-      return new Float64Array(0)
+      return Float64Array.from(planesOf(body.corners))
   }
+}
+
+/** The planes of a hull of two like rings of corners, as modifiers are built: front, back, and the strips between. */
+const planesOf = (corners: readonly Vec3[]): readonly number[] => {
+  const count = corners.length / 2
+  const middle = scale(
+    corners.reduce((sum, one) => add(sum, one), [0, 0, 0]),
+    1 / corners.length,
+  )
+  const planes: number[] = []
+  const put = (a: Vec3, b: Vec3, c: Vec3): void => {
+    const square = cross(subtract(b, a), subtract(c, a))
+    if (length(square) < 1e-12) return
+    const one = unit(square)
+    const out = dot(one, subtract(a, middle)) < 0 ? scale(one, -1) : one
+    planes.push(...out, dot(out, a))
+  }
+  put(corners[0]!, corners[1]!, corners[2]!)
+  put(corners[count]!, corners[count + 1]!, corners[count + 2]!)
+  for (let i = 0; i < count; i++) put(corners[i]!, corners[(i + 1) % count]!, corners[count + i]!)
+  return planes
 }
 
 /** Metres: a surface this near to a plate's plane is that plate. */
@@ -189,8 +205,31 @@ const meets = (
     return u <= 1 && u >= -1 && v <= 1 && v >= -1 ? t : Number.POSITIVE_INFINITY
   }
   if (one.kind === 'capsule') return meetsCapsule(n, ax, ay, az, dx, dy, dz)
+  if (one.kind === 'hull') return meetsHull(n, ax, ay, az, dx, dy, dz)
   const hit = rayMeets(one.blocker.solid.body, [ax, ay, az], [dx, dy, dz])
   return hit === undefined ? Number.POSITIVE_INFINITY : hit.t
+}
+
+const meetsHull = (
+  n: Float64Array,
+  ax: number,
+  ay: number,
+  az: number,
+  dx: number,
+  dy: number,
+  dz: number,
+): number => {
+  let enters = Number.NEGATIVE_INFINITY
+  let leaves = Number.POSITIVE_INFINITY
+  for (let k = 0; k < n.length; k += 4) {
+    const outside = n[k]! * ax + n[k + 1]! * ay + n[k + 2]! * az - n[k + 3]!
+    const slope = n[k]! * dx + n[k + 1]! * dy + n[k + 2]! * dz
+    if (slope === 0) {
+      if (outside > 0) return Number.POSITIVE_INFINITY
+    } else if (slope < 0) enters = Math.max(enters, -outside / slope)
+    else leaves = Math.min(leaves, -outside / slope)
+  }
+  return enters > 0 && enters < leaves ? enters : Number.POSITIVE_INFINITY
 }
 
 const meetsCapsule = (

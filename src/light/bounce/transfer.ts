@@ -43,6 +43,8 @@ const wideMaybe = 0.8
 const alike = 0.9
 /** Share of what the smaller one sees, under which neither matters. */
 const little = 0.002
+/** The same where what stands between is close to one of them. */
+const littleClose = 0.05
 
 export const transferOf = (mesh: Mesh, blockers: readonly Blocker[]): Transfer => {
   const { tree } = mesh
@@ -66,6 +68,8 @@ class Linking {
   private readonly obstacles: Obstacles
   private readonly found: Between = {
     some: false,
+    closeToI: false,
+    closeToJ: false,
     clear: 1,
     lostFromI: 0,
     lostFromJ: 0,
@@ -100,10 +104,23 @@ class Linking {
     }
     const seen = exchange(layout, i, 1 - 2 * a, j, 1 - 2 * b)
     if (seen === 0) return
-    const { some, clear, lostFromI, lostFromJ } = between(layout, this.obstacles, i, j, this.found)
+    const { some, closeToI, closeToJ, clear, lostFromI, lostFromJ } = between(
+      layout,
+      this.obstacles,
+      i,
+      j,
+      this.found,
+    )
     if (near > (clear > 0 && clear < 1 ? wideHidden : some ? wideMaybe : wide)) {
       this.part(i, a, j, b)
       return
+    }
+    if (closeToI || closeToJ) {
+      const [cutI, cutJ] = [closeToI && to[i]! - from[i]! > 1, closeToJ && to[j]! - from[j]! > 1]
+      if ((cutI || cutJ) && most > littleClose) {
+        this.parts(i, cutI, a, j, cutJ, b)
+        return
+      }
     }
     if (tree.encloses[j] === 1) {
       this.open[2 * i + a]! += seen
@@ -122,10 +139,15 @@ class Linking {
 
   /** The larger one in its quarters; both, where they are alike: neither may be chosen by its place in the list. */
   private part(i: number, a: number, j: number, b: number): void {
-    const { layout, from, to, next } = this.mesh.tree
+    const { layout, from, to } = this.mesh.tree
     const { area } = layout
     const cutI = to[i]! - from[i]! > 1 && (to[j]! - from[j]! === 1 || area[i]! > alike * area[j]!)
     const cutJ = to[j]! - from[j]! > 1 && (to[i]! - from[i]! === 1 || area[j]! > alike * area[i]!)
+    this.parts(i, cutI, a, j, cutJ, b)
+  }
+
+  private parts(i: number, cutI: boolean, a: number, j: number, cutJ: boolean, b: number): void {
+    const { next } = this.mesh.tree
     for (let c = cutI ? i + 1 : i; c < next[i]!; c = cutI ? next[c]! : next[i]!)
       for (let d = cutJ ? j + 1 : j; d < next[j]!; d = cutJ ? next[d]! : next[j]!) this.link(c, a, d, b)
   }
