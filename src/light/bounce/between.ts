@@ -5,7 +5,7 @@ import { type Layout, placeOn } from './layout.js'
 import type { Mesh } from './mesh.js'
 import { cast, clear, lostFromA, lostFromB, type Obstacle, obstacleOf } from './obstacles.js'
 
-export interface Obstacles {
+interface Obstacles {
   readonly all: readonly Obstacle[]
   /** By obstacle and cluster, of flat ones: it lies wholly before (1), wholly behind (−1), in its plane (2), else 0. */
   readonly before: Int8Array
@@ -19,7 +19,7 @@ const closeBy = 1.2
 /** Metres: so near to a plate's plane a cluster lies in it. */
 const inPlane = 1e-6
 
-export const obstaclesOf = (mesh: Mesh, blockers: readonly Blocker[]): Obstacles => {
+const obstaclesOf = (mesh: Mesh, blockers: readonly Blocker[]): Obstacles => {
   const clusters = mesh.tree.layout
   const before = new Int8Array(blockers.length * clusters.count)
   const close = new Uint8Array(blockers.length * clusters.count)
@@ -49,76 +49,98 @@ export const obstaclesOf = (mesh: Mesh, blockers: readonly Blocker[]): Obstacles
   return { all, before, close }
 }
 
-const some: Obstacle[] = []
-const a: [number, number, number] = [0, 0, 0]
-const b: [number, number, number] = [0, 0, 0]
-/** What is known of the lines between cells i and j. */
-export interface Between {
-  /** Whether anything stands near the lines at all. */
-  some: boolean
-  /** Whether some of that stands close to i, to j. */
-  closeToI: boolean
-  closeToJ: boolean
-  /** Shares: free ones, and those that end on a black thing, from i and from j. */
-  clear: number
-  lostFromI: number
-  lostFromJ: number
+const corners = [-1, -1, 1, -1, -1, 1, 1, 1] as const
+
+/** What stands between two cells, and what of the lines between them is free. One object serves many pairs. */
+export class Sight {
+  /** Shares: free lines, and those that end on a black thing, from i and from j. */
+  clear = 1
+  lostFromI = 0
+  lostFromJ = 0
   /** By how much of itself the free share grows from the middle to the end of i across and up, then of j. */
-  readonly grows: Float64Array
-}
+  readonly grows = new Float64Array(4)
+  /** Whether some of what stands between stands close to i, to j. */
+  closeToI = false
+  closeToJ = false
+  private count = 0
+  private readonly some: Obstacle[] = []
+  private readonly obstacles: Obstacles
+  /** Twelve numbers a cell: the middles of its quarters. */
+  private readonly quarters: Float64Array
 
-const signs = [-1, 1] as const
-
-/** From each quarter of the one to each of the other. */
-export const between = (
-  cells: Layout,
-  obstacles: Obstacles,
-  i: number,
-  j: number,
-  into: Between,
-): Between => {
-  into.some = false
-  into.closeToI = false
-  into.closeToJ = false
-  into.clear = 1
-  into.lostFromI = 0
-  into.lostFromJ = 0
-  const { grows } = into
-  grows.fill(0)
-  const { all } = obstacles
-  let count = 0
-  for (let k = 0; k < all.length; k++) {
-    if (!mayStand(cells, obstacles, k, i, j)) continue
-    some[count++] = all[k]!
-    if (obstacles.close[k * cells.count + i] === 1) into.closeToI = true
-    if (obstacles.close[k * cells.count + j] === 1) into.closeToJ = true
+  constructor(
+    private readonly mesh: Mesh,
+    blockers: readonly Blocker[],
+  ) {
+    const { layout } = mesh.tree
+    this.obstacles = obstaclesOf(mesh, blockers)
+    this.quarters = new Float64Array(12 * layout.count)
+    const at: [number, number, number] = [0, 0, 0]
+    for (let c = 0; c < layout.count; c++)
+      for (let k = 0; k < 4; k++) {
+        placeOn(layout, c, corners[2 * k]! / 2, corners[2 * k + 1]! / 2, at)
+        this.quarters.set(at, 12 * c + 3 * k)
+      }
   }
-  if (count === 0) return into
-  into.some = true
-  let [free, fromI, fromJ] = [0, 0, 0]
-  for (const s of signs)
-    for (const t of signs) {
-      placeOn(cells, i, s / 2, t / 2, a)
-      for (const u of signs)
-        for (const v of signs) {
-          placeOn(cells, j, u / 2, v / 2, b)
-          const met = cast(some, count, a[0], a[1], a[2], b[0], b[1], b[2])
-          if ((met & lostFromA) !== 0) fromI++
-          if ((met & lostFromB) !== 0) fromJ++
-          if (met !== clear) continue
-          free++
-          grows[0]! += s
-          grows[1]! += t
-          grows[2]! += u
-          grows[3]! += v
-        }
+
+  /** False where nothing can stand between. */
+  take(i: number, j: number): boolean {
+    const { obstacles, some } = this
+    const { all, close } = obstacles
+    const cells = this.mesh.tree.layout
+    this.clear = 1
+    this.lostFromI = 0
+    this.lostFromJ = 0
+    this.grows.fill(0)
+    this.closeToI = false
+    this.closeToJ = false
+    let count = 0
+    for (let k = 0; k < all.length; k++) {
+      if (!mayStand(cells, obstacles, k, i, j)) continue
+      some[count++] = all[k]!
+      if (close[k * cells.count + i] === 1) this.closeToI = true
+      if (close[k * cells.count + j] === 1) this.closeToJ = true
     }
-  // The quarters lie half way to the ends.
-  if (free > 0) for (let k = 0; k < 4; k++) grows[k]! *= 2 / free
-  into.clear = free / 16
-  into.lostFromI = fromI / 16
-  into.lostFromJ = fromJ / 16
-  return into
+    this.count = count
+    return count > 0
+  }
+
+  /** From each quarter of i to each of j; or only from the middle of each to the quarters of the other. */
+  look(i: number, j: number, all: boolean): void {
+    const { some, count, quarters, grows } = this
+    const { at } = this.mesh.tree.layout
+    let free = 0
+    let fromI = 0
+    let fromJ = 0
+    for (let k = all ? 0 : -1; k < 4; k++)
+      for (let l = all ? 0 : -1; l < 4; l++) {
+        // Both middles, or a quarter of each, are not among the fewer lines.
+        if (!all && k < 0 === l < 0) continue
+        const p = k < 0 ? 3 * i : 12 * i + 3 * k
+        const q = l < 0 ? 3 * j : 12 * j + 3 * l
+        const ofI = k < 0 ? at : quarters
+        const ofJ = l < 0 ? at : quarters
+        const met = cast(some, count, ofI[p]!, ofI[p + 1]!, ofI[p + 2]!, ofJ[q]!, ofJ[q + 1]!, ofJ[q + 2]!)
+        if ((met & lostFromA) !== 0) fromI++
+        if ((met & lostFromB) !== 0) fromJ++
+        if (met !== clear) continue
+        free++
+        if (k >= 0) {
+          grows[0]! += corners[2 * k]!
+          grows[1]! += corners[2 * k + 1]!
+        }
+        if (l >= 0) {
+          grows[2]! += corners[2 * l]!
+          grows[3]! += corners[2 * l + 1]!
+        }
+      }
+    // The quarters lie half way to the ends; of the fewer lines only half tell of each cell.
+    const lines = all ? 16 : 8
+    if (free > 0) for (let k = 0; k < 4; k++) grows[k]! *= (all ? 2 : 4) / free
+    this.clear = free / lines
+    this.lostFromI = fromI / lines
+    this.lostFromJ = fromJ / lines
+  }
 }
 
 const from: [number, number, number] = [0, 0, 0]
@@ -167,10 +189,10 @@ const isClose = ({ at, radius }: Layout, i: number, one: Obstacle): boolean => {
   const reach = closeBy * radius[i]!
   const ball = Math.hypot(x - one.x, y - one.y, z - one.z) - one.radius
   if (ball >= reach) return false
-  const { spine } = one.blocker
-  if (spine !== undefined) {
-    const span = reach + spine.coat
-    return apartSquared(spine.from, spine.along, [x, y, z], [0, 0, 0]) < span * span
+  const { round } = one.blocker
+  if (round !== undefined) {
+    const apart = reach + round.coat
+    return apartSquared(round.from, round.span, [x, y, z], [0, 0, 0]) < apart * apart
   }
   if (one.kind !== 'plate') return true
   const n = one.numbers

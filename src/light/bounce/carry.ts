@@ -14,51 +14,40 @@ export interface Links {
   readonly slopes: Float64Array
 }
 
-/** Numbers by side of a cell: a mean and what changes along across and up, per metre or times metres. */
-interface ByCell {
-  readonly mean: Float64Array
-  readonly u: Float64Array
-  readonly v: Float64Array
-}
-
 export interface Carrier {
   /** From exitance by side of a patch to the exposure that it makes by side of a patch. */
   carry(given: Float64Array, into: Float64Array): void
 }
 
-const byCell = (count: number): ByCell => ({
-  mean: new Float64Array(count),
-  u: new Float64Array(count),
-  v: new Float64Array(count),
-})
+/** By side of a cell three numbers lie together: a mean, and what it grows by along across and up. */
+const each = 3
 
 export const linkCarrier = (mesh: Mesh, { one, other, shared, slopes }: Links): Carrier => {
   const { area } = mesh.tree.layout
-  const gives = byCell(2 * area.length)
-  const takes = byCell(2 * area.length)
+  const gives = new Float64Array(2 * each * area.length)
+  const takes = new Float64Array(2 * each * area.length)
+  const over = area.map((size) => 1 / size)
   return {
     carry: (given, into) => {
       pull(mesh, given, gives)
-      takes.mean.fill(0)
-      takes.u.fill(0)
-      takes.v.fill(0)
+      takes.fill(0)
       for (let k = 0; k < shared.length; k++) {
-        const a = one[k]!
-        const b = other[k]!
-        const toA = shared[k]! / area[a >> 1]!
-        const toB = shared[k]! / area[b >> 1]!
+        const a = each * one[k]!
+        const b = each * other[k]!
+        const toA = shared[k]! * over[one[k]! >> 1]!
+        const toB = shared[k]! * over[other[k]! >> 1]!
         const ua = slopes[4 * k]!
         const va = slopes[4 * k + 1]!
         const ub = slopes[4 * k + 2]!
         const vb = slopes[4 * k + 3]!
-        const fromA = toB * gives.mean[a]!
-        const fromB = toA * gives.mean[b]!
-        takes.mean[a]! += fromB + toA * (ub * gives.u[b]! + vb * gives.v[b]!)
-        takes.u[a]! += fromB * ua
-        takes.v[a]! += fromB * va
-        takes.mean[b]! += fromA + toB * (ua * gives.u[a]! + va * gives.v[a]!)
-        takes.u[b]! += fromA * ub
-        takes.v[b]! += fromA * vb
+        const fromA = toB * gives[a]!
+        const fromB = toA * gives[b]!
+        takes[a]! += fromB + toA * (ub * gives[b + 1]! + vb * gives[b + 2]!)
+        takes[a + 1]! += fromB * ua
+        takes[a + 2]! += fromB * va
+        takes[b]! += fromA + toB * (ua * gives[a + 1]! + va * gives[a + 2]!)
+        takes[b + 1]! += fromA * ub
+        takes[b + 2]! += fromA * vb
       }
       push(mesh, takes, into)
     },
@@ -66,42 +55,41 @@ export const linkCarrier = (mesh: Mesh, { one, other, shared, slopes }: Links): 
 }
 
 /** Means and first moments of all cells, from their patches up. */
-const pull = ({ tree }: Mesh, given: Float64Array, { mean, u, v }: ByCell): void => {
+const pull = ({ tree }: Mesh, given: Float64Array, gives: Float64Array): void => {
   const { parent, from, to, offset } = tree
   const { area } = tree.layout
-  mean.fill(0)
-  u.fill(0)
-  v.fill(0)
+  gives.fill(0)
   for (let c = parent.length - 1; c >= 0; c--) {
     const above = parent[c]!
     const isPatch = to[c]! - from[c]! === 1
     for (let side = 0; side < 2; side++) {
-      const k = 2 * c + side
-      if (isPatch) mean[k] = given[2 * from[c]! + side]!
+      const k = each * (2 * c + side)
+      if (isPatch) gives[k] = given[2 * from[c]! + side]!
       if (above < 0) continue
       const share = area[c]! / area[above]!
-      const up = 2 * above + side
-      mean[up]! += share * mean[k]!
-      u[up]! += share * (u[k]! + mean[k]! * offset[2 * c]!)
-      v[up]! += share * (v[k]! + mean[k]! * offset[2 * c + 1]!)
+      const up = each * (2 * above + side)
+      gives[up]! += share * gives[k]!
+      gives[up + 1]! += share * (gives[k + 1]! + gives[k]! * offset[2 * c]!)
+      gives[up + 2]! += share * (gives[k + 2]! + gives[k]! * offset[2 * c + 1]!)
     }
   }
 }
 
 /** From all cells down to their patches. Changes what it is given. */
-const push = ({ tree }: Mesh, { mean, u, v }: ByCell, into: Float64Array): void => {
+const push = ({ tree }: Mesh, takes: Float64Array, into: Float64Array): void => {
   const { parent, from, to, offset } = tree
   for (let c = 0; c < parent.length; c++) {
     const above = parent[c]!
+    const isPatch = to[c]! - from[c]! === 1
     for (let side = 0; side < 2; side++) {
-      const k = 2 * c + side
+      const k = each * (2 * c + side)
       if (above >= 0) {
-        const up = 2 * above + side
-        mean[k]! += mean[up]! + u[up]! * offset[2 * c]! + v[up]! * offset[2 * c + 1]!
-        u[k]! += u[up]!
-        v[k]! += v[up]!
+        const up = each * (2 * above + side)
+        takes[k]! += takes[up]! + takes[up + 1]! * offset[2 * c]! + takes[up + 2]! * offset[2 * c + 1]!
+        takes[k + 1]! += takes[up + 1]!
+        takes[k + 2]! += takes[up + 2]!
       }
-      if (to[c]! - from[c]! === 1) into[2 * from[c]! + side] = Math.max(0, mean[k]!)
+      if (isPatch) into[2 * from[c]! + side] = Math.max(0, takes[k]!)
     }
   }
 }

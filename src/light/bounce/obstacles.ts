@@ -2,10 +2,9 @@
  * What can stand between patches, as plain columns of numbers for the inner loops, and whether what it hides comes
  * back: a ray that ends on a lit side of a surface is found again there, one that ends on a body or a black side is lost.
  */
-import { capsuleAxes } from '../../scene/capsule.js'
 import { rayMeets } from '../../scene/ray.js'
-import type { Face, SolidBody } from '../../scene/scene.js'
-import { add, cross, dot, length, scale, subtract, unit, type Vec3 } from '../../scene/vector.js'
+import type { Face } from '../../scene/scene.js'
+import { dot, length, scale, subtract } from '../../scene/vector.js'
 import type { Blocker } from '../visibility/blockers.js'
 import type { Mesh } from './mesh.js'
 
@@ -47,7 +46,7 @@ const makeObstacle = (mesh: Mesh, blocker: Blocker): Obstacle => {
   return {
     blocker,
     kind,
-    numbers: numbersOf(body),
+    numbers: numbersOf(blocker),
     x,
     y,
     z,
@@ -57,47 +56,13 @@ const makeObstacle = (mesh: Mesh, blocker: Blocker): Obstacle => {
   }
 }
 
-const numbersOf = (body: SolidBody): Float64Array => {
-  switch (body.shape) {
-    case 'plate': {
-      const { centre, normal, across, up, width, height } = body.face
-      return Float64Array.of(...centre, ...normal, ...scale(across, 2 / width), ...scale(up, 2 / height))
-    }
-    case 'capsule': {
-      const { capsule } = body
-      const { across, along, axis } = capsuleAxes(capsule)
-      return Float64Array.of(
-        ...capsule.from,
-        ...scale(across, 1 / capsule.across),
-        ...scale(along, 1 / capsule.along),
-        ...scale(axis, 1 / capsule.cap),
-        length(subtract(capsule.to, capsule.from)) / capsule.cap,
-      )
-    }
-    case 'hull':
-      return Float64Array.from(planesOf(body.corners))
+const numbersOf = ({ solid: { body }, round, sides }: Blocker): Float64Array => {
+  if (body.shape === 'plate') {
+    const { centre, normal, across, up, width, height } = body.face
+    return Float64Array.of(...centre, ...normal, ...scale(across, 2 / width), ...scale(up, 2 / height))
   }
-}
-
-/** The planes of a hull of two like rings of corners, as modifiers are built: front, back, and the strips between. */
-const planesOf = (corners: readonly Vec3[]): readonly number[] => {
-  const count = corners.length / 2
-  const middle = scale(
-    corners.reduce((sum, one) => add(sum, one), [0, 0, 0]),
-    1 / corners.length,
-  )
-  const planes: number[] = []
-  const put = (a: Vec3, b: Vec3, c: Vec3): void => {
-    const square = cross(subtract(b, a), subtract(c, a))
-    if (length(square) < 1e-12) return
-    const one = unit(square)
-    const out = dot(one, subtract(a, middle)) < 0 ? scale(one, -1) : one
-    planes.push(...out, dot(out, a))
-  }
-  put(corners[0]!, corners[1]!, corners[2]!)
-  put(corners[count]!, corners[count + 1]!, corners[count + 2]!)
-  for (let i = 0; i < count; i++) put(corners[i]!, corners[(i + 1) % count]!, corners[count + i]!)
-  return planes
+  if (round !== undefined) return Float64Array.of(...round.from, ...round.rows, round.high)
+  return sides ?? new Float64Array(0)
 }
 
 /** Metres: a surface this near to a plate's plane is that plate. */

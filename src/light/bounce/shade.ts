@@ -99,10 +99,10 @@ export class Shade {
       const coat = Math.max(patch, wide)
       const reach = one.radius + coat
       if (off >= reach * reach) continue
-      const { spine } = one.blocker
-      if (spine !== undefined) {
-        const apart = spine.coat + coat
-        if (apartSquared(spine.from, spine.along, from, way) >= apart * apart) continue
+      const { round } = one.blocker
+      if (round !== undefined) {
+        const apart = round.coat + coat
+        if (apartSquared(round.from, round.span, from, way) >= apart * apart) continue
       }
       some[count++] = one
     }

@@ -7,10 +7,9 @@
  * (1991); from memory.
  */
 import type { Blocker } from '../visibility/blockers.js'
-import { type Between, between, type Obstacles, obstaclesOf } from './between.js'
+import { Sight } from './between.js'
 import { type Carrier, type Links, linkCarrier } from './carry.js'
-import { exchange } from './exchange.js'
-import { type Layout, reachAlong } from './layout.js'
+import { Pair } from './exchange.js'
 import type { Mesh } from './mesh.js'
 import { factorsOf } from './sums.js'
 
@@ -45,6 +44,8 @@ const alike = 0.9
 const little = 0.002
 /** The same where what stands between is close to one of them. */
 const littleClose = 0.05
+/** And from which on the lines between are looked along in full. */
+const much = 0.03
 
 export const transferOf = (mesh: Mesh, blockers: readonly Blocker[]): Transfer => {
   const { tree } = mesh
@@ -57,30 +58,25 @@ export const transferOf = (mesh: Mesh, blockers: readonly Blocker[]): Transfer =
 }
 
 class Linking {
-  private readonly one: number[] = []
-  private readonly other: number[] = []
-  private readonly shared: number[] = []
-  private readonly slopes: number[] = []
+  private count = 0
+  private room = 4096
+  private one = new Int32Array(this.room)
+  private other = new Int32Array(this.room)
+  private shared = new Float64Array(this.room)
+  private slopes = new Float64Array(4 * this.room)
   /** By side of a cell, m²: what of its view of the box ends on black things. */
   private readonly lost: Float64Array
   /** The same of its view of the box were it empty. */
   private readonly open: Float64Array
-  private readonly obstacles: Obstacles
-  private readonly found: Between = {
-    some: false,
-    closeToI: false,
-    closeToJ: false,
-    clear: 1,
-    lostFromI: 0,
-    lostFromJ: 0,
-    grows: new Float64Array(4),
-  }
+  private readonly sight: Sight
+  private readonly pair: Pair
 
   constructor(
     private readonly mesh: Mesh,
     blockers: readonly Blocker[],
   ) {
-    this.obstacles = obstaclesOf(mesh, blockers)
+    this.sight = new Sight(mesh, blockers)
+    this.pair = new Pair(mesh.tree.layout)
     this.lost = new Float64Array(2 * mesh.tree.parent.length)
     this.open = new Float64Array(2 * mesh.tree.parent.length)
   }
@@ -92,49 +88,66 @@ class Linking {
   }
 
   private link(i: number, a: number, j: number, b: number): void {
-    const { tree } = this.mesh
-    const { layout, from, to } = tree
-    const most = atMost(layout, i, 1 - 2 * a, j, 1 - 2 * b)
-    if (most === 0) return
-    const partable = (to[i]! - from[i]! > 1 || to[j]! - from[j]! > 1) && most > little
-    const near = partable ? nearness(layout, i, j) : 0
-    if (near > wide) {
+    const { pair, sight } = this
+    const { from, to, encloses } = this.mesh.tree
+    if (!pair.take(i, 1 - 2 * a, j, 1 - 2 * b)) return
+    const { nearness, most } = pair
+    const partI = to[i]! - from[i]! > 1
+    const partJ = to[j]! - from[j]! > 1
+    const partable = (partI || partJ) && most > little
+    if (partable && nearness > wide) {
       this.part(i, a, j, b)
       return
     }
-    const seen = exchange(layout, i, 1 - 2 * a, j, 1 - 2 * b)
-    if (seen === 0) return
-    const { some, closeToI, closeToJ, clear, lostFromI, lostFromJ } = between(
-      layout,
-      this.obstacles,
-      i,
-      j,
-      this.found,
-    )
-    if (near > (clear > 0 && clear < 1 ? wideHidden : some ? wideMaybe : wide)) {
-      this.part(i, a, j, b)
-      return
-    }
-    if (closeToI || closeToJ) {
-      const [cutI, cutJ] = [closeToI && to[i]! - from[i]! > 1, closeToJ && to[j]! - from[j]! > 1]
+    if (sight.take(i, j)) {
+      if (partable && nearness > wideMaybe) {
+        this.part(i, a, j, b)
+        return
+      }
+      const cutI = partI && sight.closeToI
+      const cutJ = partJ && sight.closeToJ
       if ((cutI || cutJ) && most > littleClose) {
         this.parts(i, cutI, a, j, cutJ, b)
         return
       }
+      sight.look(i, j, most > much)
+      if (partable && nearness > wideHidden && sight.clear > 0 && sight.clear < 1) {
+        this.part(i, a, j, b)
+        return
+      }
     }
-    if (tree.encloses[j] === 1) {
+    const seen = pair.exchange()
+    if (seen === 0) return
+    if (encloses[j] === 1) {
       this.open[2 * i + a]! += seen
-      this.lost[2 * i + a]! += lostFromI * seen
+      this.lost[2 * i + a]! += sight.lostFromI * seen
     }
-    if (tree.encloses[i] === 1) {
+    if (encloses[i] === 1) {
       this.open[2 * j + b]! += seen
-      this.lost[2 * j + b]! += lostFromJ * seen
+      this.lost[2 * j + b]! += sight.lostFromJ * seen
     }
-    if (clear === 0) return
-    this.one.push(2 * i + a)
-    this.other.push(2 * j + b)
-    this.shared.push(clear * seen)
-    this.slopes.push(...slopesOf(layout, i, 1 - 2 * a, j, 1 - 2 * b, this.found.grows))
+    if (sight.clear > 0) this.put(2 * i + a, 2 * j + b, sight.clear * seen)
+  }
+
+  private put(one: number, other: number, shared: number): void {
+    if (this.count === this.room) this.grow()
+    const k = this.count++
+    this.one[k] = one
+    this.other[k] = other
+    this.shared[k] = shared
+    this.pair.slopes(this.sight.grows, this.slopes, 4 * k)
+  }
+
+  private grow(): void {
+    this.room *= 2
+    const larger = <T extends Int32Array | Float64Array>(into: T, from: T): T => {
+      into.set(from)
+      return into
+    }
+    this.one = larger(new Int32Array(this.room), this.one)
+    this.other = larger(new Int32Array(this.room), this.other)
+    this.shared = larger(new Float64Array(this.room), this.shared)
+    this.slopes = larger(new Float64Array(4 * this.room), this.slopes)
   }
 
   /** The larger one in its quarters; both, where they are alike: neither may be chosen by its place in the list. */
@@ -154,74 +167,11 @@ class Linking {
 
   done(): Transfer {
     const links = {
-      one: Int32Array.from(this.one),
-      other: Int32Array.from(this.other),
-      shared: Float64Array.from(this.shared),
-      slopes: Float64Array.from(this.slopes),
+      one: this.one.subarray(0, this.count),
+      other: this.other.subarray(0, this.count),
+      shared: this.shared.subarray(0, this.count),
+      slopes: this.slopes.subarray(0, 4 * this.count),
     }
     return { links, factors: factorsOf(this.mesh, links, this.open, this.lost) }
   }
-}
-
-/** No less than the share of the smaller cell's view that the larger fills; 0 where they do not face each other. */
-const atMost = (layout: Layout, i: number, facingI: number, j: number, facingJ: number): number => {
-  const { at, normal, radius, area } = layout
-  const p = 3 * i
-  const q = 3 * j
-  const dx = at[q]! - at[p]!
-  const dy = at[q + 1]! - at[p + 1]!
-  const dz = at[q + 2]! - at[p + 2]!
-  const out = facingI * (normal[p]! * dx + normal[p + 1]! * dy + normal[p + 2]! * dz)
-  const back = -facingJ * (normal[q]! * dx + normal[q + 1]! * dy + normal[q + 2]! * dz)
-  if (out <= -radius[j]! || back <= -radius[i]!) return 0
-  const reachJ = reachAlong(layout, j, normal[p]!, normal[p + 1]!, normal[p + 2]!)
-  const reachI = reachAlong(layout, i, normal[q]!, normal[q + 1]!, normal[q + 2]!)
-  if (out + reachJ <= touching || back + reachI <= touching) return 0
-  const squared = dx * dx + dy * dy + dz * dz
-  const far = Math.sqrt(squared)
-  const cosines = Math.min(1, (out + reachJ) / far) * Math.min(1, (back + reachI) / far)
-  return Math.min(1, (cosines * Math.max(area[i]!, area[j]!)) / (Math.PI * squared))
-}
-
-/** Metres: a cell that reaches no further than this before a plane lies behind it. */
-const touching = 1e-9
-
-/** Radii against the distance. */
-const nearness = ({ at, radius }: Layout, i: number, j: number): number =>
-  (radius[i]! + radius[j]!) /
-  Math.hypot(at[3 * j]! - at[3 * i]!, at[3 * j + 1]! - at[3 * i + 1]!, at[3 * j + 2]! - at[3 * i + 2]!)
-
-/** At no end of a cell does the exchange fall by more than this share, along either axis. */
-const steepest = 0.5
-
-/** First derivatives of ln(cos cos / r²) along either cell's axes; none where one reaches behind the other. */
-const slopesOf = (
-  { at, normal, across, up, half }: Layout,
-  i: number,
-  facingI: number,
-  j: number,
-  facingJ: number,
-  grows: Float64Array,
-): readonly number[] => {
-  const p = 3 * i
-  const q = 3 * j
-  const d = [at[q]! - at[p]!, at[q + 1]! - at[p + 1]!, at[q + 2]! - at[p + 2]!] as const
-  const along = (axes: Float64Array, k: number): number =>
-    axes[k]! * d[0] + axes[k + 1]! * d[1] + axes[k + 2]! * d[2]
-  const square = d[0] * d[0] + d[1] * d[1] + d[2] * d[2]
-  const out = facingI * along(normal, p)
-  const back = -facingJ * along(normal, q)
-  const across2 = (axes: Float64Array, k: number, other: number): number =>
-    axes[k]! * normal[other]! + axes[k + 1]! * normal[other + 1]! + axes[k + 2]! * normal[other + 2]!
-  const [least, leastBack] = [1e-3 * Math.sqrt(square), 1e-3 * Math.sqrt(square)]
-  const o = Math.max(out, least)
-  const b = Math.max(back, leastBack)
-  const of = (slope: number, reach: number, grown: number): number =>
-    Math.min(steepest, Math.max(-steepest, slope * reach + grown)) / reach
-  return [
-    of((facingJ * across2(across, p, q)) / b + (4 * along(across, p)) / square, half[2 * i]!, grows[0]!),
-    of((facingJ * across2(up, p, q)) / b + (4 * along(up, p)) / square, half[2 * i + 1]!, grows[1]!),
-    of((facingI * across2(across, q, p)) / o - (4 * along(across, q)) / square, half[2 * j]!, grows[2]!),
-    of((facingI * across2(up, q, p)) / o - (4 * along(up, q)) / square, half[2 * j + 1]!, grows[3]!),
-  ]
 }

@@ -3,7 +3,7 @@
  * here by adding up small pieces), the integrating sphere's series, energy; and light traced by chance.
  */
 import { describe, expect, it } from 'vitest'
-import { exchange } from '../../../src/light/bounce/exchange.js'
+import { Pair } from '../../../src/light/bounce/exchange.js'
 import { firstLight } from '../../../src/light/bounce/first-light.js'
 import { gatherFrom } from '../../../src/light/bounce/gather.js'
 import { layOut } from '../../../src/light/bounce/layout.js'
@@ -36,8 +36,11 @@ describe('form factors', () => {
       rectangle('c', [0.5, 0, 0.5], [-1, 0, 0], [0, 1, 0], 1, 1),
     ]
     const facing = layOut(squares.map((surface) => ({ surface, face: surface.face, area: 1 })))
-    expect(exchange(facing, 0, 1, 1, 1)).toBeCloseTo(0.19982, 3)
-    expect(exchange(facing, 0, 1, 2, 1)).toBeCloseTo(0.20004, 3)
+    const pair = new Pair(facing)
+    expect(pair.take(0, 1, 1, 1)).toBe(true)
+    expect(pair.exchange()).toBeCloseTo(0.19982, 3)
+    expect(pair.take(0, 1, 2, 1)).toBe(true)
+    expect(pair.exchange()).toBeCloseTo(0.20004, 3)
   })
 
   it('of the same squares, by adding up small pieces of both: cos cos / (pi r^2)', () => {
