@@ -26,6 +26,8 @@ import { exposed, type Ways } from './exposed.js'
 import { hazeOf } from './haze.js'
 import type { Change, Knob } from './knobs.js'
 import { incidentU, kindCause } from './read-reading.js'
+import type { ShadowSeen } from './shadow-seen.js'
+import { shadowsOf } from './shadows.js'
 import { carriedKnowledge, estimatedKnowledge, type Knowledge } from './strengths.js'
 import {
   ambientName,
@@ -86,17 +88,16 @@ class LazySet implements ComputedSet {
     return this.on.filter((light) => this.strength(light.name) === undefined)
   }
 
-  private knownAll: readonly string[] | undefined
-  /** Names of all that gives light: lit lights, modelling lamps, the ambient. */
-  private get all(): readonly string[] {
-    this.knownAll ??= [
+  private knownGiving: readonly string[] | undefined
+  get giving(): readonly string[] {
+    this.knownGiving ??= [
       ...this.lit.map((light) => light.name),
       ...this.on
         .filter((light) => light.modelling && this.strength(modellingName(light.name)) !== undefined)
         .map((light) => modellingName(light.name)),
       ...(this.strength(ambientName) === undefined ? [] : [ambientName]),
     ]
-    return this.knownAll
+    return this.knownGiving
   }
 
   with(...changes: readonly Change[]): ComputedSet {
@@ -129,7 +130,7 @@ class LazySet implements ComputedSet {
   }
 
   private exposed(probe: Probe, of: Of, ways?: Ways): Exposed | undefined {
-    return exposed(probe, of === 'all' ? this.all : of, this.knowledge.strength, ways)
+    return exposed(probe, of === 'all' ? this.giving : of, this.knowledge.strength, ways)
   }
 
   reading(ask: MeterAsk): MeterFigure | undefined {
@@ -207,6 +208,11 @@ class LazySet implements ComputedSet {
   private readonly knownHaze = lazy(() => hazeOf(this, 2 ** this.unitOverCamera))
   get haze(): Haze | undefined {
     return this.knownHaze()
+  }
+
+  private readonly knownShadows = lazy(() => shadowsOf(this, 2 ** this.unitOverCamera))
+  get shadows(): readonly ShadowSeen[] {
+    return this.knownShadows()
   }
 
   u(figure: Figure): number {

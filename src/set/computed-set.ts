@@ -13,6 +13,7 @@ import type { Vec3 } from '../scene/vector.js'
 import type { FNumber, LuxSeconds, Stops } from '../units/quantity.js'
 import type { BackdropView } from './backdrop-view.js'
 import type { Change } from './knobs.js'
+import type { ShadowSeen } from './shadow-seen.js'
 import type { Haze, WrapSide } from './wrap-and-haze.js'
 
 export interface ComputedSet {
@@ -22,6 +23,8 @@ export interface ComputedSet {
   readonly lit: readonly Light[]
   /** Lights that are on and whose strength nothing in the plan tells (no power, no `meters`, no reading). */
   readonly unknown: readonly Light[]
+  /** Names of all that gives light: lit lights, modelling lamps, the ambient. */
+  readonly giving: readonly string[]
 
   /**
    * The set after changes. Strengths stay as estimated here, but that a light known by what it is to meter goes on
@@ -61,6 +64,9 @@ export interface ComputedSet {
   readonly wrap: readonly WrapSide[]
   /** The veil that the bright field lays over the picture; undefined where no light is known. */
   readonly haze: Haze | undefined
+
+  /** Shadows of the subject on the backdrop in frame, those that do not show too; see `margin`. */
+  readonly shadows: readonly ShadowSeen[]
 
   /** Standard uncertainty of a figure in stops: √(∇ᵀΣ∇ + geometry² + rendering²), Σ as all readings together leave it. */
   u(figure: Figure): number

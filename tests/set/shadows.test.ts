@@ -1,0 +1,210 @@
+/**
+ * Shadows that show, against a front cut into small cells and lines of sight to each of them, with a body's own test for
+ * being in the way. Facts of the trade are common practice, no source.
+ */
+import { describe, expect, it } from 'vitest'
+import { project } from '../../src/scene/camera-view.js'
+import type { Capsule } from '../../src/scene/scene.js'
+import { add, cross, dot, scale, subtract, type Vec3 } from '../../src/scene/vector.js'
+import { computeSet } from '../../src/set/compute-set.js'
+import type { ComputedSet } from '../../src/set/computed-set.js'
+import { pictureField } from '../../src/set/picture-field.js'
+import type { ShadowSeen } from '../../src/set/shadow-seen.js'
+import { planOf } from '../rules/check-text.js'
+
+interface Wall {
+  readonly aside?: string
+  readonly behind?: string
+  readonly key?: string
+  readonly more?: string
+  readonly grey?: number
+  readonly shutter?: string
+}
+
+/** One person near a wall; one square box of 2 m, 4 m before the face, unless said. */
+const wall = ({
+  aside = '',
+  behind = '0.5 m',
+  key,
+  more = '',
+  grey = 0.5,
+  shutter,
+}: Wall = {}): ComputedSet =>
+  computeSet(
+    planOf(`plan: 1
+title: Person near a wall
+camera: { lens: 85 mm, at: { distance: 3.5 m${aside === '' ? '' : `, aside: ${aside}`} }, aim: subject, aperture: f/8, shutter: ${shutter ?? '1/125'}, iso: 100, held-by: stand }
+subject: { kind: person }
+backdrop: { surface: { reflectance: ${grey} }, width: 6 m, height: 4 m, behind: ${behind} }
+lights:
+  key: { unit: head 400 Ws, meters: f/8, ${key ?? 'modifier: softbox 2 x 2 m, at: { angle: 0 deg, distance: 4 m, height: 1.6 m }'} }
+${more}wanted: { framing: head and shoulders, backdrop: any, shadow: any }
+`),
+  )
+
+/** True where a body stands on the line between two places: the nearest that two segments come, where the body is round. */
+const stands = (body: Capsule, a: Vec3, b: Vec3): boolean => {
+  const axis = subtract(body.to, body.from)
+  const tall = Math.hypot(...axis)
+  const up: Vec3 = tall > 0 ? scale(axis, 1 / tall) : [0, 0, 1]
+  const deep = cross(up, body.acrossDirection)
+  const round = (v: Vec3): Vec3 => {
+    const d = subtract(v, body.from)
+    return [dot(d, body.acrossDirection) / body.across, dot(d, deep) / body.along, dot(d, up) / body.cap]
+  }
+  const [p, q] = [round(a), round(b)]
+  const high = tall / body.cap
+  // Along the line the distance from the upright axis is convex: the least is found by thirds.
+  const off = (t: number) => {
+    const [x, y, z] = add(p, scale(subtract(q, p), t))
+    return Math.hypot(x, y, z < 0 ? z : z > high ? z - high : 0)
+  }
+  let [low, top] = [0, 1]
+  for (let i = 0; i < 24; i++) {
+    const [c, d] = [low + (top - low) / 3, top - (top - low) / 3]
+    if (off(c) < off(d)) top = d
+    else low = c
+  }
+  return off((low + top) / 2) < 1
+}
+
+/** Share of a light that the figure hides from a place on the wall, which faces the camera's end. */
+const hiddenByHand = (set: ComputedSet, at: Vec3, light = 'key', cells = 24): number => {
+  const { centre, across, up, normal, width, height } = set.scene.lights.get(light)!.front!
+  const { head, body } = set.scene.subject.figures[0]!
+  let [all, hidden] = [0, 0]
+  for (let i = 0; i < cells; i++)
+    for (let j = 0; j < cells; j++) {
+      const cell = add(
+        centre,
+        add(scale(across, ((i + 0.5) / cells - 0.5) * width), scale(up, ((j + 0.5) / cells - 0.5) * height)),
+      )
+      const way = subtract(cell, at)
+      const square = dot(way, way)
+      const given = (Math.max(0, -way[1]) * Math.max(0, -dot(way, normal))) / square ** 2
+      all += given
+      if ([head!, body].some((part) => stands(part, at, cell))) hidden += given
+    }
+  return hidden / all
+}
+
+const fieldOf = (set: ComputedSet) => pictureField(set, 1)
+
+/** Where the figure ends on a line across the frame, by looking. */
+const edgeOf = (set: ComputedSet, y: number, sign: 1 | -1): number => {
+  const field = fieldOf(set)
+  let [inside, outside]: [number, number] = [
+    project(set.scene.camera, set.scene.subject.figures[0]!.body.to).x,
+    sign,
+  ]
+  for (let i = 0; i < 30; i++) {
+    const middle = (inside + outside) / 2
+    if (field.place(middle, y).hit?.on === 'figure') inside = middle
+    else outside = middle
+  }
+  return outside
+}
+
+const strongest = (set: ComputedSet): ShadowSeen | undefined =>
+  [...set.shadows].sort((a, b) => b.margin - a.margin)[0]
+const showing = (set: ComputedSet): readonly ShadowSeen[] => set.shadows.filter(({ margin }) => margin > 0)
+
+const aside = { key: 'modifier: softbox 90 x 90 cm, at: { angle: 45 deg left, distance: 1.5 m, up: 35 deg }' }
+
+describe('what the figure hides of a front', () => {
+  it.each([
+    ['on the axis', wall()],
+    ['from aside', wall({ aside: '40 cm right' })],
+    ['a smaller one at 45 degrees', wall({ ...aside, behind: '0.3 m' })],
+  ])('is what lines of sight to its cells say: %s', (_, set) => {
+    const field = fieldOf(set)
+    let compared = 0
+    for (let y = -0.9; y <= 0.5; y += 0.2)
+      for (let x = -0.9; x <= 0.9; x += 0.15) {
+        const place = field.place(x, y)
+        if (place.hit?.on !== 'backdrop') continue
+        const share = place.taken('key', 'person') / place.open('key')
+        expect(Math.abs(share - hiddenByHand(set, place.hit.at))).toBeLessThan(0.025)
+        compared++
+      }
+    expect(compared).toBeGreaterThan(40)
+  })
+})
+
+describe('one source of 2 m behind the camera, the subject half a metre before the wall', () => {
+  it('leaves a halo at the outline that is gone ten centimetres out, both sides alike', () => {
+    const set = wall()
+    const field = fieldOf(set)
+    const y = 0
+    const depth = (x: number) => {
+      const place = field.place(x, y)
+      return -Math.log2(1 - place.taken('key', 'person') / place.open('key'))
+    }
+    const [left, right] = [edgeOf(set, y, -1), edgeOf(set, y, 1)]
+    const metre = 2 / (2 * set.scene.camera.tanHalfWidth * 4)
+    expect(depth(right)).toBeGreaterThan(0.5)
+    expect(depth(right + 0.1 * metre)).toBeLessThan(0.25)
+    for (const s of [0.001, 0.05, 0.1, 0.2])
+      expect(depth(left - s * metre)).toBeCloseTo(depth(right + s * metre), 2)
+  })
+
+  it('lights the wall within a third of a stop of the face, and no shadow shows', () => {
+    const set = wall({ behind: '0.3 m' })
+    const over = set.backdropView!.middle.overCamera.stops - set.key!.overCamera.stops
+    expect(Math.abs(over)).toBeLessThan(1 / 3)
+    expect(showing(set)).toEqual([])
+  })
+
+  it('shows it on one side, a stop deeper than on the other, from half a metre aside', () => {
+    const seen = strongest(wall({ aside: '50 cm right' }))
+    expect(seen!.side).toBe('camera-right')
+    expect(seen!.depth.stops - seen!.otherSide).toBeGreaterThan(1)
+  })
+
+  it('shows it the more, the farther aside; alike to both sides', () => {
+    const margins = [10, 20, 30, 40].map((cm) => strongest(wall({ aside: `${cm} cm right` }))!.margin)
+    for (let i = 1; i < margins.length; i++) expect(margins[i]!).toBeGreaterThan(margins[i - 1]!)
+    const mirrored = [10, 20, 30, 40].map((cm) => strongest(wall({ aside: `${cm} cm left` }))!)
+    mirrored.forEach((one, i) => {
+      expect(one.side).toBe('camera-left')
+      expect(one.margin).toBeCloseTo(margins[i]!, 9)
+    })
+  })
+})
+
+/** The definition, on a fine grid and by lines of sight: stops over what shows, the best band of 2 % on either side. */
+const marginByHand = (set: ComputedSet, y: number): number => {
+  const field = fieldOf(set)
+  const step = 0.004
+  const unit = 2 * Math.min(1, set.scene.camera.tanHalfHeight / set.scene.camera.tanHalfWidth)
+  const depthAt = (x: number): number | undefined => {
+    const { hit } = field.place(x, y)
+    return hit?.on === 'backdrop' ? -Math.log2(1 - hiddenByHand(set, hit.at, 'key', 8)) : undefined
+  }
+  let best = Number.NEGATIVE_INFINITY
+  for (const sign of [-1, 1] as const) {
+    const [edge, other] = [edgeOf(set, y, sign), edgeOf(set, y, -sign as 1 | -1)]
+    const excess: number[] = []
+    for (let s = 0.0005; sign * edge + s * unit < 1; s += step) {
+      const depth = depthAt(edge + sign * s * unit)
+      if (depth === undefined) break
+      excess.push(Math.min(12, depth) - (depthAt(other - sign * s * unit) ?? 0) - 1 / 3)
+    }
+    for (let i = 0; i + 5 < excess.length; i++) best = Math.max(best, Math.min(...excess.slice(i, i + 6)))
+  }
+  return best
+}
+
+describe('how much of it shows', () => {
+  // Paper of 0.5 a third of a stop under the camera: a third of a stop is more than six L*, as L* is flatter up there.
+  it.each([
+    ['ten centimetres aside', wall({ aside: '10 cm right' })],
+    ['thirty', wall({ aside: '30 cm right' })],
+    ['a box at 45 degrees, close to the wall', wall({ ...aside, behind: '0.3 m' })],
+  ])('is what a fine grid of lines of sight says: %s', (_, set) => {
+    const bare = computeSet(set.plan)
+    const byHand = Math.max(...[-0.8, -0.125].map((y) => marginByHand(bare, y)))
+    const found = strongest(bare)?.margin ?? Number.NEGATIVE_INFINITY
+    expect(Math.abs(found - byHand)).toBeLessThan(0.15)
+  })
+})
