@@ -17,8 +17,10 @@ const nearOutline = [0.0005, 0.01, 0.0205, 0.035, 0.055, 0.08]
 const fewest = 6
 /** Of the way from where half of a light is hidden to where all of it is seen. */
 const faint = 0.7
-/** This many stops short of showing, what surfaces add is not asked for and no place in between is looked at. */
+/** This many stops short of showing, what surfaces add is not asked for. */
 const hopeless = -0.3
+/** This many stops from showing, or from not showing, no place in between is looked at. */
+const plain = 0.5
 /** Metres on the surface within which an edge at half depth is found. */
 const within = 0.01
 
@@ -63,11 +65,12 @@ export const shadowOnLine = (thrown: Thrown, line: Line): ShadowSeen | undefined
   if (best.least > hopeless) {
     filled = line.place(deepestOf()).indirect
     if (filled !== undefined) ({ known, at } = profile(filled))
-    for (const share of [0, 0.25, 0.0625]) {
-      best = widestBand(known)
-      for (const s of between(best.from, share)) if (s < end) at(s)
-    }
     best = widestBand(known)
+    for (const share of [0, 0.25]) {
+      if (Math.abs(best.least) > plain) break
+      for (const s of between(best.from, share)) if (s < end) at(s)
+      best = widestBand(known)
+    }
   }
   return seenAt(thrown, line, deepestOf(), best.least, filled, places)
 }

@@ -12,8 +12,12 @@ import { type Cast, linesPast } from './shadow-lines.js'
 import { promiseOf, shadowOnLine, type Thrown } from './shadow-on-line.js'
 import { type ShadowSeen, type ShadowSide, shows } from './shadow-seen.js'
 
-/** A light that gives less of a place than this makes no shadow of a third of a stop there. */
-const leastShare = 1 - 2 ** -shows.stops
+/**
+ * A light that gives less of a place than a fifth makes no shadow of a third of a stop there. Half of that, as the places
+ * that are metered may lie in shade themselves.
+ */
+const leastShare = (1 - 2 ** -shows.stops) / 2
+
 /** @param perLuxSecond recorded linear value of a perfect reflector per lx·s on it */
 export const shadowsOf = (set: ComputedSet, perLuxSecond: number): readonly ShadowSeen[] => {
   const { scene, plan } = set
@@ -41,14 +45,11 @@ const castsFrom = (set: ComputedSet, light: string, { face }: SceneFigure): Cast
 }
 
 /** Those that give enough of the light somewhere on the backdrop in frame. */
-const lightsThatMatter = (set: ComputedSet): readonly string[] => {
+const lightsThatMatter = ({ backdropView, giving }: ComputedSet): readonly string[] => {
   const enough = new Set<string>()
-  for (const { at } of set.backdropView?.samples ?? []) {
-    const got = set.unshaded({ at, normal: [0, -1, 0], kind: 'flat', onSurface: true }, 'all')
-    for (const [light, given] of got?.byLight ?? [])
-      if (given >= leastShare * got!.luxSeconds) enough.add(light)
-  }
-  return set.giving.filter((light) => enough.has(light))
+  for (const { overCamera } of backdropView?.samples ?? [])
+    for (const [light, share] of overCamera.gradient) if (share >= leastShare) enough.add(light)
+  return giving.filter((light) => enough.has(light))
 }
 
 /** Lines on one side of which one light's shadow is looked at closely. */
