@@ -51,6 +51,8 @@ const applyChange = (plan: Plan, { knob, to }: Change, scene: () => Scene): Plan
       return { ...plan, camera: { ...plan.camera, lens: to as Metres } }
     case 'camera-distance':
       return { ...plan, camera: { ...plan.camera, at: { ...plan.camera.at, distance: to as Metres } } }
+    case 'camera-aside':
+      return { ...plan, camera: { ...plan.camera, at: { ...plan.camera.at, right: to as Metres } } }
     case 'behind':
       return plan.backdrop === undefined ? plan : movedBackdrop(plan, to as Metres)
     case 'backdrop-width':

@@ -24,7 +24,7 @@ const times = { from: 1 / 8000, to: 30 }
 const filters = [0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10]
 /** Metres: how near a light, a camera or a backdrop comes, and how far in the open. */
 const nearest = 0.3
-const farthest = { light: 8, camera: 15, backdrop: 10 }
+const farthest = { light: 8, camera: 15, aside: 3, backdrop: 10 }
 /** Metres: how low and how high the middle of a light's front goes on usual stands. Common practice, no source. */
 const lowest = 0.2
 const highest = 4
@@ -104,6 +104,10 @@ const byTape = (plan: Plan, knob: Knob): KnobRange | undefined => {
     to > from ? { from, to, marks: undefined } : undefined
   if (knob.knob === 'camera-distance')
     return range(nearest, room === undefined ? farthest.camera : -room.front - nearest)
+  if (knob.knob === 'camera-aside')
+    return room === undefined
+      ? range(-farthest.aside, farthest.aside)
+      : range(room.left + nearest, room.right - nearest)
   if (knob.knob === 'behind') {
     // The room's length is shared: the paper goes back as far as the camera keeps its place before the front wall.
     const spare = room === undefined ? undefined : -room.front - plan.camera.at.distance - nearest

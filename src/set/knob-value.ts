@@ -38,6 +38,8 @@ export const knobToday = (plan: Plan, knob: Knob): number | undefined => {
       return light!.at.by === 'offsets' ? light!.at.right : undefined
     case 'camera-distance':
       return camera.at.distance
+    case 'camera-aside':
+      return camera.at.right
     case 'behind':
       return backdrop?.behind
     case 'backdrop-width':
@@ -72,6 +74,8 @@ export const knobPointer = (plan: Plan, knob: Knob): string => {
     }
     case 'camera-distance':
       return pointer('camera', 'at', 'distance')
+    case 'camera-aside':
+      return pointer('camera', 'at', 'aside')
     case 'behind':
       return pointer('backdrop', behindLastRow(plan) ? 'behind-last-row' : 'behind')
     case 'backdrop-width':
@@ -137,6 +141,8 @@ export const writeKnob = (plan: Plan, knob: Knob, value: number): string => {
       return `${Math.round(Math.abs(inDegrees(value as Radians)))} deg ${value < 0 ? 'right' : 'left'}`
     case 'light-right':
       return written(plan, knobPointer(plan, knob), Math.abs(value))
+    case 'camera-aside':
+      return `${written(plan, knobPointer(plan, knob), Math.abs(value))} ${value < 0 ? 'left' : 'right'}`
     case 'behind': {
       const rows = behindLastRow(plan) ? plan.subject.rows.slice(1) : []
       return written(plan, knobPointer(plan, knob), value - rows.reduce((sum, row) => sum + row.behind, 0))

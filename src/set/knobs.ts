@@ -18,6 +18,8 @@ export type Knob =
   | { readonly knob: 'aperture' | 'shutter' | 'iso' | 'filter' | 'lens' }
   /** Camera to subject along the floor, metres. */
   | { readonly knob: 'camera-distance' }
+  /** How far camera-right of the centre line the camera stands, metres; negative is camera-left. */
+  | { readonly knob: 'camera-aside' }
   /** Subject to backdrop, metres; backdrop lights keep their place before the backdrop. */
   | { readonly knob: 'behind' }
   | { readonly knob: 'backdrop-width' }

@@ -24,6 +24,12 @@ const plain = 0.5
 /** Metres on the surface within which an edge at half depth is found. */
 const within = 0.01
 
+/**
+ * A light that gives less of a place than a fifth makes no shadow of a third of a stop there. A little less than that, as
+ * light is not even between the places that are looked at.
+ */
+export const leastShare = 0.8 * (1 - 2 ** -shows.stops)
+
 export interface Thrown {
   readonly set: ComputedSet
   readonly field: PictureField
@@ -78,6 +84,9 @@ export const shadowOnLine = (thrown: Thrown, line: Line): ShadowSeen | undefined
 /** At a glance: stops by which the shadow is deeper than it must be, at the two places where it is likeliest to be. */
 export const promiseOf = (thrown: Thrown, line: Line): number => {
   const { moved } = line.casts.get(thrown.light)!
+  const near = line.place(shows.width / 2)
+  const open = thrown.set.giving.reduce((sum, light) => sum + near.open(light), 0)
+  if (near.open(thrown.light) < leastShare * open) return -shows.stops
   return Math.max(
     ...[shows.width / 2, Math.max(shows.width, 0.6 * moved)].map((s) => excessAt(thrown, line, s, undefined)),
   )

@@ -9,14 +9,8 @@ import { type CastsFrom, shadowReach, sunAsPlace } from '../scene/shadow-reach.j
 import type { ComputedSet } from './computed-set.js'
 import { pictureField } from './picture-field.js'
 import { type Cast, linesPast } from './shadow-lines.js'
-import { promiseOf, shadowOnLine, type Thrown } from './shadow-on-line.js'
-import { type ShadowSeen, type ShadowSide, shows } from './shadow-seen.js'
-
-/**
- * A light that gives less of a place than a fifth makes no shadow of a third of a stop there. Half of that, as the places
- * that are metered may lie in shade themselves.
- */
-const leastShare = (1 - 2 ** -shows.stops) / 2
+import { leastShare, promiseOf, shadowOnLine, type Thrown } from './shadow-on-line.js'
+import type { ShadowSeen, ShadowSide } from './shadow-seen.js'
 
 /** @param perLuxSecond recorded linear value of a perfect reflector per lx·s on it */
 export const shadowsOf = (set: ComputedSet, perLuxSecond: number): readonly ShadowSeen[] => {
@@ -54,6 +48,8 @@ const lightsThatMatter = ({ backdropView, giving }: ComputedSet): readonly strin
 
 /** Lines on one side of which one light's shadow is looked at closely. */
 const closely = 2
+/** Stops at a glance under which no shadow shows anywhere on a line. */
+const worthALook = -0.2
 
 const ofFigure = (of: Omit<Thrown, 'light'>, casts: readonly Cast[]): readonly ShadowSeen[] => {
   const lines = linesPast(of.field, of.figure, of.set.scene.camera, casts)
@@ -63,6 +59,7 @@ const ofFigure = (of: Omit<Thrown, 'light'>, casts: readonly Cast[]): readonly S
       const found = lines
         .filter((line) => line.side === side && line.casts.has(light))
         .map((line) => ({ line, promise: promiseOf(thrown, line) }))
+        .filter(({ promise }) => promise > worthALook)
         .sort((a, b) => b.promise - a.promise)
         .slice(0, closely)
         .flatMap(({ line }) => shadowOnLine(thrown, line) ?? [])

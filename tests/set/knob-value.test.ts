@@ -66,6 +66,7 @@ describe('pointer', () => {
     expect(at(light('light-right', 'paper'))).toBe('/lights/paper/at/left')
     expect(at({ knob: 'aperture' })).toBe('/camera/aperture')
     expect(at({ knob: 'camera-distance' })).toBe('/camera/at/distance')
+    expect(at({ knob: 'camera-aside' })).toBe('/camera/at/aside')
     expect(at({ knob: 'behind' })).toBe('/backdrop/behind')
     expect(at({ knob: 'behind' }, { '/backdrop/behind-last-row': '50 cm' })).toBe('/backdrop/behind-last-row')
     expect(at({ knob: 'backdrop-width' })).toBe('/backdrop/width')
@@ -100,6 +101,8 @@ describe('writing', () => {
     expect(writeKnob(plan(), light('light-angle', 'key'), (50 * Math.PI) / 180)).toBe('50 deg left')
     expect(writeKnob(plan(), light('light-angle', 'metered'), (-55 * Math.PI) / 180)).toBe('55 deg right')
     expect(writeKnob(plan(), light('light-right', 'paper'), -1.8)).toBe('1.8 m')
+    expect(writeKnob(plan(), { knob: 'camera-aside' }, -0.35)).toBe('35 cm left')
+    expect(writeKnob(plan(), { knob: 'camera-aside' }, 0)).toBe('0 cm right')
     const over = plan(
       {},
       {
