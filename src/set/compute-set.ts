@@ -215,6 +215,11 @@ class LazySet implements ComputedSet {
     return this.knownShadows()
   }
 
+  private readonly knownUnfilled = lazy(() => shadowsOf(this, 2 ** this.unitOverCamera, false))
+  get unfilledShadows(): readonly ShadowSeen[] {
+    return this.knownUnfilled()
+  }
+
   u(figure: Figure): number {
     return uncertainty(figure, this.knowledge.parts, this.knowledge.covariance)
   }

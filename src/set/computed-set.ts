@@ -67,6 +67,8 @@ export interface ComputedSet {
 
   /** Shadows of the subject on the backdrop in frame, those that do not show too; see `margin`. */
   readonly shadows: readonly ShadowSeen[]
+  /** The same without what surfaces add, in which they are at their deepest: soon worked out, for trying many sets. */
+  readonly unfilledShadows: readonly ShadowSeen[]
 
   /** Standard uncertainty of a figure in stops: √(∇ᵀΣ∇ + geometry² + rendering²), Σ as all readings together leave it. */
   u(figure: Figure): number

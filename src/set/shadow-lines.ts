@@ -1,7 +1,7 @@
 /** The lines on which a figure's shadow is sought: across the frame to either side of it, and up above its head. */
 import { span } from '../scene/backdrop.js'
 import { project } from '../scene/camera-view.js'
-import { capsuleAxes, endPoint } from '../scene/capsule.js'
+import { capsuleAxes } from '../scene/capsule.js'
 import { figureSpan } from '../scene/figure-span.js'
 import type { SceneCamera, SceneFigure } from '../scene/scene.js'
 import type { ShadowReach } from '../scene/shadow-reach.js'
@@ -55,7 +55,10 @@ export const linesPast = (
 const even = (count: number, low: number, high: number): readonly number[] =>
   Array.from({ length: count }, (_, i) => low + ((i + 0.5) / count) * (high - low))
 
-/** Of someone upright through head, neck (where head and shoulders together hide most of a light) and body; else evenly. */
+/**
+ * Of someone upright through head and body, but not the corner between them, which is our figure's and not the person's;
+ * else evenly.
+ */
 const levels = (
   { head, body }: SceneFigure,
   camera: SceneCamera,
@@ -66,8 +69,8 @@ const levels = (
   if (head === undefined || Math.abs(capsuleAxes(body).axis[2]) < 0.9)
     return even(lines.across, low, Math.min(1, top))
   return [
-    ...[head.to, scale(add(head.from, head.to), 0.5), head.from, endPoint(body, 1)].map(height),
-    ...even(lines.across - 4, low, Math.max(low, height(body.to))),
+    ...[head.to, scale(add(head.from, head.to), 0.5), head.from].map(height),
+    ...even(lines.across - 3, low, Math.max(low, height(body.to))),
   ]
 }
 

@@ -37,6 +37,8 @@ export interface Thrown {
   readonly light: string
   /** Floors and sweeps count. */
   readonly floors: boolean
+  /** What surfaces add counts. */
+  readonly filled: boolean
 }
 
 interface Sample {
@@ -69,7 +71,7 @@ export const shadowOnLine = (thrown: Thrown, line: Line): ShadowSeen | undefined
   const deepestOf = () => falls.reduce((most, s) => (at(s).excess > at(most).excess ? s : most), falls[0]!)
   let filled: Exposed | undefined
   if (best.least > hopeless) {
-    filled = line.place(deepestOf()).indirect
+    filled = thrown.filled ? line.place(deepestOf()).indirect : undefined
     if (filled !== undefined) ({ known, at } = profile(filled))
     best = widestBand(known)
     for (const share of [0, 0.25]) {

@@ -12,8 +12,11 @@ import { type Cast, linesPast } from './shadow-lines.js'
 import { leastShare, promiseOf, shadowOnLine, type Thrown } from './shadow-on-line.js'
 import type { ShadowSeen, ShadowSide } from './shadow-seen.js'
 
-/** @param perLuxSecond recorded linear value of a perfect reflector per lx·s on it */
-export const shadowsOf = (set: ComputedSet, perLuxSecond: number): readonly ShadowSeen[] => {
+/**
+ * @param perLuxSecond recorded linear value of a perfect reflector per lx·s on it
+ * @param filled false: in the light that comes straight from the lights alone, in which shadows are at their deepest
+ */
+export const shadowsOf = (set: ComputedSet, perLuxSecond: number, filled = true): readonly ShadowSeen[] => {
   const { scene, plan } = set
   const { backdrop, camera } = scene
   if (backdrop === undefined || plan.backdrop?.sky !== undefined) return []
@@ -26,7 +29,7 @@ export const shadowsOf = (set: ComputedSet, perLuxSecond: number): readonly Shad
       const from = castsFrom(set, light, figure)
       return from === undefined ? [] : [{ light, reach: shadowReach(figure, from, backdrop, camera, floors) }]
     })
-    return ofFigure({ set, field, figure, floors }, casts)
+    return ofFigure({ set, field, figure, floors, filled }, casts)
   })
 }
 

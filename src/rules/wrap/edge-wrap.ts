@@ -9,6 +9,7 @@ import { settingPointer } from '../place-pointer.js'
 import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
 import { inside, solveFor } from '../solving.js'
 import { reached } from '../tiers.js'
+import { whose } from '../whose.js'
 import type { Words } from '../words.js'
 import { wrapLimits } from './limits.js'
 import { mostWrapped } from './most-wrapped.js'
@@ -104,7 +105,7 @@ export const edgeWrap = rule<EdgeWrap>({
     const { set, plan } = context
     const middle = set.backdropView && overKey(context, set.backdropView.middle)
     return {
-      message: `the backdrop's light eats into the outline at the ${side.side} edge of ${whose(side, plan)}: ${words.stops(side.reKey.stops)} against the key where it turns away, ${words.stops(limit)} is the limit`,
+      message: `the backdrop's light eats into the outline at the ${side.side} edge of ${whose(side.figure, plan)}: ${words.stops(side.reKey.stops)} against the key where it turns away, ${words.stops(limit)} is the limit`,
       why: [
         ...(middle === undefined
           ? []
@@ -124,12 +125,6 @@ export const edgeWrap = rule<EdgeWrap>({
   inShort: ({ side }, words) =>
     `light from the backdrop comes round the outline at ${words.stops(side.reKey.stops)} against the key`,
 })
-
-const whose = ({ figure }: WrapSide, { subject }: RuleContext['plan']): string => {
-  if (subject.kind === 'object') return 'the object'
-  const [, row, number] = /^row-(\d+)-(\d+)$/.exec(figure) ?? []
-  return number === undefined ? 'the subject' : `person ${number} in row ${row}`
-}
 
 const wrapAfter = (set: ComputedSet): number | undefined => mostWrapped(set)?.reKey.stops
 
