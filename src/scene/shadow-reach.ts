@@ -2,10 +2,10 @@
 import { project } from './camera-view.js'
 import { contactRing } from './capsule.js'
 import { hull, type PlanePoint } from './hull.js'
-import type { Capsule, SceneBackdrop, SceneCamera, SceneFigure } from './scene.js'
+import type { Capsule, Face, SceneBackdrop, SceneCamera, SceneFigure } from './scene.js'
 import { add, dot, scale, subtract, type Vec3 } from './vector.js'
 
-/** A light's middle and the corners of its front; the sun as a place very far off. */
+/** A light's middle and the corners of what its front lies in; the sun as a place very far off. */
 export interface CastsFrom {
   readonly middle: Vec3
   readonly corners: readonly Vec3[]
@@ -21,14 +21,25 @@ export interface ShadowReach {
 
 /** Points of the ring at which rays from one point touch a rounded end. */
 const ringPoints = { all: 8, core: 24 }
-/** Corners of a front that are looked at, at most. */
-const mostCorners = 8
 /** Metres: shadows that run along the backdrop have no end. */
 const farthest = 50
 /** Metres from which the sun shines. */
 const sunAt = 1e5
 
-export const sunAsPlace = (toward: Vec3, near: Vec3): Vec3 => add(near, scale(toward, sunAt))
+/** Of the rectangle that holds the front, alike on all sides. */
+export const castsFromFace = ({ centre, across, up, width, height }: Face): CastsFrom => ({
+  middle: centre,
+  corners: [-0.5, 0.5].flatMap((u) =>
+    [-0.5, 0.5].map((v) => add(centre, add(scale(across, u * width), scale(up, v * height)))),
+  ),
+})
+
+export const castsFromSun = (toward: Vec3, near: Vec3): CastsFrom => {
+  const at = sunAsPlace(toward, near)
+  return { middle: at, corners: [at] }
+}
+
+const sunAsPlace = (toward: Vec3, near: Vec3): Vec3 => add(near, scale(toward, sunAt))
 
 /** @param floors true where the shadow is also sought on the floor or table before the backdrop */
 export const shadowReach = (
@@ -56,13 +67,8 @@ export const shadowReach = (
         }
     return hull(points)
   }
-  const every = Math.ceil(corners.length / mostCorners)
   return {
-    all: of(
-      parts,
-      corners.filter((_, i) => i % every === 0),
-      ringPoints.all,
-    ),
+    all: of(parts, corners, ringPoints.all),
     cores: parts.map((part) => of([part], [middle], ringPoints.core)),
   }
 }

@@ -22,7 +22,9 @@ const hopeless = -0.3
 /** This many stops from showing, or from not showing, no place in between is looked at. */
 const plain = 0.5
 /** Metres on the surface within which an edge at half depth is found. */
-const within = 0.01
+const within = 0.005
+/** Stops: differences under this are the last digits of a sum, and a mirrored set has others. */
+export const alike = 1e-6
 
 /**
  * A light that gives less of a place than a fifth makes no shadow of a third of a stop there. A little less than that, as
@@ -68,7 +70,8 @@ export const shadowOnLine = (thrown: Thrown, line: Line): ShadowSeen | undefined
   }
   let { known, at } = profile(undefined)
   let best = widestBand(known)
-  const deepestOf = () => falls.reduce((most, s) => (at(s).excess > at(most).excess ? s : most), falls[0]!)
+  const deepestOf = () =>
+    falls.reduce((most, s) => (at(s).excess > at(most).excess + alike ? s : most), falls[0]!)
   let filled: Exposed | undefined
   if (best.least > hopeless) {
     filled = thrown.filled ? line.place(deepestOf()).indirect : undefined
@@ -124,7 +127,7 @@ const widestBand = (
         (lowest, one) => (one.s > from && one.s < from + shows.width ? Math.min(lowest, one.excess) : lowest),
         Math.min(interpolated(samples, from), interpolated(samples, from + shows.width)),
       )
-      if (least > best.least) best = { from, least }
+      if (least > best.least + alike) best = { from, least }
     }
   return best
 }
@@ -223,10 +226,9 @@ const seenAt = (
 ): ShadowSeen => {
   const place = line.place(s)
   const { depth, surround, shaded } = shadeAt(thrown, place, filled)
-  const half = (at: number): boolean => {
-    const there = line.place(at)
-    return takenAt(thrown, there) > 0 && shadeAt(thrown, there, filled).depth >= depth / 2
-  }
+  // Half of what is taken where it is deepest: in stops, a shadow that is black has no half.
+  const part = (one: FieldPlace) => takenAt(thrown, one) / (one.open(thrown.light) || 1)
+  const half = (at: number): boolean => part(line.place(at)) >= part(place) / 2
   const near = (a: number, b: number): boolean => {
     const [p, q] = [line.place(a).hit?.at, line.place(b).hit?.at]
     return p !== undefined && q !== undefined && distance(p, q) <= within

@@ -5,11 +5,11 @@
  * side more than on the other, over more than 2 % of the frame's short side. What records as white is white.
  */
 import type { SceneFigure } from '../scene/scene.js'
-import { type CastsFrom, shadowReach, sunAsPlace } from '../scene/shadow-reach.js'
+import { type CastsFrom, castsFromFace, castsFromSun, shadowReach } from '../scene/shadow-reach.js'
 import type { ComputedSet } from './computed-set.js'
 import { pictureField } from './picture-field.js'
 import { type Cast, linesPast } from './shadow-lines.js'
-import { leastShare, promiseOf, shadowOnLine, type Thrown } from './shadow-on-line.js'
+import { alike, leastShare, promiseOf, shadowOnLine, type Thrown } from './shadow-on-line.js'
 import type { ShadowSeen, ShadowSide } from './shadow-seen.js'
 
 /**
@@ -35,10 +35,11 @@ export const shadowsOf = (set: ComputedSet, perLuxSecond: number, filled = true)
 
 const castsFrom = (set: ComputedSet, light: string, { face }: SceneFigure): CastsFrom | undefined => {
   const source = set.source(light)
-  if (source?.kind === 'area') return { middle: source.face.centre, corners: source.polygon }
-  if (source?.kind !== 'parallel') return undefined
-  const at = sunAsPlace(source.toward, face)
-  return { middle: at, corners: [at] }
+  return source?.kind === 'area'
+    ? castsFromFace(source.face)
+    : source?.kind === 'parallel'
+      ? castsFromSun(source.toward, face)
+      : undefined
 }
 
 /** Those that give enough of the light somewhere on the backdrop in frame. */
@@ -63,10 +64,12 @@ const ofFigure = (of: Omit<Thrown, 'light'>, casts: readonly Cast[]): readonly S
         .filter((line) => line.side === side && line.casts.has(light))
         .map((line) => ({ line, promise: promiseOf(thrown, line) }))
         .filter(({ promise }) => promise > worthALook)
-        .sort((a, b) => b.promise - a.promise)
+        .sort((a, b) => (Math.abs(b.promise - a.promise) < alike ? 0 : b.promise - a.promise))
         .slice(0, closely)
         .flatMap(({ line }) => shadowOnLine(thrown, line) ?? [])
-      return found.length === 0 ? [] : [found.reduce((most, one) => (one.margin > most.margin ? one : most))]
+      return found.length === 0
+        ? []
+        : [found.reduce((most, one) => (one.margin > most.margin + alike ? one : most))]
     })
   })
 }

@@ -186,8 +186,10 @@ export const backdropLit = (shadow: ShadowSeen, context: RuleContext, words: Wor
     .filter((name) => name !== shadow.light)
   if (own.length === 0) return []
   const hidden = hiddenIn(context, shadow, shadow.light)
-  const by = firstWhere(0, up, (to) =>
-    hidden(set.with(...own.map((light) => ({ knob: { knob: 'strength' as const, light }, to })))),
+  const by = firstWhere(
+    0,
+    up,
+    (to) => hidden(set.with(...own.map((light) => ({ knob: { knob: 'strength' as const, light }, to })))),
     0.1,
   )
   const made =

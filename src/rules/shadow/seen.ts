@@ -66,4 +66,8 @@ export const toneText = ({ surround, shaded }: ShadowSeen, words: Words): string
 const whole = 6
 
 export const depthText = (stops: number, words: Words): string =>
-  stops < 0.05 ? 'no shadow' : stops > whole ? 'hardly any light' : words.howMany(stops)
+  stops < 0.05 ? 'nothing' : stops > whole ? 'next to all light' : words.howMany(stops)
+
+/** `1.2 stops less light`. */
+export const lessText = (stops: number, words: Words): string =>
+  stops > whole ? 'hardly any light' : `${words.howMany(stops)} less light`
