@@ -73,7 +73,7 @@ export const cases: readonly Case[] = [
     later: [],
     judged: 'a warning was asked for; the rule table gives edge-merges as a note',
   },
-  { id: 'W23', now: [], later: [shadows('shadow-in-frame')] },
+  { id: 'W23', now: [warning('shadow-in-frame')], later: [] },
   { id: 'W25', control: true, now: [], later: [] },
   { id: 'W27', now: [], later: [shadows('outside-room')] },
   { id: 'W29', now: [warning('frame-past-backdrop')], later: [] },

@@ -48,6 +48,11 @@ const each = [
   'light-without-effect',
   'kit-short',
   'triggers-tied',
+  'shadow-in-frame',
+  'shadows-crossed',
+  'camera-off-source-axis',
+  'operator-blocks-source',
+  'shadow-on-person',
 ]
 
 /** Rules that any change of a set may upset. */

@@ -4,13 +4,13 @@
  */
 import { describe, expect, it } from 'vitest'
 import { project } from '../../src/scene/camera-view.js'
-import type { Capsule } from '../../src/scene/scene.js'
-import { add, cross, dot, scale, subtract, type Vec3 } from '../../src/scene/vector.js'
+import type { Vec3 } from '../../src/scene/vector.js'
 import { computeSet } from '../../src/set/compute-set.js'
 import type { ComputedSet } from '../../src/set/computed-set.js'
 import { pictureField } from '../../src/set/picture-field.js'
 import type { ShadowSeen } from '../../src/set/shadow-seen.js'
 import { planOf } from '../rules/check-text.js'
+import { hiddenByHand } from './lines-of-sight.js'
 
 interface Wall {
   readonly aside?: string
@@ -42,51 +42,9 @@ ${more}wanted: { framing: head and shoulders, backdrop: any, shadow: any }
 `),
   )
 
-/** True where a body stands on the line between two places: the nearest that two segments come, where the body is round. */
-const stands = (body: Capsule, a: Vec3, b: Vec3): boolean => {
-  const axis = subtract(body.to, body.from)
-  const tall = Math.hypot(...axis)
-  const up: Vec3 = tall > 0 ? scale(axis, 1 / tall) : [0, 0, 1]
-  const deep = cross(up, body.acrossDirection)
-  const round = (v: Vec3): Vec3 => {
-    const d = subtract(v, body.from)
-    return [dot(d, body.acrossDirection) / body.across, dot(d, deep) / body.along, dot(d, up) / body.cap]
-  }
-  const [p, q] = [round(a), round(b)]
-  const high = tall / body.cap
-  // Along the line the distance from the upright axis is convex: the least is found by thirds.
-  const off = (t: number) => {
-    const [x, y, z] = add(p, scale(subtract(q, p), t))
-    return Math.hypot(x, y, z < 0 ? z : z > high ? z - high : 0)
-  }
-  let [low, top] = [0, 1]
-  for (let i = 0; i < 24; i++) {
-    const [c, d] = [low + (top - low) / 3, top - (top - low) / 3]
-    if (off(c) < off(d)) top = d
-    else low = c
-  }
-  return off((low + top) / 2) < 1
-}
-
-/** Share of a light that the figure hides from a place on the wall, which faces the camera's end. */
-const hiddenByHand = (set: ComputedSet, at: Vec3, light = 'key', cells = 24): number => {
-  const { centre, across, up, normal, width, height } = set.scene.lights.get(light)!.front!
-  const { head, body } = set.scene.subject.figures[0]!
-  let [all, hidden] = [0, 0]
-  for (let i = 0; i < cells; i++)
-    for (let j = 0; j < cells; j++) {
-      const cell = add(
-        centre,
-        add(scale(across, ((i + 0.5) / cells - 0.5) * width), scale(up, ((j + 0.5) / cells - 0.5) * height)),
-      )
-      const way = subtract(cell, at)
-      const square = dot(way, way)
-      const given = (Math.max(0, -way[1]) * Math.max(0, -dot(way, normal))) / square ** 2
-      all += given
-      if ([head!, body].some((part) => stands(part, at, cell))) hidden += given
-    }
-  return hidden / all
-}
+/** The wall faces the camera's end. */
+const onWall = (set: ComputedSet, at: Vec3, cells: number): number =>
+  hiddenByHand(set, set.scene.subject.figures[0]!, at, ([, y]) => Math.max(0, -y), cells)
 
 const fieldOf = (set: ComputedSet) => pictureField(set, 1)
 
@@ -124,7 +82,7 @@ describe('what the figure hides of a front', () => {
         const place = field.place(x, y)
         if (place.hit?.on !== 'backdrop') continue
         const share = place.taken('key', 'person') / place.open('key')
-        expect(Math.abs(share - hiddenByHand(set, place.hit.at))).toBeLessThan(0.025)
+        expect(Math.abs(share - onWall(set, place.hit.at, 24))).toBeLessThan(0.025)
         compared++
       }
     expect(compared).toBeGreaterThan(40)
@@ -179,7 +137,7 @@ const marginByHand = (set: ComputedSet, y: number): number => {
   const unit = 2 * Math.min(1, set.scene.camera.tanHalfHeight / set.scene.camera.tanHalfWidth)
   const depthAt = (x: number): number | undefined => {
     const { hit } = field.place(x, y)
-    return hit?.on === 'backdrop' ? -Math.log2(1 - hiddenByHand(set, hit.at, 'key', 8)) : undefined
+    return hit?.on === 'backdrop' ? -Math.log2(1 - onWall(set, hit.at, 8)) : undefined
   }
   let best = Number.NEGATIVE_INFINITY
   for (const sign of [-1, 1] as const) {

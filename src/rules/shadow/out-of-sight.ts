@@ -222,7 +222,7 @@ export const needsLight = (
   return more > 0
     ? [
         {
-          title: `a light on the backdrop, ${words.against(Math.log2(more), `what falls there now`)} or more`,
+          title: `a light on the backdrop that gives it ${words.against(Math.log2(more), 'what falls there now')}, or more`,
           gives: 'it fills the shadow until it no longer shows',
           costs: 'a brighter backdrop',
         },
