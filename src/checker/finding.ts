@@ -47,7 +47,7 @@ export interface CheckedPlan {
   readonly remarks: readonly string[]
   /** What makes the figures wrong in one direction: `key is aimed at the ceiling: … its figures are too low`. */
   readonly caveats?: readonly string[]
-  /** What the plan states and no rule judges yet: `room`, `wanted.shadow`. */
+  /** What the plan states and no rule judges yet: `room`, `wanted.shooting`. */
   readonly notJudged?: readonly string[]
   /** Texts of the files that places point into, for showing the line. */
   readonly texts: ReadonlyMap<string, string>

@@ -55,7 +55,6 @@ export const caveatsOn = ({ lights, room }: Plan): readonly string[] =>
 /** What the plan states and no rule is held against yet, so that silence is not taken for consent. */
 export const notJudgedIn = ({ wanted }: Plan): readonly string[] => [
   ...(wanted.backdrop?.tone === 'colour' ? ['the colour of wanted.backdrop'] : []),
-  ...(wanted.shadow === 'any' ? [] : ['wanted.shadow']),
   ...(wanted.motion === 'frozen' ? ['wanted.motion (how long the flashes burn)'] : []),
   ...(wanted.shooting === undefined ? [] : ['wanted.shooting']),
 ]
