@@ -163,11 +163,8 @@ const shadeAt = (thrown: Thrown, place: FieldPlace, filled: Exposed | undefined)
   )
   const linear = place.reflectance * field.perLuxSecond
   const [surround, shaded] = [linear * all, linear * Math.max(0, all - taken)]
-  return {
-    depth: Math.min(deepest, Math.log2(Math.min(1, surround) / Math.min(1, shaded))),
-    surround,
-    shaded,
-  }
+  const depth = surround > 0 ? Math.min(deepest, Math.log2(Math.min(1, surround) / Math.min(1, shaded))) : 0
+  return { depth, surround, shaded }
 }
 
 const excessAt = (thrown: Thrown, line: Line, s: number, filled: Exposed | undefined): number => {

@@ -2,6 +2,7 @@
  * Shadows that show, against a front cut into small cells and lines of sight to each of them, with a body's own test for
  * being in the way. Facts of the trade are common practice, no source.
  */
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { project } from '../../src/scene/camera-view.js'
 import type { Vec3 } from '../../src/scene/vector.js'
@@ -164,5 +165,74 @@ describe('how much of it shows', () => {
     const byHand = Math.max(...[-0.8, -0.05, -0.01].map((y) => marginByHand(bare, y)))
     const found = strongest(bare)?.margin ?? Number.NEGATIVE_INFINITY
     expect(Math.abs(found - byHand)).toBeLessThan(0.15)
+  })
+})
+
+const between = (from: number, to: number) =>
+  fc.double({ min: from, max: to, noNaN: true }).map((n) => n.toFixed(2))
+const side = fc.constantFrom('left', 'right')
+const front = fc.constantFrom('softbox 60 x 90 cm', 'octa 120 cm', 'standard reflector', 'beauty dish 55 cm')
+const subject = fc.constantFrom(
+  '{ kind: person }',
+  '{ kind: person, turned: 40 deg left }',
+  '{ kind: group, rows: [ { people: 3, spacing: 60 cm, faces-at: 1.5 m }, { people: 2, spacing: 60 cm, behind: 30 cm, faces-at: 1.7 m } ] }',
+  '{ kind: object, height: 40 cm, width: 20 cm, depth: 20 cm, stands-on: { height: 1 m, size: 60 x 60 cm, surface: white board } }',
+)
+const lamp = fc
+  .tuple(front, between(0, 150), side, between(0.9, 4), between(0.4, 3))
+  .map(
+    ([modifier, angle, of, distance, height]) =>
+      `{ unit: head 400 Ws, modifier: ${modifier}, power: 1/4, at: { angle: ${angle} deg ${of}, distance: ${Math.max(Number(distance), Math.abs(Number(height) - 1.6) + 0.2).toFixed(2)} m, height: ${height} m } }`,
+  )
+const anyWall = fc
+  .tuple(
+    subject,
+    lamp,
+    lamp,
+    between(0.1, 3),
+    between(-0.6, 0.6),
+    between(0.5, 2),
+    fc.constantFrom('35', '85'),
+    fc.boolean(),
+  )
+  .map(
+    ([who, one, other, behind, aside, height, lens, swept]) => `plan: 1
+title: Somebody before a wall
+camera: { lens: ${lens} mm, at: { distance: 3.2 m, height: ${height} m, aside: ${Math.abs(Number(aside))} m ${Number(aside) < 0 ? 'left' : 'right'} }, aim: subject, aperture: f/8, shutter: 1/125, iso: 100 }
+subject: ${who}
+backdrop: { surface: grey paper, width: 6 m, height: 4 m, behind: ${behind} m${swept ? ', sweep: { front: 1.5 m }' : ''} }
+lights: { key: ${one}, fill: ${other} }
+wanted: { backdrop: any, shadow: hidden }
+`,
+  )
+
+describe('whoever stands before whatever wall', () => {
+  it('has shadows of finite depth and size, on one side deeper than on the other where they show', () => {
+    let found = 0
+    fc.assert(
+      fc.property(anyWall, (text) => {
+        const set = computeSet(planOf(text))
+        for (const one of set.shadows) {
+          found++
+          for (const figure of [
+            one.margin,
+            one.depth.stops,
+            one.otherSide,
+            one.width,
+            one.share,
+            set.u(one.depth),
+          ])
+            expect(Number.isFinite(figure)).toBe(true)
+          expect(one.width).toBeGreaterThanOrEqual(0)
+          expect(one.shaded).toBeLessThanOrEqual(one.surround)
+          if (one.margin > 0) {
+            expect(one.depth.stops - one.otherSide - 1 / 3).toBeGreaterThan(one.margin - 1e-9)
+            expect(one.share).toBeGreaterThan(0.01)
+          }
+        }
+      }),
+      { numRuns: 120, seed: 11 },
+    )
+    expect(found).toBeGreaterThan(60)
   })
 })
