@@ -83,7 +83,14 @@ export const shadowOnLine = (thrown: Thrown, line: Line): ShadowSeen | undefined
       best = widestBand(known)
     }
   }
-  return seenAt(thrown, line, deepestOf(), best.least, filled, places)
+  return seenAt(
+    thrown,
+    line,
+    deepestOf(),
+    best.least,
+    filled,
+    end < cast.end ? [...places, cast.end] : places,
+  )
 }
 
 /** At a glance: stops by which the shadow is deeper than it must be, at the two places where it is likeliest to be. */

@@ -42,12 +42,12 @@ const castsFrom = (set: ComputedSet, light: string, { face }: SceneFigure): Cast
       : undefined
 }
 
-/** Those that give enough of the light somewhere on the backdrop in frame. */
-const lightsThatMatter = ({ backdropView, giving }: ComputedSet): readonly string[] => {
+/** Those that give enough of the light somewhere on the backdrop in frame. A modelling lamp's shadow is its flash's. */
+const lightsThatMatter = ({ backdropView, lit }: ComputedSet): readonly string[] => {
   const enough = new Set<string>()
   for (const { overCamera } of backdropView?.samples ?? [])
     for (const [light, share] of overCamera.gradient) if (share >= leastShare) enough.add(light)
-  return giving.filter((light) => enough.has(light))
+  return lit.map(({ name }) => name).filter((light) => enough.has(light))
 }
 
 /** Lines on one side of which one light's shadow is looked at closely. */

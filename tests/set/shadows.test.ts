@@ -4,6 +4,7 @@
  */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { onBackdrop } from '../../src/rules/on-surface.js'
 import { project } from '../../src/scene/camera-view.js'
 import type { Vec3 } from '../../src/scene/vector.js'
 import { computeSet } from '../../src/set/compute-set.js'
@@ -87,6 +88,71 @@ describe('what the figure hides of a front', () => {
         compared++
       }
     expect(compared).toBeGreaterThan(40)
+  })
+})
+
+describe('what the camera records', () => {
+  const set = wall({ ...aside, behind: '0.3 m' })
+  // Recorded linear per lx·s, from the one sample that is metered anyway.
+  const { middle } = set.backdropView!
+  const perLuxSecond =
+    2 ** middle.overCamera.stops / 2 ** set.exposure(onBackdrop(middle.at), 'all')!.figure.stops
+  const field = pictureField(set, perLuxSecond)
+
+  it('is reflectance times the light that is left, on the figure and on the wall', () => {
+    const seen = new Set<string>()
+    for (let x = -0.95; x < 1; x += 0.1) {
+      const place = field.place(x, 0)
+      const on = place.hit!.on
+      seen.add(on)
+      const left = set.exposure(
+        { at: place.hit!.at, normal: place.hit!.normal, kind: 'flat', onSurface: true },
+        'all',
+        ['direct', 'room', 'panels', 'backdrop'],
+      )
+      const reflectance = on === 'figure' ? set.plan.subject.reflectance : 0.5
+      expect(place.linear).toBeCloseTo(reflectance * (left?.luxSeconds ?? 0) * perLuxSecond, 9)
+    }
+    expect([...seen].sort()).toEqual(['backdrop', 'figure'])
+  })
+
+  it('lies in the shadow of those lights of which something is hidden', () => {
+    for (let x = 0.15; x < 1; x += 0.05) {
+      const place = field.place(x, 0)
+      if (place.hit!.on !== 'backdrop') continue
+      const hidden = onWall(set, place.hit!.at, 24)
+      if (hidden > 0.02) expect(place.shadows).toEqual(['key'])
+      if (place.shadows.length === 0) expect(hidden).toBeLessThan(0.02)
+    }
+  })
+
+  it('is white without end where a light that is on looks into the lens, and black where nothing is', () => {
+    const into = wall({
+      more: '  rim: { unit: head 400 Ws, modifier: softbox 30 x 30 cm, power: 1/16, at: { angle: 178 deg left, distance: 0.4 m, height: 2 m }, aim: camera }\n',
+    })
+    const { x, y } = project(into.scene.camera, into.scene.lights.get('rim')!.front!.centre)
+    expect(fieldOf(into).place(x, y).linear).toBe(Number.POSITIVE_INFINITY)
+    expect(fieldOf(into).place(30, 0).linear).toBe(0)
+  })
+})
+
+describe('the edges of a shadow', () => {
+  // One box of 90 cm at 45 degrees: both edges at half of what is taken where the shadow is deepest, by lines of sight.
+  it('are found within a centimetre', () => {
+    const set = wall({ ...aside, behind: '0.5 m' })
+    const seen = strongest(set)!
+    const field = fieldOf(set)
+    const shareAt = (x: number): number => {
+      const { hit } = field.place(x, seen.y)
+      return hit?.on === 'backdrop' ? onWall(set, hit.at, 24) : 0
+    }
+    const half = shareAt(seen.x) / 2
+    const edge = (sign: 1 | -1): number => {
+      let x = seen.x
+      while (Math.abs(x + sign * 0.002) < 1 && shareAt(x + sign * 0.002) >= half) x += sign * 0.002
+      return field.place(x, seen.y).hit!.at[0]
+    }
+    expect(Math.abs(edge(1) - edge(-1) - seen.width)).toBeLessThan(0.01)
   })
 })
 
