@@ -8,7 +8,17 @@ import { lightPointer } from '../place-pointer.js'
 import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
 import type { Words } from '../words.js'
 import { axisAside, firstWhere, moreSeparation } from './out-of-sight.js'
-import { beyondOf, byLight, causeOf, depthText, figures, shadowsMissing, showsBy, sideText } from './seen.js'
+import {
+  beyondOf,
+  byLight,
+  causeOf,
+  depthText,
+  figures,
+  otherText,
+  shadowsMissing,
+  showsBy,
+  sideText,
+} from './seen.js'
 
 const before = (aside: string, behind = '0.5 m', more = ''): string => `plan: 1
 title: One large source behind the camera
@@ -99,7 +109,7 @@ export const cameraOffSourceAxis = rule<OffAxis>({
     const half = halfWidth(evidence, context)
     const side = off < 0 ? 'camera-left' : 'camera-right'
     return {
-      message: `the subject no longer covers its own shadow: it shows ${sideText(shadow, context)}, ${depthText(shadow.depth.stops, words)} deep against ${depthText(shadow.otherSide, words)} on the other side, as the camera stands ${words.small(Math.abs(off))} ${side} of the axis of ${shadow.light}`,
+      message: `the subject no longer covers its own shadow: it shows ${sideText(shadow, context)}, ${depthText(shadow.depth.stops, words)}, ${otherText(shadow.otherSide, words)} on the other side, as the camera stands ${words.small(Math.abs(off))} ${side} of the axis of ${shadow.light}`,
       why:
         half === undefined
           ? `${words.length(context.plan.backdrop!.behind)} before the backdrop it shows even from the axis: none at this separation`

@@ -65,8 +65,13 @@ export const toneText = ({ surround, shaded }: ShadowSeen, words: Words): string
 /** Deeper than this nothing of the light is left to speak of. */
 const whole = 6
 
+/** `1.2 stops deep`. */
 export const depthText = (stops: number, words: Words): string =>
-  stops < 0.05 ? 'nothing' : stops > whole ? 'next to all light' : words.howMany(stops)
+  stops > whole ? 'hardly any light left in it' : `${words.howMany(stops)} deep`
+
+/** `0.3 stop`, where there is one. */
+export const otherText = (stops: number, words: Words): string =>
+  stops < 0.05 ? 'none' : stops > whole ? 'as much' : words.howMany(stops)
 
 /** `1.2 stops less light`. */
 export const lessText = (stops: number, words: Words): string =>

@@ -17,6 +17,7 @@ import {
   causeOf,
   depthText,
   figures,
+  otherText,
   shadowsMissing,
   sideText,
   sizeText,
@@ -110,7 +111,7 @@ export const shadowInFrame = rule<ShadowInFrame>({
 
   tell: ({ shadow }, words, context) => ({
     message: `a shadow shows on the ${shadow.on} ${sideText(shadow, context)}, ${sizeText(shadow, words)}: it ${toneWords(shadow, words)}, as ${whereStands(shadow, context)}`,
-    why: `${depthText(shadow.depth.stops, words)} under its surround, ${depthText(shadow.otherSide, words)} as far out on the other side; the subject stands ${words.length(context.plan.backdrop!.behind)} before the backdrop`,
+    why: `${depthText(shadow.depth.stops, words)}, ${otherText(shadow.otherSide, words)} as far out on the other side; the subject stands ${words.length(context.plan.backdrop!.behind)} before the backdrop`,
   }),
 
   mend: ({ shadow }, words, context) =>
@@ -124,7 +125,7 @@ export const shadowInFrame = rule<ShadowInFrame>({
     ),
 
   inShort: ({ shadow }, words, context) =>
-    `a shadow of ${depthText(shadow.depth.stops, words)} shows on the ${shadow.on} ${sideText(shadow, context)}`,
+    `a shadow shows on the ${shadow.on} ${sideText(shadow, context)}, ${depthText(shadow.depth.stops, words)}`,
 })
 
 const toneWords = (shadow: ShadowSeen, words: Parameters<typeof toneText>[1]): string =>

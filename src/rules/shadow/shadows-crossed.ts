@@ -83,7 +83,7 @@ export const shadowsCrossed = rule<Crossed>({
   },
 
   tell: ({ strong, weak }, words, context) => ({
-    message: `two shadows show on the backdrop: ${sideText(strong, context)}, ${depthText(strong.depth.stops, words)} deep, from ${strong.light}, and ${sideText(weak, context)}, ${depthText(weak.depth.stops, words)} deep, from ${weak.light}`,
+    message: `two shadows show on the backdrop: ${sideText(strong, context)}, ${depthText(strong.depth.stops, words)}, from ${strong.light}, and ${sideText(weak, context)}, ${depthText(weak.depth.stops, words)}, from ${weak.light}`,
     why: `each light fills the other's shadow by no more than it gives; the subject stands ${words.length(context.plan.backdrop!.behind)} before the backdrop`,
   }),
 
