@@ -120,7 +120,7 @@ title: Panel before the key
 camera: { lens: 85 mm, at: { distance: 2.6 m }, aperture: f/8, shutter: 1/125, iso: 100, held-by: stand }
 subject: { kind: person }
 lights:
-  key: { unit: head 400 Ws, modifier: softbox 60 x 60 cm, meters: f/8, at: { angle: 40 deg left, distance: 2 m, height: 1.9 m } }
+  key: { unit: head 400 Ws, modifier: softbox 60 x 60 cm, power: 1/2, at: { angle: 40 deg left, distance: 2 m, height: 1.9 m } }
 panels:
   before: { ${kind}, size: 100 x 100 cm, at: { left: 60 cm, front: 70 cm, height: 1.75 m }, faces: subject }
 `

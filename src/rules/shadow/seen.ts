@@ -14,8 +14,11 @@ export const byLight = (shadows: readonly ShadowSeen[]): readonly ShadowSeen[] =
     const before = most.get(one.light)
     if (before === undefined || one.margin > before.margin) most.set(one.light, one)
   }
-  return [...most.values()].sort((a, b) => b.margin - a.margin)
+  return [...most.values()].sort((a, b) => (Math.abs(a.margin - b.margin) < alike ? 0 : b.margin - a.margin))
 }
+
+/** Stops: margins that differ by less are equal. */
+const alike = 1e-6
 
 /** A shadow that is nowhere: as far from showing as a shadow can be. */
 const none = -shows.stops
@@ -67,7 +70,7 @@ const whole = 6
 
 /** `1.2 stops deep`. */
 export const depthText = (stops: number, words: Words): string =>
-  stops > whole ? 'hardly any light left in it' : `${words.howMany(stops)} deep`
+  stops > whole ? 'hardly any light in it' : `${words.howMany(stops)} deep`
 
 /** `0.3 stop`, where there is one. */
 export const otherText = (stops: number, words: Words): string =>

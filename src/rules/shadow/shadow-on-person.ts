@@ -23,14 +23,14 @@ subject:
     - { people: 3, spacing: 55 cm, faces-at: 1.6 m }
     - { people: 3, spacing: 55 cm, behind: 60 cm, faces-at: ${faces} }
 lights:
-  key: { unit: head 600 Ws, modifier: white umbrella 1 m, meters: f/8, at: { angle: ${angle}, distance: 4 m, height: ${height} } }
+  key: { unit: head 600 Ws, modifier: white umbrella 1 m, power: 1/1, at: { angle: ${angle}, distance: 4 m, height: ${height} } }
 `
 const flagged = (left: string): string => `plan: 1
 title: Flag before a fill
 camera: { lens: 85 mm, at: { distance: 2.6 m }, aperture: f/8, shutter: 1/125, iso: 100, held-by: stand }
 subject: { kind: person }
 lights:
-  key: { unit: head 400 Ws, modifier: softbox 60 x 60 cm, meters: f/8, at: { angle: 40 deg left, distance: 2 m, height: 1.9 m } }
+  key: { unit: head 400 Ws, modifier: softbox 60 x 60 cm, power: 1/2, at: { angle: 40 deg left, distance: 2 m, height: 1.9 m } }
 panels:
   black: { kind: flag, size: 60 x 90 cm, at: { left: ${left}, front: 70 cm, height: 1.7 m }, faces: subject }
 `

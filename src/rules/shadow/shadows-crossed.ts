@@ -18,7 +18,7 @@ lights:
   fill: { unit: head 400 Ws, modifier: ${each}, ${fill} }
 wanted: { framing: waist, backdrop: any${wanted} }
 `
-const copied = 'meters: f/8, at: { angle: 35 deg right, distance: 2 m, height: 1.9 m }'
+const copied = 'meters: f/7.1, at: { angle: 35 deg right, distance: 2 m, height: 1.9 m }'
 
 interface Crossed extends Evidence {
   readonly strong: ShadowSeen
@@ -47,10 +47,10 @@ export const shadowsCrossed = rule<Crossed>({
   basis: 'covered parts of each front, exact; the limits are common practice',
   fires: [
     { title: 'two bare reflectors from both sides', plan: two(copied, '0.6 m') },
-    { title: 'a stop between them', plan: two(copied.replace('f/8', 'f/5.6'), '0.6 m') },
+    { title: 'a stop between them', plan: two(copied.replace('f/7.1', 'f/5.6'), '0.6 m') },
   ],
   passes: [
-    { title: 'the fill is two stops down', plan: two(copied.replace('f/8', 'f/4'), '0.6 m') },
+    { title: 'the fill is two stops down', plan: two(copied.replace('f/7.1', 'f/4'), '0.6 m') },
     {
       title: 'the fill is beside the lens',
       plan: two('meters: f/8, at: { angle: 0 deg left, distance: 2.8 m, height: 1.7 m }', '0.6 m'),
