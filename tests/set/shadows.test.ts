@@ -199,6 +199,35 @@ describe('one source of 2 m behind the camera, the subject half a metre before t
   })
 })
 
+describe('a white room', () => {
+  const room =
+    'room: { width: 4 m, length: 6 m, height: 2.5 m, behind-backdrop: 10 cm, walls: white paint, ceiling: white paint, floor: white paint }\n'
+  const inRoom = (text: string): ComputedSet =>
+    computeSet(
+      planOf(`plan: 1
+title: Person near a wall in a white room
+camera: { lens: 85 mm, at: { distance: 3 m }, aim: subject, aperture: f/8, shutter: 1/125, iso: 100, held-by: stand }
+subject: { kind: person }
+backdrop: { surface: { reflectance: 0.5 }, width: 3.6 m, height: 2.4 m, behind: 0.5 m }
+${text}lights:
+  key: { unit: head 400 Ws, power: 1/2, modifier: softbox 60 x 60 cm, at: { angle: 30 deg left, distance: 1.6 m, height: 1.9 m } }
+wanted: { framing: head and shoulders, backdrop: any, shadow: any }
+`),
+    )
+
+  it('fills the shadow, which is at its deepest in straight light', () => {
+    const [dark, white] = [inRoom(''), inRoom(room)]
+    const depth = (shadows: readonly ShadowSeen[]) => Math.max(...shadows.map((one) => one.depth.stops))
+    expect(depth(white.unfilledShadows)).toBeCloseTo(depth(dark.unfilledShadows), 6)
+    expect(depth(white.shadows)).toBeLessThan(depth(white.unfilledShadows) - 1)
+    // What is left: the surfaces' light at the place against all of it, as exposures say.
+    const [seen] = white.shadows
+    const at = { at: seen!.at, normal: [0, -1, 0] as Vec3, kind: 'flat' as const, onSurface: true }
+    const left = white.exposure(at, 'all', ['direct', 'room', 'panels', 'backdrop'])!.luxSeconds
+    expect(seen!.depth.stops).toBeCloseTo(Math.log2(white.unshaded(at, 'all')!.luxSeconds / left), 1)
+  })
+})
+
 /** The definition, on a fine grid and by lines of sight: stops over what shows, the best band of 2 % on either side. */
 const marginByHand = (set: ComputedSet, y: number): number => {
   const field = fieldOf(set)
