@@ -52,7 +52,10 @@ interface Parts {
 
 export const bouncedOf = (plan: Plan, scene: Scene, before: Bounced | undefined): Bounced => {
   const kept = before as Kept | undefined
-  const parts = kept !== undefined && sameSurroundings(kept.plan, plan) ? kept.parts : partsOf(scene)
+  const parts =
+    kept !== undefined && sameSurroundings(kept.plan, plan)
+      ? kept.parts
+      : partsOf(scene, before === undefined ? undefined : tried)
   const at = (outlook: Outlook, key: string, source: Source): Bounce => {
     // Ambient light was metered with all that it does in the room.
     if (source.kind === 'uniform' || scene.surfaces.length === 0) return noBounce
@@ -69,9 +72,12 @@ export const bouncedOf = (plan: Plan, scene: Scene, before: Bounced | undefined)
 const sameSurroundings = (a: Plan, b: Plan): boolean =>
   a.panels === b.panels && a.subject === b.subject && a.backdrop === b.backdrop && a.room === b.room
 
-const partsOf = (scene: Scene): Parts => {
+/** Patches of a set in which surfaces are moved for a trial: what is thrown back is then good to some hundredths of a stop. */
+const tried = 120
+
+const partsOf = (scene: Scene, budget?: number): Parts => {
   const blockers = lazy(() => blockersOf(scene.solids))
-  const mesh = lazy(() => meshOf(scene.surfaces, thatMatter(scene)))
+  const mesh = lazy(() => meshOf(scene.surfaces, thatMatter(scene), budget))
   const transfer = lazy(() => transferOf(mesh(), blockers()))
   const exitances = new WeakMap<Source, Float64Array>()
   const weights = new Map<string, Float64Array>()

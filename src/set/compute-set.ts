@@ -100,10 +100,22 @@ class LazySet implements ComputedSet {
     return this.knownGiving
   }
 
+  /** Rules ask the same moves of gear, and each costs light anew: other sets by their changes. */
+  private readonly moved = new Map<string, ComputedSet>()
   with(...changes: readonly Change[]): ComputedSet {
-    const plan = applyChanges(this.plan, changes)
     const same = changes.every(({ knob }) => withoutGeometry.includes(knob.knob))
-    const transport = same ? this.transport : this.transport.moved(plan)
+    if (same) return this.after(changes, () => this.transport)
+    const key = JSON.stringify(changes)
+    let set = this.moved.get(key)
+    if (set === undefined) {
+      set = this.after(changes, (plan) => this.transport.moved(plan))
+      this.moved.set(key, set)
+    }
+    return set
+  }
+  private after(changes: readonly Change[], transportOf: (plan: Plan) => Transport): ComputedSet {
+    const plan = applyChanges(this.plan, changes)
+    const transport = transportOf(plan)
     const { plan: before, knowledge } = this
     return new LazySet(
       plan,

@@ -30,7 +30,7 @@ const met = 1e-9
  * Shares of the way from today to the farther end of the range at which the scan looks, on both sides: fine near today, where the answer is
  * wanted, coarse far off. A narrower excursion of the quantity than these steps may be missed.
  */
-const scan = Array.from({ length: 9 }, (_, i) => (i / 8) ** 1.8)
+const scan = Array.from({ length: 6 }, (_, i) => (i / 5) ** 1.8)
 
 /**
  * The knob's value at which the quantity is the target, to a ten-millionth of the range; undefined where it never is
