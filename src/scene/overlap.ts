@@ -1,0 +1,99 @@
+/**
+ * How deep two convex solids stand in each other: the least way by which one must be moved to come free. That is the
+ * least, over all directions, of how far the one reaches along it plus how far the other reaches against it; where that
+ * is not positive, the direction separates them (the separating-axis theorem). Looked for from the directions that are
+ * likely (the line between the two, the faces of both, an even net), then walked downhill.
+ */
+import { ballRound, reachOf } from './reach.js'
+import type { SolidBody } from './scene.js'
+import { add, cross, distance, length, scale, subtract, unit, type Vec3 } from './vector.js'
+
+const netSize = 48
+/** Evenly over the sphere, by the golden angle. */
+const net: readonly Vec3[] = Array.from({ length: netSize }, (_, i) => {
+  const z = 1 - (2 * i + 1) / netSize
+  const turn = i * Math.PI * (3 - Math.sqrt(5))
+  const flat = Math.sqrt(1 - z * z)
+  return [flat * Math.cos(turn), flat * Math.sin(turn), z]
+})
+
+/** Both unit vectors square to two others; none where those lie in one line. */
+const squareTo = (a: Vec3, b: Vec3): readonly Vec3[] => {
+  const c = cross(a, b)
+  if (length(c) < 1e-9) return []
+  const one = unit(c)
+  return [one, scale(one, -1)]
+}
+
+/** Normals of a flat solid's faces; of a plate also what is square to its edges in its plane. */
+const faceNormals = (body: SolidBody): readonly Vec3[] => {
+  if (body.shape === 'capsule') return []
+  const { corners } = body
+  const edge = (i: number, count: number): Vec3 => subtract(corners[(i + 1) % count]!, corners[i]!)
+  if (body.shape === 'plate') {
+    const { normal } = body.face
+    return [
+      normal,
+      scale(normal, -1),
+      ...corners.flatMap((_, i) => squareTo(edge(i, corners.length), normal)),
+    ]
+  }
+  // Two like rings, front and back, and the strips between.
+  const count = corners.length / 2
+  return [
+    ...squareTo(edge(0, count), edge(1, count)),
+    ...Array.from({ length: count }, (_, i) =>
+      squareTo(edge(i, count), subtract(corners[count + i]!, corners[i]!)),
+    ).flat(),
+  ]
+}
+
+/** Radians: the first step downhill, and where the walk ends. */
+const firstStep = 0.2
+const lastStep = 1e-3
+/** Hills that are walked down. */
+const starts = 4
+
+/**
+ * Metres; 0 for two that do not touch. Any direction tells an upper bound, so it is never less than the truth but for
+ * rounding, and more by little.
+ */
+export const overlap = (a: SolidBody, b: SolidBody): number => {
+  const [ballA, ballB] = [ballRound(a), ballRound(b)]
+  if (distance(ballA.centre, ballB.centre) >= ballA.radius + ballB.radius) return 0
+  /** How far b must go along this direction to come free. */
+  const way = (n: Vec3): number => reachOf(a, n) + reachOf(b, scale(n, -1))
+  const between = unit(subtract(ballB.centre, ballA.centre), [0, 0, 1])
+
+  const tried: { readonly n: Vec3; readonly least: number }[] = []
+  for (const n of [between, ...faceNormals(a), ...faceNormals(b), ...net]) {
+    const least = way(n)
+    if (least <= 0) return 0
+    tried.push({ n, least })
+  }
+  tried.sort((one, other) => one.least - other.least)
+  return tried.slice(0, starts).reduce((least, { n }) => Math.min(least, downhill(n, way)), Infinity)
+}
+
+const downhill = (from: Vec3, way: (n: Vec3) => number): number => {
+  let n = from
+  let least = way(n)
+  let step = firstStep
+  while (step > lastStep && least > 0) {
+    const p = unit(cross(n, Math.abs(n[2]) < 0.9 ? [0, 0, 1] : [1, 0, 0]))
+    const q = cross(n, p)
+    let better = false
+    for (const aside of [p, q, scale(p, -1), scale(q, -1)]) {
+      const tried = unit(add(scale(n, Math.cos(step)), scale(aside, Math.sin(step))))
+      const now = way(tried)
+      if (now < least) {
+        n = tried
+        least = now
+        better = true
+        break
+      }
+    }
+    if (!better) step /= 2
+  }
+  return Math.max(0, least)
+}
