@@ -79,7 +79,7 @@ export const cases: readonly Case[] = [
   { id: 'W29', now: [warning('frame-past-backdrop')], later: [] },
   { id: 'W31', now: [], later: [colour('glasses-mirror-light')] },
   { id: 'W33', now: [note('rim-hot')], later: [] },
-  { id: 'W35', now: [note('edge-wrap')], later: [shadows('light-in-frame')] },
+  { id: 'W35', now: [note('edge-wrap'), warning('light-in-frame')], later: [] },
   { id: 'W37', now: [error('shutter-beyond-sync')], later: [] },
   {
     id: 'W39',

@@ -53,6 +53,8 @@ const each = [
   'camera-off-source-axis',
   'operator-blocks-source',
   'shadow-on-person',
+  'light-in-frame',
+  'stand-in-frame',
 ]
 
 /** Rules that any change of a set may upset. */

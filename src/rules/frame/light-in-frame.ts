@@ -1,0 +1,159 @@
+import type { Light } from '../../language/plan.js'
+import type { ComputedSet } from '../../set/computed-set.js'
+import { knobToday } from '../../set/knob-value.js'
+import type { Knob } from '../../set/knobs.js'
+import { type Moved, movedEitherWay, movedUntil } from '../moved.js'
+import { lightPointer } from '../place-pointer.js'
+import { inTurn, type Mend, rule } from '../rule.js'
+import {
+  frameText,
+  type InPicture,
+  inPictureEvidence,
+  inPictureLimits,
+  inPictureText,
+  longerLens,
+  piecesOf,
+  seenOfPieces,
+} from './gear-in-picture.js'
+
+const portrait = (light: string, camera = 'lens: 85 mm, at: { distance: 2.2 m }'): string => `plan: 1
+title: A light near the frame
+camera: { ${camera}, aperture: f/8, shutter: 1/125, iso: 100 }
+subject: { kind: person }
+backdrop: { surface: grey paper, behind: 2.5 m }
+lights:
+  ${light}
+wanted: { framing: head and shoulders, backdrop: any, shadow: any }
+`
+const key = (at: string) => `key: { unit: head 400 Ws, modifier: octa 90 cm, meters: f/8, at: { ${at} } }`
+const paper = (height: string) =>
+  `${key('angle: 35 deg left, distance: 1.4 m, height: 2.1 m')}
+  paper: { role: backdrop, unit: flashgun, meters: f/8, at: { left: 0 cm, before-backdrop: 1.5 m, height: ${height} } }`
+
+export const lightInFrame = rule<InPicture>({
+  id: 'light-in-frame',
+  family: 'frame',
+  level: 'error',
+  finds:
+    'a light that the camera sees: which edge it comes in over, by how much, and whether it covers the subject',
+  limits: inPictureLimits,
+  why: 'A light near the subject is soft, and so it is set as near as the frame lets it. What the frame lets is plain geometry, and an edge of cloth in every frame is an evening of retouching.',
+  formula:
+    'reach into the frame = (1 − |x|) × depth × tan(half the angle of view) of what the camera sees of the light, by the edge where that is least; seen is what no body stands before',
+  sources: [
+    { kind: 'derived', says: 'similar triangles: a frame of 0.9 m at 3 m is 0.6 m at 2 m' },
+    {
+      kind: 'common practice',
+      says: 'a backdrop light that the subject wholly hides is a set-up of the trade',
+    },
+  ],
+  basis: 'thin lens, lines of sight; the depth of a modifier is from memory unless the kit says it',
+  fires: [
+    {
+      title: 'a large box close to the camera’s line, before the face',
+      plan: portrait(key('angle: 0 deg, distance: 1.2 m, height: 1.65 m')),
+    },
+    {
+      title: 'an edge of the box comes in over the top',
+      plan: portrait(key('angle: 35 deg left, distance: 80 cm, height: 2 m')),
+    },
+    {
+      title: 'a backdrop light beside the subject',
+      plan: portrait(paper('1.5 m').replace('left: 0 cm', 'left: 35 cm')),
+    },
+  ],
+  passes: [
+    {
+      title: 'the box well out of the frame',
+      plan: portrait(key('angle: 40 deg left, distance: 1.3 m, height: 2.1 m')),
+    },
+    { title: 'a backdrop light hidden behind the subject', plan: portrait(paper('1.3 m')) },
+    {
+      title: 'the longer lens keeps it out',
+      plan: portrait(
+        key('angle: 35 deg left, distance: 80 cm, height: 2 m'),
+        'lens: 105 mm, at: { distance: 2.2 m }',
+      ),
+    },
+  ],
+
+  needs: ({ plan }) => (plan.lights.size === 0 ? 'silent' : undefined),
+
+  detect: ({ set, plan, limits }) =>
+    [...plan.lights.values()].flatMap((light): InPicture[] => {
+      const found = light.at.by === 'camera' ? undefined : seen(set, light.name)
+      if (found === undefined || found.reaching.by * 100 <= limits.inside!) return []
+      const evidence = inPictureEvidence(light.name, lightPointer(light.name, 'at'), found, limits)
+      // A lamp in the picture may be meant to be there.
+      return [
+        light.role === 'effect' && evidence.level === 'warning' ? { ...evidence, level: 'note' } : evidence,
+      ]
+    }),
+
+  tell: (evidence, words, context) => {
+    const front = context.set.scene.lights.get(evidence.name)?.front
+    return {
+      message: inPictureText(evidence, words, context),
+      why: front === undefined ? '' : frameText(context, front.centre, words),
+    }
+  },
+
+  mend: ({ name, reaching }, _words, context) => {
+    const light = context.plan.lights.get(name)!
+    const onFace = light.role === 'key' || light.role === 'fill'
+    const clear = (after: ComputedSet) => seen(after, name) === undefined
+    const upOrDown = () =>
+      told(
+        movedUntil(
+          context.set,
+          { knob: 'light-height', light: name },
+          reaching.side === 'bottom' ? -1 : 1,
+          clear,
+        ),
+        onFace ? 'light from another height: look at the eyes' : undefined,
+      )
+    const around = () =>
+      told(movedAside(context.set, light, clear), onFace ? 'light from further round' : undefined)
+    const further = () =>
+      told(
+        movedUntil(context.set, { knob: 'light-distance', light: name }, 1, clear),
+        onFace ? 'more power, and harder light' : 'more power',
+      )
+    const lens = () => longerLens(context, clear)
+    return reaching.side === 'left' || reaching.side === 'right'
+      ? inTurn(around, further, lens, upOrDown, retouched)
+      : inTurn(upOrDown, further, around, lens, retouched)
+  },
+
+  inShort: ({ name }) => `${name} is in the picture`,
+})
+
+const seen = (set: ComputedSet, name: string) =>
+  seenOfPieces(set, piecesOf(set.scene).get(lightPointer(name, 'at')) ?? [])
+
+const told = (moved: Moved | undefined, costs: string | undefined): readonly Mend[] =>
+  moved === undefined
+    ? []
+    : [
+        {
+          title: moved.title,
+          gives: 'it is out of the picture',
+          ...(costs === undefined ? {} : { costs }),
+          after: moved.after,
+        },
+      ]
+
+const movedAside = (
+  set: ComputedSet,
+  { name, at }: Light,
+  clear: (after: ComputedSet) => boolean,
+): Moved | undefined => {
+  const angle: Knob = { knob: 'light-angle', light: name }
+  if (at.by === 'tape') return movedEitherWay(set, angle, clear)
+  const right: Knob = { knob: 'light-right', light: name }
+  return movedUntil(set, right, (knobToday(set.plan, right) ?? 0) < 0 ? -1 : 1, clear)
+}
+
+const retouched = (): readonly Mend[] => [
+  { title: 'as it is, and cropped or retouched', costs: 'an edge to clean in every frame' },
+]

@@ -1,0 +1,234 @@
+import { cameraSees, type Reaching, reachingIn } from '../../picture/in-picture.js'
+import { firstHit } from '../../scene/first-hit.js'
+import type { Scene } from '../../scene/scene.js'
+import { feetOf, type Stand, standsOf } from '../../scene/stands.js'
+import { add, distance, scale, subtract, type Vec3 } from '../../scene/vector.js'
+import type { ComputedSet } from '../../set/computed-set.js'
+import { knobToday } from '../../set/knob-value.js'
+import { movedEitherWay, movedUntil } from '../moved.js'
+import { lightPointer } from '../place-pointer.js'
+import { type Evidence, inTurn, type Mend, rule } from '../rule.js'
+import { longerLens, piecesOf, reachText, seenOfPieces } from './gear-in-picture.js'
+
+const tall = (light: string, camera = 'lens: 50 mm'): string => `plan: 1
+title: Full length, stands beside it
+camera: { ${camera}, at: { distance: 3.6 m, height: 1.1 m }, aperture: f/8, shutter: 1/125, iso: 100 }
+subject: { kind: person }
+backdrop: { surface: grey paper, behind: 2 m }
+lights:
+  ${light}
+wanted: { framing: full length, backdrop: any, shadow: any }
+`
+const key = (at: string, more = '') =>
+  `key: { unit: head 400 Ws, modifier: octa 90 cm, meters: f/8, at: { ${at} }${more} }`
+const stand = ', stand: { kind: light stand }'
+
+interface StandIn extends Evidence {
+  readonly stand: Stand
+  readonly reaching: Reaching
+  /** Its pole stands before someone. */
+  readonly before: boolean
+}
+
+export const standInFrame = rule<StandIn>({
+  id: 'stand-in-frame',
+  family: 'frame',
+  level: 'error',
+  finds:
+    'the stand of a light that is itself out of the picture: its pole, or a leg whichever way it is turned',
+  limits: {
+    inside: { value: 2, unit: 'cm', says: 'inside the frame, by the shortest way out' },
+    guess: {
+      value: 15,
+      unit: 'cm',
+      says: 'inside the frame, where the plan does not say what holds the light: a note up to this',
+    },
+  },
+  why: 'In a full-length frame the box is out of the picture and its stand is in it: the pole goes down from the light into the frame, and its legs spread half a metre further.',
+  formula:
+    'reach into the frame, by the shortest way out, of the pole and of legs turned the best way: half their spread (three legs at 120° reach at least that far to any side); booms count where no side is out of the picture',
+  sources: [
+    { kind: 'derived', says: 'three legs: at least cos 60° of their length to any side' },
+    {
+      kind: 'common practice',
+      says: 'legs spread half a metre; a light over the subject or over 2.5 m high hangs from a boom of 1.5 m',
+    },
+  ],
+  basis: 'thin lens, lines of sight; where a stand is, is common practice unless the plan says it',
+  fires: [
+    {
+      title: 'the light over the frame, its stand in it',
+      plan: tall(key('angle: 20 deg left, distance: 1.4 m, height: 2.6 m', stand)),
+    },
+    {
+      title: 'the stand of a high fill before the subject',
+      plan: tall(key('angle: 0 deg, distance: 2.2 m, height: 2.7 m', stand)),
+    },
+    {
+      title: 'a high light near the camera, where the plan does not say what holds it',
+      plan: tall(key('angle: 4 deg left, distance: 2.2 m, height: 2.45 m')),
+    },
+  ],
+  passes: [
+    {
+      title: 'well beside the frame',
+      plan: tall(key('angle: 75 deg left, distance: 2.2 m, height: 2.2 m', stand)),
+    },
+    {
+      title: 'from a boom',
+      plan: tall(
+        'hair: { unit: head 200 Ws, modifier: strip 30 x 120 cm, lying: true, meters: f/8, at: { angle: 180 deg, distance: 1.2 m, height: 2.6 m }, stand: { kind: boom, arm: 1.5 m } }',
+      ),
+    },
+    {
+      title: 'over the subject: it hangs from a boom, though the plan does not say so',
+      plan: tall(
+        'hair: { unit: head 200 Ws, modifier: strip 30 x 120 cm, lying: true, meters: f/8, at: { angle: 180 deg, distance: 1.2 m, height: 2.6 m } }',
+      ),
+    },
+    {
+      title: 'hidden behind the subject',
+      plan: tall(
+        'paper: { role: backdrop, unit: flashgun, meters: f/8, at: { left: 0 cm, before-backdrop: 1.2 m, height: 1 m }, stand: { kind: light stand } }',
+      ),
+    },
+  ],
+
+  needs: ({ plan }) => (plan.lights.size === 0 ? 'silent' : undefined),
+
+  detect: ({ set, plan, limits }) =>
+    standsOf(plan, set.scene).flatMap((stand): StandIn[] => {
+      const reaching = reachingOf(set, stand)
+      if (reaching === undefined || reaching.by * 100 <= limits.inside!) return []
+      // A light in the picture is told of as such.
+      if (seenOfPieces(set, piecesOf(set.scene).get(lightPointer(stand.light, 'at')) ?? []) !== undefined)
+        return []
+      const before = stand.kind === 'pole' && standsBefore(set.scene, stand)
+      // Nobody stands a pole between lens and subject: what holds such a light is not known.
+      const level = stand.stated
+        ? before
+          ? 'error'
+          : 'warning'
+        : before || reaching.by * 100 <= limits.guess!
+          ? 'note'
+          : 'warning'
+      return [
+        {
+          pointer: lightPointer(stand.light, 'at'),
+          also: [
+            ...(stand.stated ? [{ pointer: lightPointer(stand.light, 'stand'), says: 'held by this' }] : []),
+            { pointer: '/camera/lens', says: 'with this lens' },
+          ],
+          beyond: 'certain',
+          level,
+          measured: {
+            inside: { value: reaching.by * 100, unit: 'cm', limit: limits.inside!, side: 'at-most' },
+          },
+          stand,
+          reaching,
+          before,
+        },
+      ]
+    }),
+
+  tell: ({ stand, reaching, before, level }, words) => ({
+    message: `${level === 'note' ? 'perhaps ' : ''}${
+      stand.kind === 'boom'
+        ? `the boom of ${stand.light} is in the picture, whichever side it stands on: ${reachText(reaching, words)}`
+        : before
+          ? `the stand of ${stand.light} stands before the subject`
+          : `the stand of ${stand.light} is in the picture, ${reachText(reaching, words)}`
+    }`,
+    why: stand.stated
+      ? stand.kind === 'boom'
+        ? `its pole ${words.length(stand.arm)} from the light, legs ${words.length(stand.legs)} from the pole`
+        : `a pole right under the light, legs ${words.length(stand.legs)} from it, turned the best way`
+      : 'the plan does not say what holds the light: a stand right under it is taken, or a boom for what hangs over the subject',
+  }),
+
+  mend: ({ stand }, words, context) => {
+    const { set } = context
+    const clear = (after: ComputedSet) => isOut(after, stand.light)
+    const told = (moved: ReturnType<typeof movedUntil>, costs: string): readonly Mend[] =>
+      moved === undefined
+        ? []
+        : [{ title: moved.title, gives: 'the stand is out of the picture', costs, after: moved.after }]
+    return inTurn(
+      () =>
+        stand.kind === 'boom'
+          ? []
+          : [
+              {
+                title: `${stand.light} from a boom, its stand ${words.length(usualArm)} to the side`,
+                costs: 'a counterweight, and a sandbag on the legs',
+              },
+            ],
+      () =>
+        told(
+          movedEitherWay(set, { knob: 'light-angle', light: stand.light }, clear),
+          'light from further round',
+        ),
+      () => {
+        const knob = { knob: 'light-right', light: stand.light } as const
+        const way = (knobToday(set.plan, knob) ?? 0) < 0 ? -1 : 1
+        return told(movedUntil(set, knob, way, clear), 'light from further to the side')
+      },
+      () =>
+        told(
+          movedUntil(set, { knob: 'light-distance', light: stand.light }, 1, clear),
+          'more power, and harder light',
+        ),
+      () => longerLens(context, clear),
+    )
+  },
+
+  inShort: ({ stand }) => `the stand of ${stand.light} is in the picture`,
+})
+
+/** Metres, common practice, no source. */
+const usualArm = 1.5
+/** Places that are looked at along a pole and an arm, and round the legs. */
+const along = 24
+const round = 12
+
+const between = (a: Vec3, b: Vec3, count: number): readonly Vec3[] =>
+  Array.from({ length: count + 1 }, (_, i) => add(a, scale(subtract(b, a), i / count)))
+
+/** All of one standing of it: pole, arm, and the circle that no turn of the legs stays inside of. */
+const placesOf = ({ mount, legs }: Stand, foot: Vec3): readonly Vec3[] => {
+  const top: Vec3 = [foot[0], foot[1], mount[2]]
+  const tips = Array.from({ length: round }, (_, i): Vec3 => {
+    const turn = (2 * Math.PI * i) / round
+    return [foot[0] + (legs / 2) * Math.sin(turn), foot[1] + (legs / 2) * Math.cos(turn), 0]
+  })
+  return [
+    ...between(top, foot, along),
+    ...(distance(top, mount) > 1e-9 ? between(mount, top, along) : []),
+    ...tips,
+  ]
+}
+
+/** How far the stand reaches into the picture however it is turned; undefined where it can stand out of it. */
+const reachingOf = ({ scene }: ComputedSet, stand: Stand): Reaching | undefined => {
+  const own = new Set([stand.light])
+  let least: Reaching | undefined
+  for (const foot of feetOf(stand)) {
+    const reaching = reachingIn(
+      scene.camera,
+      placesOf(stand, foot).filter((place) => cameraSees(scene, place, own)),
+    )
+    if (reaching === undefined) return undefined
+    if (least === undefined || reaching.by < least.by) least = reaching
+  }
+  return least
+}
+
+const standsBefore = (scene: Scene, stand: Stand): boolean =>
+  placesOf(stand, feetOf(stand)[0]!)
+    .filter((place) => cameraSees(scene, place))
+    .some((place) => firstHit(scene, scene.camera.eye, subtract(place, scene.camera.eye))?.on === 'figure')
+
+const isOut = (set: ComputedSet, light: string): boolean => {
+  const stand = standsOf(set.plan, set.scene).find((one) => one.light === light)
+  return stand === undefined || reachingOf(set, stand) === undefined
+}

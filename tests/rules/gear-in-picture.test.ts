@@ -1,0 +1,168 @@
+/** Gear in the picture, by similar triangles and by facts of the trade. */
+import { describe, expect, it } from 'vitest'
+import { seenOf } from '../../src/picture/in-picture.js'
+import { feetOf, standsOf } from '../../src/scene/stands.js'
+import { computeSet } from '../../src/set/compute-set.js'
+import { findingsOf, planOf } from './check-text.js'
+
+/**
+ * Focused at infinity: half the frame of 36 × 24 mm is 12/100 of the way across and 18/100 up, with 100 mm. The camera is
+ * 1.5 m high and looks straight ahead.
+ */
+const set = (more: string, camera = 'distance: 3 m, height: 1.5 m'): string => `plan: 1
+title: By similar triangles
+camera: { lens: 100 mm, frame: vertical, focus: 1000 m, at: { ${camera} }, aperture: f/8, shutter: 1/125, iso: 100 }
+subject: { kind: person, faces-at: 1.5 m }
+${more}`
+
+const light = (at: string) =>
+  `lights:\n  key: { unit: { guide-number: 36 m at 35 mm, zoom: 24..105 mm }, modifier: { kind: softbox, size: 40 x 40 cm, depth: 10 cm }, meters: f/8, at: { ${at} } }\n`
+const board = (at: string, faces = 'camera') =>
+  `lights: { key: { unit: flashgun, at: camera } }\npanels:\n  board: { kind: reflector, surface: white board, size: 40 x 40 cm, at: { ${at} }, faces: ${faces} }\n`
+
+const inside = (rule: string, text: string): number | undefined =>
+  findingsOf(rule, text)[0]?.measured.inside?.value
+
+describe('how far a panel reaches in', () => {
+  // A metre behind the subject the frame is 0.12 × 4 = 48 cm to either side; the board's inner edge 20 cm inside its middle.
+  it.each([
+    [60, 8],
+    [65, 3],
+    [50, 18],
+  ])('in the plane of a board %i cm aside: %i cm', (aside, reaches) => {
+    expect(
+      inside('panel-in-frame', set(board(`right: ${aside} cm, behind: 1 m, height: 1.5 m`))),
+    ).toBeCloseTo(reaches, 0)
+    const [found] = findingsOf('panel-in-frame', set(board(`left: ${aside} cm, behind: 1 m, height: 1.5 m`)))
+    expect(found!.message).toContain('camera-left')
+  })
+
+  it('not at all a centimetre outside', () => {
+    expect(findingsOf('panel-in-frame', set(board('right: 69 cm, behind: 1 m, height: 1.5 m')))).toEqual([])
+  })
+
+  it('over the top: 0.18 × 2.5 = 45 cm over the lens half a metre before the subject', () => {
+    const text = set(board('right: 0 cm, front: 50 cm, height: 2.05 m'))
+    expect(inside('panel-in-frame', text)).toBeCloseTo(10, 0)
+    expect(findingsOf('panel-in-frame', text)[0]!.message).toContain('down from the top edge')
+  })
+
+  it('is an error before the face, none where the subject hides it all', () => {
+    const [before] = findingsOf('panel-in-frame', set(board('right: 0 cm, front: 50 cm, height: 1.5 m')))
+    expect(before!.level).toBe('error')
+    expect(before!.message).toContain('the face is hidden')
+    // 10 cm wide, 1 m behind: its shadow on the subject's plane is 7.5 cm wide.
+    const small = board('right: 0 cm, behind: 1 m, height: 1.2 m').replace('40 x 40', '10 x 10')
+    expect(findingsOf('panel-in-frame', set(small))).toEqual([])
+    expect(findingsOf('panel-in-frame', set(small.replace('right: 0 cm', 'right: 30 cm'))).length).toBe(1)
+  })
+
+  it('is hidden by the backdrop that it stands behind', () => {
+    const behind = set(
+      `backdrop: { surface: white paper, behind: 80 cm }\n${board('right: 40 cm, behind: 1 m, height: 1.5 m')}`,
+    )
+    expect(findingsOf('panel-in-frame', behind)).toEqual([])
+  })
+})
+
+describe('a light', () => {
+  it('shows its front as a panel does', () => {
+    // Its front a metre behind the subject, where the frame is 48 cm to either side, turned to the face.
+    const [found] = findingsOf('light-in-frame', set(light('right: 60 cm, behind: 1 m, height: 1.5 m')))
+    expect(found!.level).toBe('warning')
+    expect(found!.measured.inside!.value).toBeGreaterThan(5)
+  })
+
+  it('on the camera is never in the picture', () => {
+    expect(findingsOf('light-in-frame', set('lights: { key: { unit: flashgun, at: camera } }\n'))).toEqual([])
+  })
+
+  it('behind the subject is fine when wholly hidden, and is not when the subject no longer hides it (common practice, no source)', () => {
+    const paper = (height: string, left = '0 cm') =>
+      set(
+        `backdrop: { surface: white paper, behind: 2 m }\nlights:\n  paper: { role: backdrop, unit: flashgun, meters: f/8, at: { left: ${left}, before-backdrop: 1.2 m, height: ${height} } }\n`,
+      )
+    expect(findingsOf('light-in-frame', paper('1.2 m'))).toEqual([])
+    expect(findingsOf('light-in-frame', paper('1.2 m', '45 cm')).length).toBe(1)
+  })
+
+  it('that is a window or the sun is no gear', () => {
+    const window = set(
+      'lights:\n  window: { role: key, unit: window, size: 1 x 1 m, at: { left: 20 cm, behind: 2 m, height: 1.5 m }, faces: camera, reads: f/4, shutter: 1/60, iso: 100 }\n',
+    )
+    expect(findingsOf('light-in-frame', window)).toEqual([])
+    expect(findingsOf('stand-in-frame', window)).toEqual([])
+  })
+
+  it('reported: an umbrella as near as it goes, up and to one side, shows an edge', () => {
+    const [found] = findingsOf(
+      'light-in-frame',
+      `plan: 1
+title: As near as it goes
+camera: { sensor: aps-c, lens: 56 mm, at: { distance: 1.8 m }, aperture: f/8, shutter: 1/125, iso: 100 }
+subject: { kind: person }
+lights: { key: { unit: flashgun, modifier: white umbrella 1 m, meters: f/8, at: { angle: 30 deg right, distance: 80 cm, height: 2 m } } }
+`,
+    )
+    expect(found!.level).toBe('warning')
+  })
+})
+
+describe('what is seen of a thing', () => {
+  it('lies on it', () => {
+    const { scene } = computeSet(planOf(set(board('right: 50 cm, behind: 1 m, height: 1.5 m'))))
+    const solid = scene.solids.find(({ name }) => name === 'board')!
+    const seen = seenOf(scene, solid)
+    expect(seen.length).toBeGreaterThan(20)
+    for (const [x, y, z] of seen) {
+      expect(y).toBeCloseTo(1, 9)
+      expect(Math.abs(x - 0.5)).toBeLessThanOrEqual(0.2)
+      expect(Math.abs(z - 1.5)).toBeLessThanOrEqual(0.2)
+    }
+  })
+})
+
+describe('stands', () => {
+  const stand = (text: string) => {
+    const plan = planOf(text)
+    return standsOf(plan, computeSet(plan).scene)[0]
+  }
+  const held = (height: string, more = '', at = 'angle: 60 deg left, distance: 2 m') =>
+    set(
+      `lights:\n  key: { unit: head 400 Ws, modifier: octa 90 cm, meters: f/8, at: { ${at}, height: ${height} }${more} }\n`,
+    )
+
+  it('hold what is near the floor by nothing that stands, and what is over the subject from a boom', () => {
+    expect(stand(held('1.8 m'))?.kind).toBe('pole')
+    expect(stand(held('2.8 m'))?.kind).toBe('boom')
+    expect(stand(held('2.4 m', '', 'angle: 180 deg left, distance: 1.1 m'))?.kind).toBe('boom')
+    expect(stand(held('30 cm'))).toBeUndefined()
+  })
+
+  it('are what the plan says', () => {
+    expect(stand(held('2.8 m', ', stand: { kind: light stand }'))?.kind).toBe('pole')
+    expect(stand(held('1.8 m', ', stand: { kind: boom, arm: 2 m }'))?.arm).toBe(2)
+    expect(stand(held('1.8 m', ', stand: { kind: ceiling rail }'))).toBeUndefined()
+    expect(stand(set('lights: { key: { unit: flashgun, at: camera } }\n'))).toBeUndefined()
+  })
+
+  it('of a boom stand anywhere on a circle about the light', () => {
+    const one = stand(held('1.8 m', ', stand: { kind: boom, arm: 2 m }'))!
+    for (const foot of feetOf(one)) {
+      expect(Math.hypot(foot[0] - one.mount[0], foot[1] - one.mount[1])).toBeCloseTo(2, 9)
+      expect(foot[2]).toBe(0)
+    }
+  })
+
+  it('show where the pole comes down into the frame, and not one frame further aside', () => {
+    // 3 m off the pole's place at 0.12: 36 cm to either side. A bare flashgun is held 10 cm behind its front, straight behind.
+    const pole = (left: number) =>
+      set(
+        `lights:\n  key: { unit: flashgun, meters: f/8, at: { left: ${left} cm, behind: 0 cm, height: 2.4 m }, aim: { at: camera }, stand: { kind: light stand } }\n`,
+      )
+    const shown = findingsOf('stand-in-frame', pole(30))
+    expect(shown.length).toBe(1)
+    expect(shown[0]!.level).toBe('warning')
+    expect(findingsOf('stand-in-frame', pole(75))).toEqual([])
+  })
+})
