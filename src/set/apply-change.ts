@@ -1,5 +1,5 @@
 /** Turns a knob on a plan: the plan that the author would have written. The plan given stays as it is. */
-import type { Backdrop, Height, Light, Placement, Plan } from '../language/plan.js'
+import type { Backdrop, Height, Light, Panel, Placement, Plan } from '../language/plan.js'
 import type { Scene } from '../scene/scene.js'
 import { nearestShutter } from '../units/marks.js'
 import type { FNumber, Iso, Metres, PowerShare, Radians, Seconds, Stops } from '../units/quantity.js'
@@ -36,6 +36,12 @@ const applyChange = (plan: Plan, { knob, to }: Change, scene: () => Scene): Plan
       return withLight(plan, knob.light, (light) =>
         light.at.by === 'offsets' ? { ...light, at: { ...light.at, right: to as Metres } } : light,
       )
+    case 'panel-right':
+      return withPanel(plan, knob.panel, (panel) =>
+        panel.at.by === 'offsets' ? { ...panel, at: { ...panel.at, right: to as Metres } } : panel,
+      )
+    case 'panel-height':
+      return withPanel(plan, knob.panel, (panel) => ({ ...panel, at: atHeight(panel.at, to, plan) }))
     case 'aperture':
       return { ...plan, camera: { ...plan.camera, aperture: to as FNumber } }
     case 'shutter':
@@ -65,6 +71,11 @@ const applyChange = (plan: Plan, { knob, to }: Change, scene: () => Scene): Plan
 const withLight = (plan: Plan, name: string, turn: (light: Light) => Light): Plan => {
   const light = plan.lights.get(name)
   return light === undefined ? plan : { ...plan, lights: new Map(plan.lights).set(name, turn(light)) }
+}
+
+const withPanel = (plan: Plan, name: string, turn: (panel: Panel) => Panel): Plan => {
+  const panel = plan.panels.get(name)
+  return panel === undefined ? plan : { ...plan, panels: new Map(plan.panels).set(name, turn(panel)) }
 }
 
 /** The power is what is set; where only what it is to meter is known, that is turned instead. */

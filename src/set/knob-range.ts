@@ -118,12 +118,14 @@ const byTape = (plan: Plan, knob: Knob): KnobRange | undefined => {
   }
   if (knob.knob === 'before-backdrop')
     return range(nearest, room === undefined ? farthest.light : plan.backdrop!.behind - room.front - nearest)
-  if (knob.knob === 'light-right') {
+  if (knob.knob === 'light-right' || knob.knob === 'panel-right') {
     // To its own side of the centre line: across it the plan would name another side.
     const left = knobToday(plan, knob)! < 0
     const side = room === undefined ? farthest.light : (left ? -room.left : room.right) - nearest
     return left ? range(-side, 0) : range(0, side)
   }
+  if (knob.knob === 'panel-height')
+    return range(lowest, Math.min((room?.height ?? highest + lowest) - lowest, highest))
   if (knob.knob === 'light-height') {
     const { at } = plan.lights.get(knob.light)!
     // By tape the light rises along a circle about the face; right above it there is no bearing left.

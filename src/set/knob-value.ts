@@ -16,6 +16,8 @@ import { planScene } from './plan-scene.js'
 export const knobToday = (plan: Plan, knob: Knob): number | undefined => {
   const light = 'light' in knob ? plan.lights.get(knob.light) : undefined
   if ('light' in knob && light === undefined) return undefined
+  const panel = 'panel' in knob ? plan.panels.get(knob.panel) : undefined
+  if ('panel' in knob && panel === undefined) return undefined
   const { camera, backdrop } = plan
   switch (knob.knob) {
     case 'strength':
@@ -36,6 +38,12 @@ export const knobToday = (plan: Plan, knob: Knob): number | undefined => {
       return light!.at.by === 'tape' && light!.unit.kind !== 'sun' ? light!.at.angleLeft : undefined
     case 'light-right':
       return light!.at.by === 'offsets' ? light!.at.right : undefined
+    case 'panel-right':
+      return panel!.at.by === 'offsets' ? panel!.at.right : undefined
+    case 'panel-height':
+      return panel!.kind !== 'v-flat' && heightIsStated(panel!)
+        ? planScene(plan).panels.get(panel!.name)?.faces[0]?.centre[2]
+        : undefined
     case 'camera-distance':
       return camera.at.distance
     case 'camera-aside':
@@ -50,7 +58,7 @@ export const knobToday = (plan: Plan, knob: Knob): number | undefined => {
 }
 
 /** An angle up in place of a height is not turned by height. */
-const heightIsStated = ({ at }: Light): boolean =>
+const heightIsStated = ({ at }: Pick<Light, 'at'>): boolean =>
   at.by !== 'camera' && (at.height !== undefined || at.by === 'offsets' || at.up === undefined)
 
 /** Where the value that the knob turns is written, or would be. */
@@ -68,10 +76,12 @@ export const knobPointer = (plan: Plan, knob: Knob): string => {
       return pointer('lights', knob.light, 'at', 'height')
     case 'light-angle':
       return pointer('lights', knob.light, 'at', 'angle')
-    case 'light-right': {
-      const at = plan.lights.get(knob.light)?.at
-      return pointer('lights', knob.light, 'at', at?.by === 'offsets' && at.right < 0 ? 'left' : 'right')
-    }
+    case 'light-right':
+      return pointer('lights', knob.light, 'at', sideOf(plan.lights.get(knob.light)))
+    case 'panel-right':
+      return pointer('panels', knob.panel, 'at', sideOf(plan.panels.get(knob.panel)))
+    case 'panel-height':
+      return pointer('panels', knob.panel, 'at', 'height')
     case 'camera-distance':
       return pointer('camera', 'at', 'distance')
     case 'camera-aside':
@@ -84,6 +94,9 @@ export const knobPointer = (plan: Plan, knob: Knob): string => {
       return pointer('camera', knob.knob)
   }
 }
+
+const sideOf = (thing: Pick<Light, 'at'> | undefined): 'left' | 'right' =>
+  thing?.at.by === 'offsets' && thing.at.right < 0 ? 'left' : 'right'
 
 const strengthPointer = (plan: Plan, name: string): string => {
   const light = plan.lights.get(name)
@@ -132,14 +145,17 @@ export const writeKnob = (plan: Plan, knob: Knob, value: number): string => {
           )
         : written(plan, at, value)
     }
-    case 'light-height': {
-      const over = light?.at.by !== 'camera' && light?.at.height?.over === 'table'
+    case 'light-height':
+    case 'panel-height': {
+      const at = knob.knob === 'light-height' ? light?.at : plan.panels.get(knob.panel)?.at
+      const over = at?.by !== 'camera' && at?.height?.over === 'table'
       const from = over ? (plan.subject.standsOn?.height ?? 0) : 0
       return `${written(plan, knobPointer(plan, knob), value - from)}${over ? ' over table' : ''}`
     }
     case 'light-angle':
       return `${Math.round(Math.abs(inDegrees(value as Radians)))} deg ${value < 0 ? 'right' : 'left'}`
     case 'light-right':
+    case 'panel-right':
       return written(plan, knobPointer(plan, knob), Math.abs(value))
     case 'camera-aside':
       return `${written(plan, knobPointer(plan, knob), Math.abs(value))} ${value < 0 ? 'left' : 'right'}`

@@ -12,6 +12,10 @@ export type Knob =
   | { readonly knob: 'light-angle'; readonly light: string }
   /** How far camera-right of the centre line a light stands, metres, where it is placed so. */
   | { readonly knob: 'light-right'; readonly light: string }
+  /** How far camera-right of the centre line a panel stands, metres, where it is placed so. */
+  | { readonly knob: 'panel-right'; readonly panel: string }
+  /** Height of a panel's middle over the floor, metres; a v-flat stands on the floor and has none. */
+  | { readonly knob: 'panel-height'; readonly panel: string }
   /** Zoom of a head, metres of focal length. */
   | { readonly knob: 'zoom'; readonly light: string }
   /** Camera settings: exact f-number, seconds, ISO, stops of neutral density, metres of focal length. */

@@ -7,7 +7,15 @@ import { readAperture } from '../../src/units/aperture.js'
 import { readLength } from '../../src/units/length.js'
 import { readPower } from '../../src/units/power.js'
 import { readShutter } from '../../src/units/shutter.js'
-import { head, makeLight, makePlan, offsets, type PlanOverrides, tape } from '../helpers/make-plan.js'
+import {
+  head,
+  makeLight,
+  makePanel,
+  makePlan,
+  offsets,
+  type PlanOverrides,
+  tape,
+} from '../helpers/make-plan.js'
 
 const lights = [
   makeLight('key', { at: tape(35, 1.4, { height: 2 }) }),
@@ -20,9 +28,14 @@ const lights = [
   makeLight('paper', { role: 'backdrop', at: offsets({ right: -1.5, beforeBackdrop: 1.5, height: 1.5 }) }),
   makeLight('side', { role: 'rim', at: offsets({ right: 1.2, behind: -0.5, height: 1.8 }) }),
 ]
+const panels = [
+  makePanel('flag', { at: offsets({ right: -0.8, behind: 0.3, height: 1.2 }) }),
+  makePanel('low', { at: offsets({ right: 0.4 }), size: { width: 0.6, height: 0.5 } as never }),
+  makePanel('book', { kind: 'v-flat', at: offsets({ right: 1, height: 1.2 }) }),
+]
 /** `written`: what stands at some pointers; nothing else is stated. */
 const plan = (written: Readonly<Record<string, string>> = {}, more: PlanOverrides = {}): Plan => {
-  const made = makePlan({ lights, ...more })
+  const made = makePlan({ lights, panels, ...more })
   return {
     ...made,
     places: {
@@ -64,6 +77,9 @@ describe('pointer', () => {
     expect(at(light('light-angle', 'key'))).toBe('/lights/key/at/angle')
     expect(at(light('light-right', 'side'))).toBe('/lights/side/at/right')
     expect(at(light('light-right', 'paper'))).toBe('/lights/paper/at/left')
+    expect(at({ knob: 'panel-right', panel: 'flag' })).toBe('/panels/flag/at/left')
+    expect(at({ knob: 'panel-right', panel: 'book' })).toBe('/panels/book/at/right')
+    expect(at({ knob: 'panel-height', panel: 'flag' })).toBe('/panels/flag/at/height')
     expect(at({ knob: 'aperture' })).toBe('/camera/aperture')
     expect(at({ knob: 'camera-distance' })).toBe('/camera/at/distance')
     expect(at({ knob: 'camera-aside' })).toBe('/camera/at/aside')
@@ -89,6 +105,12 @@ describe('today', () => {
     expect(today(light('light-angle', 'side'))).toBeUndefined()
     expect(today(light('light-right', 'side'))).toBe(1.2)
     expect(today(light('light-right', 'key'))).toBeUndefined()
+    expect(today({ knob: 'panel-right', panel: 'flag' })).toBe(-0.8)
+    expect(today({ knob: 'panel-right', panel: 'nobody' })).toBeUndefined()
+    expect(today({ knob: 'panel-height', panel: 'flag' })).toBe(1.2)
+    // Not stated: at the height of the face. A v-flat stands on the floor.
+    expect(today({ knob: 'panel-height', panel: 'low' })).toBeCloseTo(0.94 * 1.72, 12)
+    expect(today({ knob: 'panel-height', panel: 'book' })).toBeUndefined()
     expect(today({ knob: 'behind' })).toBe(2)
     expect(today({ knob: 'lens' })).toBe(0.085)
     expect(today(light('strength', 'nobody'))).toBeUndefined()
@@ -103,6 +125,8 @@ describe('writing', () => {
     expect(writeKnob(plan(), light('light-right', 'paper'), -1.8)).toBe('1.8 m')
     expect(writeKnob(plan(), { knob: 'camera-aside' }, -0.35)).toBe('35 cm left')
     expect(writeKnob(plan(), { knob: 'camera-aside' }, 0)).toBe('0 cm right')
+    expect(writeKnob(plan(), { knob: 'panel-right', panel: 'flag' }, -1.05)).toBe('1.05 m')
+    expect(writeKnob(plan(), { knob: 'panel-height', panel: 'flag' }, 1.35)).toBe('1.35 m')
     const over = plan(
       {},
       {
