@@ -3,6 +3,7 @@ import type { Surface } from '../language/plan.js'
 import { pointer } from '../text/place.js'
 import { lazyOf } from './lazy.js'
 import { rayMeets, rayMeetsFace } from './ray.js'
+import { type Ball, ballRound } from './reach.js'
 import type { Scene, SceneSurface, Solid } from './scene.js'
 import { add, dot, length, scale, type Vec3 } from './vector.js'
 
@@ -47,10 +48,25 @@ const surfacePointer = (surface: SceneSurface): string => {
   }
 }
 
+interface Body extends Ball {
+  readonly solid: Solid
+}
+
 /** Bodies that no surface of the same thing stands for. */
-const bodiesOf = lazyOf((scene: Scene): readonly Solid[] =>
-  scene.solids.filter(({ of }) => of === 'figure' || of === 'operator' || of === 'light'),
+const bodiesOf = lazyOf((scene: Scene): readonly Body[] =>
+  scene.solids
+    .filter(({ of }) => of === 'figure' || of === 'operator' || of === 'light')
+    .map((solid) => ({ solid, ...ballRound(solid.body) })),
 )
+
+/** True where the ray passes the ball by: most bodies need no closer look. */
+const passesBy = ({ centre, radius }: Ball, from: Vec3, direction: Vec3): boolean => {
+  const [x, y, z] = [centre[0] - from[0], centre[1] - from[1], centre[2] - from[2]]
+  const along = x * direction[0] + y * direction[1] + z * direction[2]
+  const square = x * x + y * y + z * z
+  const beyond = square - radius * radius
+  return beyond > 0 && (along <= 0 || along * along < beyond * dot(direction, direction))
+}
 
 /**
  * @param direction need not be of unit length
@@ -63,8 +79,9 @@ export const firstHit = (
   except?: ReadonlySet<string>,
 ): Hit | undefined => {
   let best: Met | undefined
-  for (const solid of bodiesOf(scene)) {
-    if (except?.has(solid.name)) continue
+  for (const body of bodiesOf(scene)) {
+    const { solid } = body
+    if (except?.has(solid.name) || passesBy(body, from, direction)) continue
     const hit = rayMeets(solid.body, from, direction)
     if (hit === undefined || (best !== undefined && hit.t >= best.t)) continue
     const { name, pointer } = solid

@@ -1,7 +1,7 @@
-/** How far a solid reaches in a direction: its support function. */
+/** How far a solid reaches: in a direction (its support function), and all round (a ball that holds it). */
 import { reach } from './capsule.js'
 import type { SolidBody } from './scene.js'
-import { dot, scale, type Vec3 } from './vector.js'
+import { add, distance, dot, scale, type Vec3 } from './vector.js'
 
 /** Metres from the origin, along a unit vector. */
 export const reachOf = (body: SolidBody, direction: Vec3): number => {
@@ -13,15 +13,23 @@ export const reachOf = (body: SolidBody, direction: Vec3): number => {
 
 export interface Ball {
   readonly centre: Vec3
+  /** Metres: no part of it is further from the centre. */
   readonly radius: number
 }
 
-/** A ball that holds the solid; not the least one. */
+/** Not the least one. */
 export const ballRound = (body: SolidBody): Ball => {
-  const span = (axis: Vec3) => {
-    const [far, near] = [reachOf(body, axis), -reachOf(body, scale(axis, -1))]
-    return { middle: (far + near) / 2, half: (far - near) / 2 }
+  if (body.shape === 'capsule') {
+    const { from, to, across, along, cap } = body.capsule
+    return {
+      centre: scale(add(from, to), 0.5),
+      radius: distance(from, to) / 2 + Math.max(across, along, cap),
+    }
   }
-  const [x, y, z] = [span([1, 0, 0]), span([0, 1, 0]), span([0, 0, 1])]
-  return { centre: [x.middle, y.middle, z.middle], radius: Math.hypot(x.half, y.half, z.half) }
+  const { corners } = body
+  const centre = scale(
+    corners.reduce<Vec3>((sum, corner) => add(sum, corner), [0, 0, 0]),
+    1 / corners.length,
+  )
+  return { centre, radius: Math.max(...corners.map((corner) => distance(corner, centre))) }
 }

@@ -1,7 +1,8 @@
 /** What can stand in the way of light, with what most questions need worked out once: a ball around each, its sides. */
 import { capsuleAxes, isInside } from '../../scene/capsule.js'
-import type { Capsule, Solid, SolidBody } from '../../scene/scene.js'
-import { add, cross, distance, dot, scale, subtract, unit, type Vec3 } from '../../scene/vector.js'
+import { ballRound } from '../../scene/reach.js'
+import type { Capsule, Solid } from '../../scene/scene.js'
+import { cross, distance, dot, scale, subtract, unit, type Vec3 } from '../../scene/vector.js'
 import type { Metres } from '../../units/quantity.js'
 
 export interface Blocker {
@@ -61,24 +62,10 @@ const sidesOf = (corners: readonly Vec3[], centre: Vec3): Float64Array => {
   return sides
 }
 
-const ballOf = (body: SolidBody): { readonly centre: Vec3; readonly radius: number } => {
-  if (body.shape === 'capsule') {
-    const { from, to, across, along, cap } = body.capsule
-    const centre = scale(add(from, to), 0.5)
-    return { centre, radius: distance(from, to) / 2 + Math.max(across, along, cap) }
-  }
-  const { corners } = body
-  const centre = scale(
-    corners.reduce<Vec3>((sum, corner) => add(sum, corner), [0, 0, 0]),
-    1 / corners.length,
-  )
-  return { centre, radius: Math.max(...corners.map((corner) => distance(corner, centre))) }
-}
-
 export const blockersOf = (solids: readonly Solid[]): readonly Blocker[] =>
   solids.map((solid) => {
     const { body } = solid
-    const ball = ballOf(body)
+    const ball = ballRound(body)
     return {
       solid,
       ...ball,
