@@ -3,6 +3,7 @@ import type { Plan } from '../language/plan.js'
 import type { Metres } from '../units/quantity.js'
 import { boxOf, frameOnPlane } from './camera-view.js'
 import { support } from './figures.js'
+import { clip } from './hull.js'
 import type { SceneBackdrop, SceneCamera } from './scene.js'
 import type { Vec3 } from './vector.js'
 
@@ -56,20 +57,6 @@ export interface BackdropInFrame {
 
 type Corner = readonly [number, number]
 
-/** Keeps the part of a convex polygon where `inside` (linear in x and z) is not negative. */
-const cut = (polygon: readonly Corner[], inside: (at: Corner) => number): Corner[] =>
-  polygon.flatMap((p, i) => {
-    const q = polygon[(i + 1) % polygon.length]!
-    const a = inside(p)
-    const b = inside(q)
-    const crossing = (): Corner => [
-      p[0] + ((q[0] - p[0]) * a) / (a - b),
-      p[1] + ((q[1] - p[1]) * a) / (a - b),
-    ]
-    if (a >= 0) return b >= 0 ? [p] : [p, crossing()]
-    return b >= 0 ? [crossing()] : []
-  })
-
 /** What the frame holds of the upright part of the backdrop (not of its sweep); undefined where it holds nothing of it. */
 export const backdropInFrame = (
   camera: SceneCamera,
@@ -78,10 +65,10 @@ export const backdropInFrame = (
   const frame = frameOnPlane(camera, backdrop.y)
   if (frame === undefined) return undefined
   let polygon: readonly Corner[] = frame.polygon
-  polygon = cut(polygon, ([x]) => x - backdrop.left)
-  polygon = cut(polygon, ([x]) => backdrop.right - x)
-  polygon = cut(polygon, ([, z]) => z - backdrop.bottom)
-  polygon = cut(polygon, ([, z]) => backdrop.top - z)
+  polygon = clip(polygon, ([x]) => x - backdrop.left)
+  polygon = clip(polygon, ([x]) => backdrop.right - x)
+  polygon = clip(polygon, ([, z]) => z - backdrop.bottom)
+  polygon = clip(polygon, ([, z]) => backdrop.top - z)
   if (polygon.length < 3) return undefined
   const box = boxOf(polygon)
   return box.right - box.left > 1e-6 && box.top - box.bottom > 1e-6 ? { polygon, ...box } : undefined

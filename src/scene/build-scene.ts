@@ -18,6 +18,7 @@ import { pointFaults, scenePoints } from './points.js'
 import { sceneRoom } from './room.js'
 import type { Scene, SceneBackdrop, SceneCamera, SceneFault, ScenePoint, SceneSubject } from './scene.js'
 import { sceneSolids } from './solids.js'
+import { sceneStands } from './stands.js'
 import { isInSubject, sceneSubject } from './subject.js'
 import { sceneSurfaces } from './surfaces.js'
 import type { Vec3 } from './vector.js'
@@ -115,6 +116,7 @@ export const buildScene = (plan: Plan): Scene => {
     operator,
   }
   const solids = lazy(() => sceneSolids(plan, parts))
+  const stands = lazy(() => sceneStands(plan, parts))
   const surfaces = lazy(() => sceneSurfaces(plan, parts))
   return {
     points: scenePoints(plan, subject, backdrop, on),
@@ -122,6 +124,9 @@ export const buildScene = (plan: Plan): Scene => {
     ...parts,
     get solids() {
       return solids()
+    },
+    get stands() {
+      return stands()
     },
     get surfaces() {
       return surfaces()

@@ -19,3 +19,19 @@ export const hull = (points: readonly PlanePoint[]): readonly PlanePoint[] => {
   }
   return [...chain(sorted), ...chain(sorted.reverse())]
 }
+
+/** What of a convex polygon lies where `inside`, linear in the place, is not negative (Sutherland and Hodgman's clipping). */
+export const clip = (
+  polygon: readonly PlanePoint[],
+  inside: (at: PlanePoint) => number,
+): readonly PlanePoint[] =>
+  polygon.flatMap((p, i): readonly PlanePoint[] => {
+    const q = polygon[(i + 1) % polygon.length]!
+    const [a, b] = [inside(p), inside(q)]
+    const crossing = (): PlanePoint => [
+      p[0] + ((q[0] - p[0]) * a) / (a - b),
+      p[1] + ((q[1] - p[1]) * a) / (a - b),
+    ]
+    if (a >= 0) return b >= 0 ? [p] : [p, crossing()]
+    return b >= 0 ? [crossing()] : []
+  })

@@ -21,6 +21,8 @@ export interface Scene {
   readonly operator: SceneFigure | undefined
   /** Everything in the set that light and sight cannot pass: figures, operator, table, backdrop, panels, modifiers. */
   readonly solids: readonly Solid[]
+  /** What the lights stand on or hang from, as far as the plan tells. It hides nothing to speak of. */
+  readonly stands: readonly SceneStand[]
   /** The matte surfaces that give light back: backdrop and sweep, room, table, panels; rectangles that do not overlap. */
   readonly surfaces: readonly SceneSurface[]
   /** What cannot be: a tape shorter than the height difference, a light inside the subject. */
@@ -131,6 +133,21 @@ export interface ScenePanel {
   readonly kind: 'flag' | 'reflector' | 'v-flat' | 'scrim'
   /** One face; a v-flat has two leaves. */
   readonly faces: readonly Face[]
+}
+
+/** What holds a light: a pole with its legs spread, right under it or, under the arm of a boom, aside. */
+export interface SceneStand {
+  readonly light: string
+  /** `boom`: the pole stands aside by `arm`, to a side that the plan does not tell. */
+  readonly kind: 'pole' | 'boom'
+  /** The plan says what holds the light; else it is what one would expect. */
+  readonly stated: boolean
+  /** Where the light is held. */
+  readonly mount: Vec3
+  /** From the mount to the pole along the floor; 0 for a pole right under it. */
+  readonly arm: Metres
+  /** From the pole's foot to the tips of its legs. */
+  readonly legs: Metres
 }
 
 /** A convex body in the set, or a flat one. */

@@ -1,29 +1,14 @@
 /**
  * What holds the lights, as far as a plan tells: a pole from the light's mount to the floor with its legs spread, or a
- * boom whose pole stands aside. Stands hide nothing to speak of, but they show in a picture. Sizes here are common
- * practice, no source.
+ * boom whose pole stands aside. Sizes here are common practice, no source.
  */
 import type { Light, Plan } from '../language/plan.js'
-import { reachOf } from './reach.js'
-import type { Scene, SceneLight } from './scene.js'
+import type { Metres } from '../units/quantity.js'
+import type { Scene, SceneLight, SceneStand } from './scene.js'
 import { add, scale, type Vec3 } from './vector.js'
 
-export interface Stand {
-  readonly light: string
-  /** `boom`: the pole stands aside by `arm`, to a side that the plan does not tell. */
-  readonly kind: 'pole' | 'boom'
-  /** The plan says what holds the light; else it is what one would expect. */
-  readonly stated: boolean
-  /** Where the light is held, metres. */
-  readonly mount: Vec3
-  /** From the mount to the pole along the floor; 0 for a pole right under it. */
-  readonly arm: number
-  /** From the pole's foot to the tips of its legs. */
-  readonly legs: number
-}
-
-const usualLegs = 0.5
-const usualArm = 1.5
+const usualLegs = 0.5 as Metres
+const usualArm = 1.5 as Metres
 /** The grip sits behind the modifier's mount by about this. */
 const grip = 0.1
 /** What stands lower than this lies on the floor or on a foot that takes no room. */
@@ -33,7 +18,7 @@ const tallest = 2.5
 /** A light over the top of the subject and as near to it as this hangs from a boom. */
 const overhead = 1.2
 /** Held by something that does not stand on the floor. */
-const hangs = /ceiling|rail|clamp|wall|hand|held|person|assistant|arm\b/iu
+const hangs = /ceiling|rail|clamp|wall|hand|held|person|assistant/iu
 const isBoom = /boom/iu
 
 /** A bounced umbrella is held at its rim, where the head shoots into it; other lights behind their modifier. */
@@ -45,53 +30,56 @@ const heldAt = (light: Light, front: NonNullable<SceneLight['front']>): Vec3 => 
     : add(front.centre, scale(front.normal, -((light.modifier?.depth ?? 0) + grip)))
 }
 
-const hangsOver = (scene: Scene, name: string, mount: Vec3): boolean => {
-  const solid = scene.solids.find((one) => one.of === 'light' && one.name === name)
-  if (solid === undefined) return false
-  const foot = -reachOf(solid.body, [0, 0, -1])
-  return scene.subject.figures.some(
+/** Its lowest edge over the head of someone who is near. */
+const hangsOver = (
+  { figures }: Scene['subject'],
+  front: NonNullable<SceneLight['front']>,
+  mount: Vec3,
+): boolean => {
+  const { centre, across, up, width, height } = front
+  const foot = Math.min(
+    mount[2],
+    centre[2] - Math.abs(across[2]) * (width / 2) - Math.abs(up[2]) * (height / 2),
+  )
+  return figures.some(
     ({ top, face }) => foot > top && Math.hypot(mount[0] - face[0], mount[1] - face[1]) < overhead,
   )
 }
 
-const standOf = (plan: Plan, scene: Scene, light: Light): Stand | undefined => {
-  const front = scene.lights.get(light.name)?.front
-  const { stand, unit, at } = light
+const standOf = (
+  light: Light,
+  plan: Plan,
+  { subject, lights }: Pick<Scene, 'subject' | 'lights'>,
+): SceneStand | undefined => {
+  const front = lights.get(light.name)?.front
+  const { stand, unit, at, name } = light
   if (front === undefined || unit.kind === 'sun' || unit.kind === 'window' || at.by === 'camera')
     return undefined
   const mount = heldAt(light, front)
-  const kit = stand && plan.kit?.stands.get(stand.kind)
-  const legs = kit?.base === undefined ? usualLegs : kit.base / 2
+  const base = stand && plan.kit?.stands.get(stand.kind)?.base
+  const legs = base === undefined ? usualLegs : ((base / 2) as Metres)
+  const holding = (boom: boolean, stated: boolean): SceneStand => ({
+    light: name,
+    kind: boom ? 'boom' : 'pole',
+    stated,
+    mount,
+    arm: boom ? (stand?.arm ?? usualArm) : (0 as Metres),
+    legs,
+  })
   if (stand !== undefined) {
-    if (hangs.test(stand.kind) && !isBoom.test(stand.kind)) return undefined
     const boom = isBoom.test(stand.kind) || stand.arm !== undefined
-    return {
-      light: light.name,
-      kind: boom ? 'boom' : 'pole',
-      stated: true,
-      mount,
-      arm: boom ? (stand.arm ?? usualArm) : 0,
-      legs,
-    }
+    return hangs.test(stand.kind) && !boom ? undefined : holding(boom, true)
   }
   if (mount[2] < lowest || at.height?.over === 'table') return undefined
-  const boom = front.centre[2] > tallest || hangsOver(scene, light.name, mount)
-  return {
-    light: light.name,
-    kind: boom ? 'boom' : 'pole',
-    stated: false,
-    mount,
-    arm: boom ? usualArm : 0,
-    legs,
-  }
+  return holding(front.centre[2] > tallest || hangsOver(subject, front, mount), false)
 }
 
 /** One for each light that stands in the set, in the plan's order. */
-export const standsOf = (plan: Plan, scene: Scene): readonly Stand[] =>
-  [...plan.lights.values()].flatMap((light) => standOf(plan, scene, light) ?? [])
+export const sceneStands = (plan: Plan, scene: Pick<Scene, 'subject' | 'lights'>): readonly SceneStand[] =>
+  [...plan.lights.values()].flatMap((light) => standOf(light, plan, scene) ?? [])
 
 /** Where a stand's pole may stand on the floor: one place under a pole, places all round a boom. */
-export const feetOf = ({ mount, arm }: Stand): readonly Vec3[] =>
+export const feetOf = ({ mount, arm }: SceneStand): readonly Vec3[] =>
   arm === 0
     ? [[mount[0], mount[1], 0]]
     : Array.from({ length: 24 }, (_, i) => {

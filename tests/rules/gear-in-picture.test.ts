@@ -1,7 +1,8 @@
 /** Gear in the picture, by similar triangles and by facts of the trade. */
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { seenOf } from '../../src/picture/in-picture.js'
-import { feetOf, standsOf } from '../../src/scene/stands.js'
+import { feetOf } from '../../src/scene/stands.js'
 import { computeSet } from '../../src/set/compute-set.js'
 import { findingsOf, planOf } from './check-text.js'
 
@@ -57,6 +58,61 @@ describe('how far a panel reaches in', () => {
     expect(findingsOf('panel-in-frame', set(small.replace('right: 0 cm', 'right: 30 cm'))).length).toBe(1)
   })
 
+  it('by similar triangles wherever it stands beside the subject', () => {
+    const centimetres = (min: number, max: number) => fc.integer({ min, max })
+    fc.assert(
+      fc.property(
+        centimetres(65, 90),
+        centimetres(10, 200),
+        centimetres(60, 240),
+        fc.constantFrom('left', 'right'),
+        (aside, behind, height, side) => {
+          const depth = 3 + behind / 100
+          const [halfWidth, halfHeight] = [0.12 * depth, 0.18 * depth]
+          const inward = halfWidth - (aside / 100 - 0.2)
+          const [top, bottom] = [height / 100 + 0.2 - 1.5, height / 100 - 0.2 - 1.5]
+          const ways = [
+            inward,
+            // Down from the top edge to its lowest, up from the bottom edge to its highest in the frame.
+            halfHeight - Math.max(bottom, -halfHeight),
+            Math.min(top, halfHeight) + halfHeight,
+          ]
+          const seen = inward > 0 && bottom < halfHeight && top > -halfHeight
+          const by = seen ? 100 * Math.min(...ways) : 0
+          // At the limit itself a last digit decides.
+          fc.pre(Math.abs(by - 2) > 0.2)
+          const reaches = inside(
+            'panel-in-frame',
+            set(board(`${side}: ${aside} cm, behind: ${behind} cm, height: ${height} cm`)),
+          )
+          if (by > 2) expect(Math.abs(reaches! - by)).toBeLessThan(0.2)
+          else expect(reaches).toBeUndefined()
+        },
+      ),
+      { numRuns: 60 },
+    )
+  })
+
+  it('hides half of a head whose middle its edge cuts, and no head beside it', () => {
+    const [half] = findingsOf('panel-in-frame', set(board('right: 20 cm, front: 50 cm, height: 1.5 m')))
+    expect(Math.abs(half!.measured['head-hidden']!.value - 0.5)).toBeLessThan(0.03)
+    expect(half!.level).toBe('error')
+    expect(half!.message).toMatch(/^5\d % of the head is hidden: board stands before it$/)
+    const [beside] = findingsOf('panel-in-frame', set(board('right: 40 cm, front: 50 cm, height: 1.5 m')))
+    expect(beside!.level).toBe('warning')
+    expect(beside!.measured['head-hidden']).toBeUndefined()
+  })
+
+  it('hides nobody from behind', () => {
+    const [found] = findingsOf('panel-in-frame', set(board('right: 20 cm, behind: 50 cm, height: 1.5 m')))
+    expect(found!.level).toBe('warning')
+    expect(found!.measured['subject-hidden']).toBeUndefined()
+  })
+
+  it('is never behind the camera', () => {
+    expect(findingsOf('panel-in-frame', set(board('right: 0 cm, front: 3.2 m, height: 1.5 m')))).toEqual([])
+  })
+
   it('is hidden by the backdrop that it stands behind', () => {
     const behind = set(
       `backdrop: { surface: white paper, behind: 80 cm }\n${board('right: 40 cm, behind: 1 m, height: 1.5 m')}`,
@@ -66,6 +122,52 @@ describe('how far a panel reaches in', () => {
 })
 
 describe('a light', () => {
+  // Square to the camera's axis a metre before the subject: 0.18 × 2 = 36 cm from the axis to the frame's top.
+  it.each([
+    [2.01, 5],
+    [1.96, 10],
+    [1.76, 30],
+  ])('at %d m comes %d cm down over the top edge', (height, reaches) => {
+    const text = set(
+      light(`left: 0 cm, front: 1 m, height: ${height} m`).replace(' } }\n', ' }, aim: back-wall }\n'),
+    )
+    expect(inside('light-in-frame', text)).toBeCloseTo(reaches, 0)
+  })
+
+  it('over the frame, beside it or behind the camera is not in it', () => {
+    for (const at of [
+      'left: 0 cm, front: 1 m, height: 2.1 m',
+      'left: 50 cm, front: 1 m, height: 1.5 m',
+      'left: 20 cm, front: 3.4 m, height: 1.6 m',
+    ])
+      expect(findingsOf('light-in-frame', set(light(at)))).toEqual([])
+  })
+
+  it('behind the backdrop or behind a panel is seen by nobody', () => {
+    const beside = light('right: 40 cm, behind: 1.5 m, height: 1.5 m')
+    expect(findingsOf('light-in-frame', set(beside)).length).toBe(1)
+    expect(
+      findingsOf('light-in-frame', set(`backdrop: { surface: black cloth, behind: 1 m }\n${beside}`)),
+    ).toEqual([])
+    const flag =
+      'panels: { flag: { kind: flag, size: 1 x 1 m, at: { right: 50 cm, behind: 1 m, height: 1.5 m }, faces: camera } }\n'
+    expect(findingsOf('light-in-frame', set(beside + flag))).toEqual([])
+    expect(findingsOf('panel-in-frame', set(beside + flag)).length).toBe(1)
+  })
+
+  it('of which only a guessed depth would show is a note', () => {
+    // Its front looks to camera-right, 5 cm outside the frame; the box behind it reaches in.
+    const box = (modifier: string) =>
+      set(
+        `lights:\n  rim: { unit: head 400 Ws, modifier: ${modifier}, meters: f/8, at: { right: 53 cm, behind: 1 m, height: 1.5 m }, aim: right-wall }\n`,
+      )
+    const [guessed] = findingsOf('light-in-frame', box('softbox 40 x 40 cm'))
+    expect(guessed!.level).toBe('note')
+    expect(guessed!.message).toMatch(/^perhaps /)
+    const [known] = findingsOf('light-in-frame', box('{ kind: softbox, size: 40 x 40 cm, depth: 25 cm }'))
+    expect(known!.level).toBe('warning')
+  })
+
   it('shows its front as a panel does', () => {
     // Its front a metre behind the subject, where the frame is 48 cm to either side, turned to the face.
     const [found] = findingsOf('light-in-frame', set(light('right: 60 cm, behind: 1 m, height: 1.5 m')))
@@ -123,10 +225,7 @@ describe('what is seen of a thing', () => {
 })
 
 describe('stands', () => {
-  const stand = (text: string) => {
-    const plan = planOf(text)
-    return standsOf(plan, computeSet(plan).scene)[0]
-  }
+  const stand = (text: string) => computeSet(planOf(text)).scene.stands[0]
   const held = (height: string, more = '', at = 'angle: 60 deg left, distance: 2 m') =>
     set(
       `lights:\n  key: { unit: head 400 Ws, modifier: octa 90 cm, meters: f/8, at: { ${at}, height: ${height} }${more} }\n`,

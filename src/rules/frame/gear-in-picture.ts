@@ -1,21 +1,14 @@
-/** What is the same of a light, a panel and a stand in the picture: how it is found, worded, and got out by the camera. */
-import {
-  type Covered,
-  coveredBy,
-  type FrameSide,
-  type Reaching,
-  reachingIn,
-  seenOf,
-} from '../../picture/in-picture.js'
+/** What is the same of a light, a panel and a stand in the picture: how it is worded, and got out by the lens. */
+import { type Covered, coveredBy, type Gear } from '../../picture/covered.js'
+import { type FrameSide, type Reaching, reachingOf } from '../../picture/in-picture.js'
 import { project } from '../../scene/camera-view.js'
-import { lazyOf } from '../../scene/lazy.js'
-import type { Solid } from '../../scene/scene.js'
 import type { Vec3 } from '../../scene/vector.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { knobRange } from '../../set/knob-range.js'
 import type { Knob } from '../../set/knobs.js'
+import { pointer } from '../../text/place.js'
 import { turn } from '../gear.js'
-import { whom } from '../place-words.js'
+import type { Moved } from '../moved.js'
 import type { Evidence, Limit, Mend, RuleContext } from '../rule.js'
 import type { Words } from '../words.js'
 import { worstCut } from './frame-cuts.js'
@@ -32,63 +25,41 @@ export const inPictureLimits = {
     unit: 'cm',
     says: 'inside the frame, at the thing, by the shortest way out; nobody frames closer than this',
   },
-  covered: { value: 0.1, unit: 'share', says: 'of the subject covered, or any of a face: error over this' },
+  covered: {
+    value: 0.1,
+    unit: 'share',
+    says: 'of a head, or of all that the picture holds of the subject, hidden: error over this',
+  },
 } as const satisfies Record<string, Limit>
 
-export interface Found {
-  readonly reaching: Reaching
-  readonly covered: Covered
+const gearPointer = ({ of, name }: Gear): string => pointer(`${of}s`, name, 'at')
+
+/** Undefined where the camera sees none of it, or no more than the limit lets it. */
+export const inPicture = (gear: Gear, { set, limits }: RuleContext): InPicture | undefined => {
+  const at = gearPointer(gear)
+  const reaching = reachingOf(set.scene, at)
+  if (reaching === undefined || reaching.by * 100 <= limits.inside!) return undefined
+  const covered = coveredBy(set.scene, gear)
+  const share = (value: number) =>
+    ({ value, unit: 'share', limit: limits.covered!, side: 'at-most' }) as const
+  return {
+    pointer: at,
+    also: [
+      { pointer: '/camera/lens', says: 'with this lens' },
+      { pointer: '/camera/at/distance', says: 'from here' },
+    ],
+    beyond: 'certain',
+    level: Math.max(covered.head, covered.subject) > limits.covered! ? 'error' : 'warning',
+    measured: {
+      inside: { value: reaching.by * 100, unit: 'cm', limit: limits.inside!, side: 'at-most' },
+      ...(covered.subject > 0 ? { 'subject-hidden': share(covered.subject) } : {}),
+      ...(covered.head > 0 ? { 'head-hidden': share(covered.head) } : {}),
+    },
+    name: gear.name,
+    reaching,
+    covered,
+  }
 }
-
-/** What the camera sees of a thing of one or more pieces; undefined where it sees nothing. */
-export const seenOfPieces = (set: ComputedSet, pieces: readonly Solid[]): Found | undefined => {
-  const { scene } = set
-  const reaching = reachingIn(
-    scene.camera,
-    pieces.flatMap((piece) => seenOf(scene, piece)),
-  )
-  return reaching && { reaching, covered: coveredBy(scene, pieces) }
-}
-
-/** The solids of each light and each panel, by kind and name. */
-export const piecesOf = lazyOf((scene: ComputedSet['scene']): ReadonlyMap<string, readonly Solid[]> => {
-  const pieces = new Map<string, readonly Solid[]>()
-  for (const solid of scene.solids)
-    if (solid.of === 'light' || solid.of === 'panel')
-      pieces.set(solid.pointer, [...(pieces.get(solid.pointer) ?? []), solid])
-  return pieces
-})
-
-export const inPictureEvidence = (
-  name: string,
-  pointer: string,
-  { reaching, covered }: Found,
-  limits: RuleContext['limits'],
-): InPicture => ({
-  pointer,
-  also: [
-    { pointer: '/camera/lens', says: 'with this lens' },
-    { pointer: '/camera/at/distance', says: 'from here' },
-  ],
-  beyond: 'certain',
-  level: covered.face || covered.share > limits.covered! ? 'error' : 'warning',
-  measured: {
-    inside: { value: reaching.by * 100, unit: 'cm', limit: limits.inside!, side: 'at-most' },
-    ...(covered.share > 0
-      ? {
-          covered: {
-            value: covered.share,
-            unit: 'share' as const,
-            limit: limits.covered!,
-            side: 'at-most' as const,
-          },
-        }
-      : {}),
-  },
-  name,
-  reaching,
-  covered,
-})
 
 const edges: Readonly<Record<FrameSide, string>> = {
   left: 'in from the camera-left edge',
@@ -100,15 +71,20 @@ const edges: Readonly<Record<FrameSide, string>> = {
 
 export const reachText = ({ side, by }: Reaching, words: Words): string => `${words.small(by)} ${edges[side]}`
 
+const percent = (share: number): string => `${Math.round(share * 100)} %`
+
 export const inPictureText = (
   { name, reaching, covered }: InPicture,
   words: Words,
   { plan, limits }: RuleContext,
 ): string => {
-  const share = `${Math.round(covered.share * 100)} % of ${plan.subject.kind === 'person' ? 'the subject' : whom(plan)}`
-  if (covered.face)
-    return `${plan.subject.kind === 'group' ? 'a face' : 'the face'} is hidden: ${name} stands before it and covers ${share}`
-  if (covered.share > limits.covered!) return `${share} is hidden: ${name} stands before it`
+  const group = plan.subject.kind === 'group'
+  if (covered.head > limits.covered!)
+    return covered.head > 0.9
+      ? `${group ? 'a face' : 'the face'} is hidden: ${name} stands before it`
+      : `${percent(covered.head)} of ${group ? 'a head' : 'the head'} is hidden: ${name} stands before it`
+  if (covered.subject > limits.covered!)
+    return `${percent(covered.subject)} of ${group ? 'the group' : plan.subject.kind === 'object' ? 'the object' : 'the subject'} is hidden: ${name} stands before it`
   return `${name} is in the picture, ${reachText(reaching, words)}`
 }
 
@@ -119,6 +95,22 @@ export const frameText = ({ set, plan }: RuleContext, at: Vec3, words: Words): s
   const [width, height] = [2 * depth * camera.tanHalfWidth, 2 * depth * camera.tanHalfHeight]
   return `${Math.round(plan.camera.lens * 1000)} mm, ${plan.camera.frame} frame: ${words.length(width)} wide and ${words.length(height)} high there`
 }
+
+/** True where the camera sees nothing of it. */
+export const isOut = (set: ComputedSet, gear: Gear): boolean =>
+  reachingOf(set.scene, gearPointer(gear)) === undefined
+
+export const outOfPicture = (moved: Moved | undefined, costs?: string): readonly Mend[] =>
+  moved === undefined
+    ? []
+    : [
+        {
+          title: moved.title,
+          gives: 'it is out of the picture',
+          ...(costs === undefined ? {} : { costs }),
+          after: moved.after,
+        },
+      ]
 
 /** A longer lens from the same place, where the wanted framing still fits. */
 export const longerLens = (
@@ -137,3 +129,7 @@ export const longerLens = (
   }
   return []
 }
+
+export const retouched = (): readonly Mend[] => [
+  { title: 'as it is, and cropped or retouched', costs: 'an edge to clean in every frame' },
+]

@@ -1,19 +1,21 @@
 import type { Light } from '../../language/plan.js'
+import { outlineInFrame } from '../../picture/in-picture.js'
+import { cornersOf } from '../../scene/solids.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { knobToday } from '../../set/knob-value.js'
 import type { Knob } from '../../set/knobs.js'
 import { type Moved, movedEitherWay, movedUntil } from '../moved.js'
-import { lightPointer } from '../place-pointer.js'
-import { inTurn, type Mend, rule } from '../rule.js'
+import { inTurn, type RuleContext, rule } from '../rule.js'
 import {
   frameText,
   type InPicture,
-  inPictureEvidence,
+  inPicture,
   inPictureLimits,
   inPictureText,
+  isOut,
   longerLens,
-  piecesOf,
-  seenOfPieces,
+  outOfPicture,
+  retouched,
 } from './gear-in-picture.js'
 
 const portrait = (light: string, camera = 'lens: 85 mm, at: { distance: 2.2 m }'): string => `plan: 1
@@ -79,44 +81,45 @@ export const lightInFrame = rule<InPicture>({
 
   needs: ({ plan }) => (plan.lights.size === 0 ? 'silent' : undefined),
 
-  detect: ({ set, plan, limits }) =>
-    [...plan.lights.values()].flatMap((light): InPicture[] => {
-      const found = light.at.by === 'camera' ? undefined : seen(set, light.name)
-      if (found === undefined || found.reaching.by * 100 <= limits.inside!) return []
-      const evidence = inPictureEvidence(light.name, lightPointer(light.name, 'at'), found, limits)
-      // A lamp in the picture may be meant to be there.
-      return [
-        light.role === 'effect' && evidence.level === 'warning' ? { ...evidence, level: 'note' } : evidence,
-      ]
+  detect: (context) =>
+    [...context.plan.lights.values()].flatMap((light): InPicture[] => {
+      const found =
+        light.at.by === 'camera' ? undefined : inPicture({ of: 'light', name: light.name }, context)
+      if (found === undefined) return []
+      // A lamp in the picture may be meant to be there; a depth that no kit states may be another.
+      const doubtful = light.role === 'effect' || isGuess(light, context)
+      return [found.level === 'warning' && doubtful ? { ...found, level: 'note' } : found]
     }),
 
   tell: (evidence, words, context) => {
-    const front = context.set.scene.lights.get(evidence.name)?.front
+    const { plan, set } = context
+    const light = plan.lights.get(evidence.name)!
+    const front = set.scene.lights.get(evidence.name)!.front!
+    const guess = isGuess(light, context)
     return {
-      message: inPictureText(evidence, words, context),
-      why: front === undefined ? '' : frameText(context, front.centre, words),
+      message: `${guess ? 'perhaps ' : ''}${inPictureText(evidence, words, context)}`,
+      why: [
+        frameText(context, front.centre, words),
+        ...(guess ? ['only its back would show, and how deep it is is from memory'] : []),
+      ].join('; '),
     }
   },
 
   mend: ({ name, reaching }, _words, context) => {
-    const light = context.plan.lights.get(name)!
+    const { set, plan } = context
+    const light = plan.lights.get(name)!
     const onFace = light.role === 'key' || light.role === 'fill'
-    const clear = (after: ComputedSet) => seen(after, name) === undefined
+    const clear = (after: ComputedSet) => isOut(after, { of: 'light', name })
     const upOrDown = () =>
-      told(
-        movedUntil(
-          context.set,
-          { knob: 'light-height', light: name },
-          reaching.side === 'bottom' ? -1 : 1,
-          clear,
-        ),
+      outOfPicture(
+        movedUntil(set, { knob: 'light-height', light: name }, reaching.side === 'bottom' ? -1 : 1, clear),
         onFace ? 'light from another height: look at the eyes' : undefined,
       )
     const around = () =>
-      told(movedAside(context.set, light, clear), onFace ? 'light from further round' : undefined)
+      outOfPicture(movedAside(set, light, clear), onFace ? 'light from further round' : undefined)
     const further = () =>
-      told(
-        movedUntil(context.set, { knob: 'light-distance', light: name }, 1, clear),
+      outOfPicture(
+        movedUntil(set, { knob: 'light-distance', light: name }, 1, clear),
         onFace ? 'more power, and harder light' : 'more power',
       )
     const lens = () => longerLens(context, clear)
@@ -128,20 +131,15 @@ export const lightInFrame = rule<InPicture>({
   inShort: ({ name }) => `${name} is in the picture`,
 })
 
-const seen = (set: ComputedSet, name: string) =>
-  seenOfPieces(set, piecesOf(set.scene).get(lightPointer(name, 'at')) ?? [])
-
-const told = (moved: Moved | undefined, costs: string | undefined): readonly Mend[] =>
-  moved === undefined
-    ? []
-    : [
-        {
-          title: moved.title,
-          gives: 'it is out of the picture',
-          ...(costs === undefined ? {} : { costs }),
-          after: moved.after,
-        },
-      ]
+/** True where its front is out of the frame, and what shows is the depth behind it, which nothing states. */
+const isGuess = ({ name, modifier }: Light, { set: { scene } }: RuleContext): boolean => {
+  const front = scene.lights.get(name)?.front
+  return (
+    front !== undefined &&
+    modifier?.guessed !== false &&
+    outlineInFrame(scene.camera, cornersOf(front)).length === 0
+  )
+}
 
 const movedAside = (
   set: ComputedSet,
@@ -153,7 +151,3 @@ const movedAside = (
   const right: Knob = { knob: 'light-right', light: name }
   return movedUntil(set, right, (knobToday(set.plan, right) ?? 0) < 0 ? -1 : 1, clear)
 }
-
-const retouched = (): readonly Mend[] => [
-  { title: 'as it is, and cropped or retouched', costs: 'an edge to clean in every frame' },
-]

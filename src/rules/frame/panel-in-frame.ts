@@ -1,20 +1,18 @@
-import type { Panel, Placement } from '../../language/plan.js'
-import { computeSet } from '../../set/compute-set.js'
-import type { ComputedSet } from '../../set/computed-set.js'
-import { pointer } from '../../text/place.js'
-import { roundForTape } from '../../units/length.js'
-import type { Metres } from '../../units/quantity.js'
+import type { Panel } from '../../language/plan.js'
+import type { Knob } from '../../set/knobs.js'
+import { movedUntil } from '../moved.js'
 import { inTurn, type Mend, type RuleContext, rule } from '../rule.js'
 import type { Words } from '../words.js'
 import {
   frameText,
   type InPicture,
-  inPictureEvidence,
+  inPicture,
   inPictureLimits,
   inPictureText,
+  isOut,
   longerLens,
-  piecesOf,
-  seenOfPieces,
+  outOfPicture,
+  retouched,
 } from './gear-in-picture.js'
 
 const portrait = (panel: string): string => `plan: 1
@@ -78,81 +76,39 @@ export const panelInFrame = rule<InPicture>({
 
   needs: ({ plan }) => (plan.panels.size === 0 ? 'silent' : undefined),
 
-  detect: ({ set, plan, limits }) =>
-    [...plan.panels.values()].flatMap(({ name }): InPicture[] => {
-      const found = seen(set, name)
-      return found === undefined || found.reaching.by * 100 <= limits.inside!
-        ? []
-        : [inPictureEvidence(name, pointer('panels', name, 'at'), found, limits)]
-    }),
+  detect: (context) =>
+    [...context.plan.panels.values()].flatMap(({ name }) => inPicture({ of: 'panel', name }, context) ?? []),
 
-  tell: (evidence, words, context) => {
-    const face = context.set.scene.panels.get(evidence.name)?.faces[0]
-    return {
-      message: inPictureText(evidence, words, context),
-      why: face === undefined ? '' : frameText(context, face.centre, words),
-    }
-  },
+  tell: (evidence, words, context) => ({
+    message: inPictureText(evidence, words, context),
+    why: frameText(context, context.set.scene.panels.get(evidence.name)!.faces[0]!.centre, words),
+  }),
 
-  mend: ({ name, reaching }, words, context) =>
+  mend: (evidence, words, context) =>
     inTurn(
-      () => moved(context.plan.panels.get(name)!, reaching.side, words, context),
-      () => longerLens(context, (after) => isOut(after, name)),
-      () => [{ title: 'as it is, and cropped or retouched', costs: 'an edge to clean in every frame' }],
+      () => movedOut(evidence, words, context),
+      () => longerLens(context, (after) => isOut(after, { of: 'panel', name: evidence.name })),
+      retouched,
     ),
 
   inShort: ({ name }) => `${name} is in the picture`,
 })
 
-const seen = (set: ComputedSet, name: string) =>
-  seenOfPieces(set, piecesOf(set.scene).get(pointer('panels', name, 'at')) ?? [])
-
-const isOut = (set: ComputedSet, name: string): boolean => seen(set, name) === undefined
-
-type Offsets = Placement & { readonly by: 'offsets' }
-
-/** Metres: one try after the other, and no further. */
-const step = 0.05
-const most = 1
-
 /** Aside to its own side, or up or down, whichever way it came in; as little as will do. */
-const moved = (
-  panel: Panel,
-  side: InPicture['reaching']['side'],
+const movedOut = (
+  { name, reaching: { side, by } }: InPicture,
   words: Words,
-  context: RuleContext,
+  { plan, set }: RuleContext,
 ): readonly Mend[] => {
-  const { plan, set } = context
-  const { at, name } = panel
-  const centre = set.scene.panels.get(name)?.faces[0]?.centre
-  if (at.by !== 'offsets' || centre === undefined) return []
+  const panel = plan.panels.get(name)!
   const upright = (side === 'top' || side === 'bottom') && panel.kind !== 'v-flat'
-  const out = at.right < 0 ? -1 : 1
-  const style = plan.lengths === 'feet' ? 'feet' : 'metric'
-  const moves = (by: number): { readonly at: Offsets; readonly title: string } => {
-    if (upright) {
-      const over = at.height?.over === 'table' ? (plan.subject.standsOn?.height ?? 0) : 0
-      const metres = roundForTape(
-        (centre[2] + (side === 'top' ? by : -by) - over) as Metres,
-        style,
-        side === 'top' ? 'more' : 'less',
-      )
-      return {
-        at: { ...at, height: { over: over > 0 ? 'table' : 'floor', metres } },
-        title: `panels.${name}.at.height → ${words.length(metres)}${over > 0 ? ' over table' : ''}`,
-      }
-    }
-    const aside = roundForTape((Math.abs(at.right) + by) as Metres, style, 'more')
-    return {
-      at: { ...at, right: (out * aside) as Metres },
-      title: `panels.${name}.at.${out < 0 ? 'left' : 'right'} → ${words.length(aside)}`,
-    }
-  }
-  for (let by = step; by <= most; by += step) {
-    const to = moves(by)
-    if (to.at.height !== undefined && to.at.height.metres <= 0) return []
-    const after = computeSet({ ...plan, panels: new Map(plan.panels).set(name, { ...panel, at: to.at }) })
-    if (isOut(after, name)) return [{ title: to.title, gives: 'it is out of the picture', after }]
-  }
-  return []
+  const knob: Knob = { knob: upright ? 'panel-height' : 'panel-right', panel: name }
+  const way = upright ? (side === 'top' ? 1 : -1) : standsLeft(panel) ? -1 : 1
+  const moved = movedUntil(set, knob, way, (after) => isOut(after, { of: 'panel', name }))
+  // A panel that is placed by a bearing is moved by hand.
+  return moved === undefined && panel.at.by === 'tape'
+    ? [{ title: `${name} ${words.small(by)} further out` }]
+    : outOfPicture(moved)
 }
+
+const standsLeft = ({ at }: Panel): boolean => at.by === 'offsets' && at.right < 0

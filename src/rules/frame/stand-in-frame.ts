@@ -1,14 +1,12 @@
-import { cameraSees, type Reaching, reachingIn } from '../../picture/in-picture.js'
-import { firstHit } from '../../scene/first-hit.js'
-import type { Scene } from '../../scene/scene.js'
-import { feetOf, type Stand, standsOf } from '../../scene/stands.js'
-import { add, distance, scale, subtract, type Vec3 } from '../../scene/vector.js'
+import { type Reaching, reachingOf } from '../../picture/in-picture.js'
+import { standReaching, standsBefore } from '../../picture/stand-in-picture.js'
+import type { SceneStand } from '../../scene/scene.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { knobToday } from '../../set/knob-value.js'
 import { movedEitherWay, movedUntil } from '../moved.js'
 import { lightPointer } from '../place-pointer.js'
-import { type Evidence, inTurn, type Mend, rule } from '../rule.js'
-import { longerLens, piecesOf, reachText, seenOfPieces } from './gear-in-picture.js'
+import { type Evidence, inTurn, rule } from '../rule.js'
+import { longerLens, outOfPicture, reachText } from './gear-in-picture.js'
 
 const tall = (light: string, camera = 'lens: 50 mm'): string => `plan: 1
 title: Full length, stands beside it
@@ -24,7 +22,7 @@ const key = (at: string, more = '') =>
 const stand = ', stand: { kind: light stand }'
 
 interface StandIn extends Evidence {
-  readonly stand: Stand
+  readonly stand: SceneStand
   readonly reaching: Reaching
   /** Its pole stands before someone. */
   readonly before: boolean
@@ -96,14 +94,13 @@ export const standInFrame = rule<StandIn>({
 
   needs: ({ plan }) => (plan.lights.size === 0 ? 'silent' : undefined),
 
-  detect: ({ set, plan, limits }) =>
-    standsOf(plan, set.scene).flatMap((stand): StandIn[] => {
-      const reaching = reachingOf(set, stand)
+  detect: ({ set: { scene }, limits }) =>
+    scene.stands.flatMap((stand): StandIn[] => {
+      const reaching = standReaching(scene, stand)
       if (reaching === undefined || reaching.by * 100 <= limits.inside!) return []
       // A light in the picture is told of as such.
-      if (seenOfPieces(set, piecesOf(set.scene).get(lightPointer(stand.light, 'at')) ?? []) !== undefined)
-        return []
-      const before = stand.kind === 'pole' && standsBefore(set.scene, stand)
+      if (reachingOf(scene, lightPointer(stand.light, 'at')) !== undefined) return []
+      const before = standsBefore(scene, stand)
       // Nobody stands a pole between lens and subject: what holds such a light is not known.
       const level = stand.stated
         ? before
@@ -148,34 +145,26 @@ export const standInFrame = rule<StandIn>({
 
   mend: ({ stand }, words, context) => {
     const { set } = context
-    const clear = (after: ComputedSet) => isOut(after, stand.light)
-    const told = (moved: ReturnType<typeof movedUntil>, costs: string): readonly Mend[] =>
-      moved === undefined
-        ? []
-        : [{ title: moved.title, gives: 'the stand is out of the picture', costs, after: moved.after }]
+    const { light } = stand
+    const clear = (after: ComputedSet) => isOut(after, light)
+    const right = { knob: 'light-right', light } as const
+    const aside = (knobToday(set.plan, right) ?? 0) < 0 ? -1 : 1
     return inTurn(
       () =>
         stand.kind === 'boom'
           ? []
           : [
               {
-                title: `${stand.light} from a boom, its stand ${words.length(usualArm)} to the side`,
+                title: `${light} from a boom, its stand ${words.length(usualArm)} to the side`,
                 costs: 'a counterweight, and a sandbag on the legs',
               },
             ],
       () =>
-        told(
-          movedEitherWay(set, { knob: 'light-angle', light: stand.light }, clear),
-          'light from further round',
-        ),
-      () => {
-        const knob = { knob: 'light-right', light: stand.light } as const
-        const way = (knobToday(set.plan, knob) ?? 0) < 0 ? -1 : 1
-        return told(movedUntil(set, knob, way, clear), 'light from further to the side')
-      },
+        outOfPicture(movedEitherWay(set, { knob: 'light-angle', light }, clear), 'light from further round'),
+      () => outOfPicture(movedUntil(set, right, aside, clear), 'light from further to the side'),
       () =>
-        told(
-          movedUntil(set, { knob: 'light-distance', light: stand.light }, 1, clear),
+        outOfPicture(
+          movedUntil(set, { knob: 'light-distance', light }, 1, clear),
           'more power, and harder light',
         ),
       () => longerLens(context, clear),
@@ -187,48 +176,8 @@ export const standInFrame = rule<StandIn>({
 
 /** Metres, common practice, no source. */
 const usualArm = 1.5
-/** Places that are looked at along a pole and an arm, and round the legs. */
-const along = 24
-const round = 12
 
-const between = (a: Vec3, b: Vec3, count: number): readonly Vec3[] =>
-  Array.from({ length: count + 1 }, (_, i) => add(a, scale(subtract(b, a), i / count)))
-
-/** All of one standing of it: pole, arm, and the circle that no turn of the legs stays inside of. */
-const placesOf = ({ mount, legs }: Stand, foot: Vec3): readonly Vec3[] => {
-  const top: Vec3 = [foot[0], foot[1], mount[2]]
-  const tips = Array.from({ length: round }, (_, i): Vec3 => {
-    const turn = (2 * Math.PI * i) / round
-    return [foot[0] + (legs / 2) * Math.sin(turn), foot[1] + (legs / 2) * Math.cos(turn), 0]
-  })
-  return [
-    ...between(top, foot, along),
-    ...(distance(top, mount) > 1e-9 ? between(mount, top, along) : []),
-    ...tips,
-  ]
-}
-
-/** How far the stand reaches into the picture however it is turned; undefined where it can stand out of it. */
-const reachingOf = ({ scene }: ComputedSet, stand: Stand): Reaching | undefined => {
-  const own = new Set([stand.light])
-  let least: Reaching | undefined
-  for (const foot of feetOf(stand)) {
-    const reaching = reachingIn(
-      scene.camera,
-      placesOf(stand, foot).filter((place) => cameraSees(scene, place, own)),
-    )
-    if (reaching === undefined) return undefined
-    if (least === undefined || reaching.by < least.by) least = reaching
-  }
-  return least
-}
-
-const standsBefore = (scene: Scene, stand: Stand): boolean =>
-  placesOf(stand, feetOf(stand)[0]!)
-    .filter((place) => cameraSees(scene, place))
-    .some((place) => firstHit(scene, scene.camera.eye, subtract(place, scene.camera.eye))?.on === 'figure')
-
-const isOut = (set: ComputedSet, light: string): boolean => {
-  const stand = standsOf(set.plan, set.scene).find((one) => one.light === light)
-  return stand === undefined || reachingOf(set, stand) === undefined
+const isOut = ({ scene }: ComputedSet, light: string): boolean => {
+  const stand = scene.stands.find((one) => one.light === light)
+  return stand === undefined || standReaching(scene, stand) === undefined
 }
