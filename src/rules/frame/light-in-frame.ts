@@ -14,6 +14,7 @@ import {
   inPictureText,
   isOut,
   longerLens,
+  mostTried,
   outOfPicture,
   retouched,
 } from './gear-in-picture.js'
@@ -81,15 +82,7 @@ export const lightInFrame = rule<InPicture>({
 
   needs: ({ plan }) => (plan.lights.size === 0 ? 'silent' : undefined),
 
-  detect: (context) =>
-    [...context.plan.lights.values()].flatMap((light): InPicture[] => {
-      const found =
-        light.at.by === 'camera' ? undefined : inPicture({ of: 'light', name: light.name }, context)
-      if (found === undefined) return []
-      // A lamp in the picture may be meant to be there; a depth that no kit states may be another.
-      const doubtful = light.role === 'effect' || isGuess(light, context)
-      return [found.level === 'warning' && doubtful ? { ...found, level: 'note' } : found]
-    }),
+  detect: (context) => lightsIn(context),
 
   tell: (evidence, words, context) => {
     const { plan, set } = context
@@ -107,6 +100,7 @@ export const lightInFrame = rule<InPicture>({
 
   mend: ({ name, reaching }, _words, context) => {
     const { set, plan } = context
+    if (set.scene.lights.size > mostTried && lightsIn(context).length > mostTried) return retouched()
     const light = plan.lights.get(name)!
     const onFace = light.role === 'key' || light.role === 'fill'
     const clear = (after: ComputedSet) => isOut(after, { of: 'light', name })
@@ -130,6 +124,15 @@ export const lightInFrame = rule<InPicture>({
 
   inShort: ({ name }) => `${name} is in the picture`,
 })
+
+const lightsIn = (context: RuleContext): readonly InPicture[] =>
+  [...context.plan.lights.values()].flatMap((light): InPicture[] => {
+    const found = light.at.by === 'camera' ? undefined : inPicture({ of: 'light', name: light.name }, context)
+    if (found === undefined) return []
+    // A lamp in the picture may be meant to be there; a depth that no kit states may be another.
+    const doubtful = light.role === 'effect' || isGuess(light, context)
+    return [found.level === 'warning' && doubtful ? { ...found, level: 'note' } : found]
+  })
 
 /** True where its front is out of the frame, and what shows is the depth behind it, which nothing states. */
 const isGuess = ({ name, modifier }: Light, { set: { scene } }: RuleContext): boolean => {

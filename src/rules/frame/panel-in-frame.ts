@@ -11,6 +11,7 @@ import {
   inPictureText,
   isOut,
   longerLens,
+  mostTried,
   outOfPicture,
   retouched,
 } from './gear-in-picture.js'
@@ -76,8 +77,7 @@ export const panelInFrame = rule<InPicture>({
 
   needs: ({ plan }) => (plan.panels.size === 0 ? 'silent' : undefined),
 
-  detect: (context) =>
-    [...context.plan.panels.values()].flatMap(({ name }) => inPicture({ of: 'panel', name }, context) ?? []),
+  detect: (context) => panelsIn(context),
 
   tell: (evidence, words, context) => ({
     message: inPictureText(evidence, words, context),
@@ -85,14 +85,19 @@ export const panelInFrame = rule<InPicture>({
   }),
 
   mend: (evidence, words, context) =>
-    inTurn(
-      () => movedOut(evidence, words, context),
-      () => longerLens(context, (after) => isOut(after, { of: 'panel', name: evidence.name })),
-      retouched,
-    ),
+    context.plan.panels.size > mostTried && panelsIn(context).length > mostTried
+      ? retouched()
+      : inTurn(
+          () => movedOut(evidence, words, context),
+          () => longerLens(context, (after) => isOut(after, { of: 'panel', name: evidence.name })),
+          retouched,
+        ),
 
   inShort: ({ name }) => `${name} is in the picture`,
 })
+
+const panelsIn = (context: RuleContext): readonly InPicture[] =>
+  [...context.plan.panels.values()].flatMap(({ name }) => inPicture({ of: 'panel', name }, context) ?? [])
 
 /** Aside to its own side, or up or down, whichever way it came in; as little as will do. */
 const movedOut = (

@@ -5,8 +5,8 @@ import type { ComputedSet } from '../../set/computed-set.js'
 import { knobToday } from '../../set/knob-value.js'
 import { movedEitherWay, movedUntil } from '../moved.js'
 import { lightPointer } from '../place-pointer.js'
-import { type Evidence, inTurn, rule } from '../rule.js'
-import { longerLens, outOfPicture, reachText } from './gear-in-picture.js'
+import { type Evidence, inTurn, type RuleContext, rule } from '../rule.js'
+import { longerLens, mostTried, outOfPicture, reachText, retouched } from './gear-in-picture.js'
 
 const tall = (light: string, camera = 'lens: 50 mm'): string => `plan: 1
 title: Full length, stands beside it
@@ -94,39 +94,7 @@ export const standInFrame = rule<StandIn>({
 
   needs: ({ plan }) => (plan.lights.size === 0 ? 'silent' : undefined),
 
-  detect: ({ set: { scene }, limits }) =>
-    scene.stands.flatMap((stand): StandIn[] => {
-      const reaching = standReaching(scene, stand)
-      if (reaching === undefined || reaching.by * 100 <= limits.inside!) return []
-      // A light in the picture is told of as such.
-      if (reachingOf(scene, lightPointer(stand.light, 'at')) !== undefined) return []
-      const before = standsBefore(scene, stand)
-      // Nobody stands a pole between lens and subject: what holds such a light is not known.
-      const level = stand.stated
-        ? before
-          ? 'error'
-          : 'warning'
-        : before || reaching.by * 100 <= limits.guess!
-          ? 'note'
-          : 'warning'
-      return [
-        {
-          pointer: lightPointer(stand.light, 'at'),
-          also: [
-            ...(stand.stated ? [{ pointer: lightPointer(stand.light, 'stand'), says: 'held by this' }] : []),
-            { pointer: '/camera/lens', says: 'with this lens' },
-          ],
-          beyond: 'certain',
-          level,
-          measured: {
-            inside: { value: reaching.by * 100, unit: 'cm', limit: limits.inside!, side: 'at-most' },
-          },
-          stand,
-          reaching,
-          before,
-        },
-      ]
-    }),
+  detect: (context) => standsIn(context),
 
   tell: ({ stand, reaching, before, level }, words) => ({
     message: `${level === 'note' ? 'perhaps ' : ''}${
@@ -145,6 +113,7 @@ export const standInFrame = rule<StandIn>({
 
   mend: ({ stand }, words, context) => {
     const { set } = context
+    if (set.scene.stands.length > mostTried && standsIn(context).length > mostTried) return retouched()
     const { light } = stand
     const clear = (after: ComputedSet) => isOut(after, light)
     const right = { knob: 'light-right', light } as const
@@ -173,6 +142,40 @@ export const standInFrame = rule<StandIn>({
 
   inShort: ({ stand }) => `the stand of ${stand.light} is in the picture`,
 })
+
+const standsIn = ({ set: { scene }, limits }: RuleContext): readonly StandIn[] =>
+  scene.stands.flatMap((stand): StandIn[] => {
+    const reaching = standReaching(scene, stand)
+    if (reaching === undefined || reaching.by * 100 <= limits.inside!) return []
+    // A light in the picture is told of as such.
+    if (reachingOf(scene, lightPointer(stand.light, 'at')) !== undefined) return []
+    const before = standsBefore(scene, stand)
+    // Nobody stands a pole between lens and subject: what holds such a light is not known.
+    const level = stand.stated
+      ? before
+        ? 'error'
+        : 'warning'
+      : before || reaching.by * 100 <= limits.guess!
+        ? 'note'
+        : 'warning'
+    return [
+      {
+        pointer: lightPointer(stand.light, 'at'),
+        also: [
+          ...(stand.stated ? [{ pointer: lightPointer(stand.light, 'stand'), says: 'held by this' }] : []),
+          { pointer: '/camera/lens', says: 'with this lens' },
+        ],
+        beyond: 'certain',
+        level,
+        measured: {
+          inside: { value: reaching.by * 100, unit: 'cm', limit: limits.inside!, side: 'at-most' },
+        },
+        stand,
+        reaching,
+        before,
+      },
+    ]
+  })
 
 /** Metres, common practice, no source. */
 const usualArm = 1.5
