@@ -5,6 +5,7 @@ import { planRules } from './plan/index.js'
 import { powerRules } from './power/index.js'
 import { readingRules } from './readings/index.js'
 import { rimRules } from './rim/index.js'
+import { roomRules } from './room/index.js'
 import type { Rule } from './rule.js'
 import { shadowRules } from './shadow/index.js'
 import { shutterRules } from './shutter/index.js'
@@ -23,6 +24,7 @@ export const rules: readonly Rule[] = [
   ...rimRules,
   ...triggerRules,
   ...readingRules,
+  ...roomRules,
   ...planRules,
 ]
 

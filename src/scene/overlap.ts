@@ -8,14 +8,14 @@ import { ballRound, reachOf } from './reach.js'
 import type { SolidBody } from './scene.js'
 import { add, cross, distance, length, scale, subtract, unit, type Vec3 } from './vector.js'
 
-const netSize = 48
-/** Evenly over the sphere, by the golden angle. */
-const net: readonly Vec3[] = Array.from({ length: netSize }, (_, i) => {
+const netSize = 24
+/** Evenly over the sphere, by the golden angle, and mirrored, so that a mirrored set gives the same. */
+const net: readonly Vec3[] = Array.from({ length: netSize }, (_, i): Vec3 => {
   const z = 1 - (2 * i + 1) / netSize
   const turn = i * Math.PI * (3 - Math.sqrt(5))
   const flat = Math.sqrt(1 - z * z)
   return [flat * Math.cos(turn), flat * Math.sin(turn), z]
-})
+}).flatMap((n): readonly Vec3[] => [n, [-n[0], n[1], n[2]]])
 
 /** Both unit vectors square to two others; none where those lie in one line. */
 const squareTo = (a: Vec3, b: Vec3): readonly Vec3[] => {
@@ -50,7 +50,12 @@ const faceNormals = (body: SolidBody): readonly Vec3[] => {
 
 /** Radians: the first step downhill, and where the walk ends. */
 const firstStep = 0.2
-const lastStep = 1e-3
+const lastStep = 1e-4
+/** An eighth of a turn apart: the ways that are looked along at each step. */
+const compass = Array.from(
+  { length: 8 },
+  (_, i) => [Math.cos((i * Math.PI) / 4), Math.sin((i * Math.PI) / 4)] as const,
+)
 /** Hills that are walked down. */
 const starts = 4
 
@@ -80,20 +85,20 @@ const downhill = (from: Vec3, way: (n: Vec3) => number): number => {
   let least = way(n)
   let step = firstStep
   while (step > lastStep && least > 0) {
-    const p = unit(cross(n, Math.abs(n[2]) < 0.9 ? [0, 0, 1] : [1, 0, 0]))
+    const p = unit(cross(n, Math.abs(n[2]) < 0.9 ? [0, 0, 1] : [0, 1, 0]))
     const q = cross(n, p)
-    let better = false
-    for (const aside of [p, q, scale(p, -1), scale(q, -1)]) {
-      const tried = unit(add(scale(n, Math.cos(step)), scale(aside, Math.sin(step))))
+    const [here, aside] = [scale(n, Math.cos(step)), Math.sin(step)]
+    let best: { readonly n: Vec3; readonly least: number } | undefined
+    for (const [u, v] of compass) {
+      const tried = unit(add(here, add(scale(p, u * aside), scale(q, v * aside))))
       const now = way(tried)
-      if (now < least) {
-        n = tried
-        least = now
-        better = true
-        break
-      }
+      if (now < (best?.least ?? least)) best = { n: tried, least: now }
     }
-    if (!better) step /= 2
+    if (best === undefined) step /= 2
+    else {
+      n = best.n
+      least = best.least
+    }
   }
   return Math.max(0, least)
 }

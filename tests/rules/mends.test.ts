@@ -10,9 +10,9 @@ const heights = { note: 1, warning: 2, error: 3 }
 /** `lights.paper.power → 1/8 + 0.3, lights.other.power → full`: the edits that a title names; undefined for a sentence. */
 const edits = (title: string): readonly (readonly [string, string])[] | undefined => {
   const parts = title
-    .split(/, (?=lights\.|camera\.|backdrop\.)/)
+    .split(/, (?=lights\.|panels\.|camera\.|backdrop\.)/)
     .map((part) => part.replace(/, (exactly|or) .*$/, ''))
-  const found = parts.map((part) => /^((?:lights|camera|backdrop)[\w.-]+) → ([^,]+)$/.exec(part))
+  const found = parts.map((part) => /^((?:lights|panels|camera|backdrop)[\w.-]+) → ([^,]+)$/.exec(part))
   return found.every((one) => one !== null)
     ? found.map((one) => [pointer(...one![1]!.split('.')), one![2]!] as const)
     : undefined
@@ -54,7 +54,9 @@ const each = [
   'operator-blocks-source',
   'shadow-on-person',
   'light-in-frame',
+  'panel-in-frame',
   'stand-in-frame',
+  'in-collision',
 ]
 
 /** Rules that any change of a set may upset. */

@@ -1,0 +1,242 @@
+import type { Plan } from '../../language/plan.js'
+import { lazyOf } from '../../scene/lazy.js'
+import { overlap } from '../../scene/overlap.js'
+import { ballRound, reachOf } from '../../scene/reach.js'
+import type { Scene, Solid, SolidBody } from '../../scene/scene.js'
+import { distance } from '../../scene/vector.js'
+import type { ComputedSet } from '../../set/computed-set.js'
+import type { Knob } from '../../set/knobs.js'
+import { movedEitherWay } from '../moved.js'
+import { whom } from '../place-words.js'
+import { type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
+import { surelyThere } from './room-sides.js'
+
+const crowded = (lights: string, panels = ''): string => `plan: 1
+title: Much gear in little room
+camera: { lens: 85 mm, at: { distance: 2.6 m }, aperture: f/8, shutter: 1/125, iso: 100 }
+subject: { kind: person }
+backdrop: { surface: grey paper, behind: 2 m }
+lights:
+  ${lights}
+${panels}wanted: { framing: head and shoulders, backdrop: any, shadow: any }
+`
+const box = (name: string, at: string) =>
+  `${name}: { unit: head 400 Ws, modifier: softbox 60 x 90 cm, meters: f/8, at: { ${at} } }`
+const rim = (at: string) =>
+  `rim: { unit: head 200 Ws, modifier: strip 30 x 120 cm, meters: f/8, at: { ${at} } }`
+const leaf = (at: string) =>
+  `panels:\n  v-left: { kind: v-flat, size: 1.2 x 2.4 m, opening: 90 deg, inside: black, outside: white, at: { ${at} }, faces: subject }\n`
+
+interface Collision extends Evidence, Pair {
+  readonly perhaps: boolean
+}
+
+export const inCollision = rule<Collision>({
+  id: 'in-collision',
+  family: 'room',
+  level: 'warning',
+  finds:
+    'two things in one place: lights, panels, people, table, backdrop or floor that reach into each other',
+  limits: {
+    depth: { value: 5, unit: 'cm', says: 'that the one would have to move to come free of the other' },
+  },
+  why: 'On paper a strip stands in a v-flat and a box in the photographer. On the day one of them moves, and the light with it.',
+  formula:
+    'the least way by which one of two convex bodies must be moved to come free of the other; lights from front to mount, people as round bodies, panels as plates. Stands are left out: their legs may interleave',
+  sources: [
+    { kind: 'derived', says: 'penetration depth, from the separating-axis theorem' },
+    { kind: 'memory', says: 'depths of modifiers by their kind, where no kit says them' },
+  ],
+  basis: 'geometry; the depth of a modifier is from memory unless the kit says it',
+  fires: [
+    {
+      title: 'key and fill side by side, wider than the gap',
+      plan: crowded(
+        `${box('key', 'angle: 20 deg left, distance: 1.6 m, height: 1.9 m')}\n  ${box('fill', 'angle: 8 deg left, distance: 1.6 m, height: 1.9 m')}`,
+      ),
+    },
+    {
+      title: 'a strip in a v-flat',
+      plan: crowded(
+        rim('angle: 130 deg left, distance: 1.5 m, height: 1.6 m'),
+        leaf('left: 1.6 m, behind: 1 m'),
+      ),
+    },
+    {
+      title: 'a box half in the floor',
+      plan: crowded(box('key', 'angle: 10 deg left, distance: 1.6 m, height: 20 cm')),
+    },
+  ],
+  passes: [
+    {
+      title: 'key and fill well apart',
+      plan: crowded(
+        `${box('key', 'angle: 40 deg left, distance: 1.6 m, height: 1.9 m')}\n  ${box('fill', 'angle: 15 deg right, distance: 1.6 m, height: 1.9 m')}`,
+      ),
+    },
+    {
+      title: 'a v-flat behind the strip, and a flash on the camera',
+      plan: crowded(
+        `${rim('angle: 130 deg left, distance: 1.2 m, height: 1.6 m')}\n  fill: { unit: flashgun, meters: f/4, at: camera }`,
+        leaf('left: 2 m, behind: 1.2 m'),
+      ),
+    },
+  ],
+
+  needs: () => undefined,
+
+  detect: ({ set, plan, limits }) =>
+    collisionsIn(plan, set.scene, limits.depth! / 100).map((pair): Collision => {
+      const { first, second, depth } = pair
+      // How deep a modifier is may be a guess: what meets the back of one only may miss it.
+      const sure = deepIn(surelyThere(first, plan), second === floor ? floor : surelyThere(second, plan))
+      const perhaps = sure * 100 <= limits.depth!
+      return {
+        pointer: first.pointer,
+        also: second === floor ? [] : [{ pointer: second.pointer, says: 'and this' }],
+        beyond: 'certain',
+        level: perhaps ? 'note' : 'warning',
+        measured: { depth: { value: depth * 100, unit: 'cm', limit: limits.depth!, side: 'at-most' } },
+        ...pair,
+        perhaps,
+      }
+    }),
+
+  tell: ({ first, second, depth, perhaps }, words, { plan }) => ({
+    message: `${perhaps ? 'perhaps ' : ''}${
+      second === floor
+        ? `${nameOf(first, plan)} reaches ${words.small(depth)} into the floor`
+        : `${nameOf(first, plan)} and ${nameOf(second, plan)} stand in one place: ${words.small(depth)} of the one in the other`
+    }`,
+    why: perhaps
+      ? 'how deep the modifier is, is a guess'
+      : second === floor
+        ? 'heights are to the middle of a front, or of a panel'
+        : 'one of them must move by that much; stands and their legs are not counted',
+  }),
+
+  mend: (evidence, words, context) => {
+    const { first, second, depth } = evidence
+    const { set, plan, limits } = context
+    const found = collisionsIn(plan, set.scene, limits.depth! / 100)
+    const by = words.small(Math.ceil(depth * 20 + 1) / 20)
+    const byHand: Mend = {
+      title:
+        second === floor
+          ? `${nameOf(first, plan)} ${by} higher`
+          : `${nameOf(first, plan)} or ${nameOf(second, plan)} ${by} aside`,
+    }
+    if (found.length > mostTried) return [byHand]
+    const clear = (after: ComputedSet) =>
+      collisionsIn(after.plan, after.scene, limits.depth! / 100).every(
+        (one) => pairOf(one.first, one.second) !== pairOf(first, second),
+      )
+    const both = second === floor ? [first] : [first, second]
+    return [...both.flatMap((one) => moved(one, set, clear)), byHand]
+  },
+
+  inShort: ({ first, second }, _words, { plan }) =>
+    `${nameOf(first, plan)} stands in ${second === floor ? 'the floor' : nameOf(second, plan)}`,
+})
+
+const floor = 'floor'
+
+interface Pair {
+  readonly first: Solid
+  readonly second: Solid | typeof floor
+  /** Metres. */
+  readonly depth: number
+}
+
+const nameOf = ({ of, name }: Solid, plan: RuleContext['plan']): string => {
+  if (of === 'light' || of === 'panel') return name
+  if (of === 'operator') return 'whoever holds the camera'
+  return of === 'figure' ? (plan.subject.kind === 'person' ? 'the subject' : whom(plan)) : `the ${name}`
+}
+
+/** What is moved first when two things stand in one place. */
+const movable: Readonly<Record<Solid['of'], number>> = {
+  light: 0,
+  panel: 1,
+  operator: 2,
+  table: 3,
+  figure: 4,
+  backdrop: 5,
+}
+
+/** Things that belong together, or of which one is not known well enough. */
+const together = (a: Solid, b: Solid, plan: Plan): boolean => {
+  const are = (one: Solid['of'], other: Solid['of']) =>
+    (a.of === one && b.of === other) || (a.of === other && b.of === one)
+  if (a.pointer === b.pointer) return true
+  // People stand close, on what they stand on; a flash is on the camera; paper hangs down to the table that it lies on.
+  if (are('figure', 'figure') || are('figure', 'table')) return true
+  if (are('table', 'backdrop'))
+    return plan.backdrop?.sweep !== undefined || !plan.places.stated('/subject/stands-on/size')
+  const onCamera = (one: Solid) => one.of === 'light' && plan.lights.get(one.name)?.at.by === 'camera'
+  return onCamera(a) || onCamera(b)
+}
+
+const pairOf = (a: Solid, b: Pair['second']): string => `${a.pointer} ${b === floor ? floor : b.pointer}`
+
+/** More than these nobody reads. */
+const most = 12
+/** Of more than these none is moved for trial: the set as a whole is too crowded. */
+const mostTried = 6
+
+const balls = lazyOf((scene: Scene) => scene.solids.map((solid) => ({ solid, ball: ballRound(solid.body) })))
+
+const deepIn = (body: SolidBody, other: SolidBody | typeof floor): number =>
+  other === floor ? reachOf(body, [0, 0, -1]) : overlap(body, other)
+
+const known = lazyOf((_: Scene) => new Map<number, readonly Pair[]>())
+
+/** Deeper than the limit, the deepest first; of things in several pieces the deepest pair. */
+const collisionsIn = (plan: Plan, scene: Scene, limit: number): readonly Pair[] => {
+  const found = known(scene).get(limit) ?? deepest(plan, scene, limit)
+  known(scene).set(limit, found)
+  return found
+}
+
+const deepest = (plan: Plan, scene: Scene, limit: number): readonly Pair[] => {
+  const pairs = new Map<string, Pair>()
+  const keep = (pair: Pair): void => {
+    const key = pairOf(pair.first, pair.second)
+    if (pair.depth > Math.max(limit, pairs.get(key)?.depth ?? 0)) pairs.set(key, pair)
+  }
+  const all = balls(scene)
+  all.forEach(({ solid, ball }, i) => {
+    if (solid.of === 'light' || solid.of === 'panel')
+      keep({ first: solid, second: floor, depth: deepIn(solid.body, floor) })
+    for (const other of all.slice(i + 1)) {
+      if (distance(ball.centre, other.ball.centre) >= ball.radius + other.ball.radius - limit) continue
+      if (together(solid, other.solid, plan)) continue
+      const depth = deepIn(solid.body, other.solid.body)
+      const turned = movable[other.solid.of] < movable[solid.of]
+      keep({ first: turned ? other.solid : solid, second: turned ? solid : other.solid, depth })
+    }
+  })
+  return [...pairs.values()].sort((a, b) => b.depth - a.depth).slice(0, most)
+}
+
+/** A light or a panel elsewhere, by the first of its knobs that does. */
+const moved = (
+  { of, name }: Solid,
+  set: ComputedSet,
+  clear: (after: ComputedSet) => boolean,
+): readonly Mend[] => {
+  const knobs: readonly Knob[] =
+    of === 'light'
+      ? (['light-angle', 'light-right', 'light-distance', 'light-height'] as const).map((knob) => ({
+          knob,
+          light: name,
+        }))
+      : of === 'panel'
+        ? (['panel-right', 'panel-height'] as const).map((knob) => ({ knob, panel: name }))
+        : []
+  for (const knob of knobs) {
+    const found = movedEitherWay(set, knob, clear)
+    if (found !== undefined) return [{ title: found.title, gives: 'they stand apart', after: found.after }]
+  }
+  return []
+}

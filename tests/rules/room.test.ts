@@ -1,0 +1,90 @@
+/** What stands in what, and what the room holds: by plane geometry and by facts of the trade. */
+import { describe, expect, it } from 'vitest'
+import { findingsOf } from './check-text.js'
+
+const set = (more: string, lights = 'key: { unit: flashgun, at: camera }'): string => `plan: 1
+title: By plane geometry
+camera: { lens: 85 mm, at: { distance: 2.6 m, height: 1.5 m }, aperture: f/8, shutter: 1/125, iso: 100 }
+subject: { kind: person, faces-at: 1.5 m }
+lights:
+  ${lights}
+${more}`
+const board = (name: string, at: string, faces: string, size = '1 x 1 m') =>
+  `  ${name}: { kind: reflector, surface: white board, size: ${size}, at: { ${at} }, faces: ${faces} }\n`
+const collisions = (text: string) => findingsOf('in-collision', text)
+const depth = (text: string): number | undefined => collisions(text)[0]?.measured.depth?.value
+
+describe('in one place', () => {
+  it.each([
+    ['1 x 1 m', '30 cm', 20],
+    ['60 x 200 cm', '90 cm', 10],
+    ['60 x 200 cm', '97 cm', undefined],
+  ])(
+    'a board of %s at %s stands %s cm in the floor: half its height less its middle',
+    (size, height, into) => {
+      const found = depth(set(`panels:\n${board('low', `left: 1.5 m, height: ${height}`, 'right', size)}`))
+      if (into === undefined) expect(found).toBeUndefined()
+      else expect(found).toBeCloseTo(into, 6)
+    },
+  )
+
+  it('two boards that cross like a T: as far as the one must go back', () => {
+    // The one lies along the set, a metre to the left; the other square to it, its near end this much past.
+    const cross = (past: number) =>
+      set(
+        `panels:\n${board('along', 'left: 1 m, behind: 1 m, height: 1.5 m', 'right', '2 x 1 m')}${board('square', `left: ${150 - past} cm, behind: 1 m, height: 1.5 m`, 'camera')}`,
+      )
+    expect(depth(cross(12))).toBeCloseTo(12, 3)
+    expect(depth(cross(30))).toBeCloseTo(30, 3)
+    expect(depth(cross(4))).toBeUndefined()
+    expect(depth(cross(-1))).toBeUndefined()
+  })
+
+  it('a board beside the subject, and one through it', () => {
+    // 45 cm wide: 22.5 cm to either side. A board square to the shoulders reaches this much past the arm.
+    const beside = (right: number) =>
+      set(`panels:\n${board('card', `right: ${right} cm, behind: 10 cm, height: 1.1 m`, 'camera', '40 x 40 cm')}`)
+    expect(depth(beside(45))).toBeUndefined()
+    // 34 cm aside, its inner edge 14 cm from the middle: out by 8.5 cm.
+    expect(depth(beside(34))).toBeCloseTo(8.5, 0)
+    expect(collisions(beside(34))[0]!.message).toMatch(/^card and the subject stand in one place: /)
+  })
+
+  it('legs of stands interleave: two heads a hand apart are no collision (common practice, no source)', () => {
+    const pair = (apart: number) =>
+      set(
+        '',
+        `left: { role: key, unit: head 200 Ws, meters: f/8, at: { left: 1 m, front: 1 m, height: 2 m }, aim: { at: subject } }\n  right: { role: fill, unit: head 200 Ws, meters: f/4, at: { left: ${100 - apart} cm, front: 1 m, height: 2 m } }`,
+      )
+    expect(collisions(pair(20))).toEqual([])
+    expect(collisions(pair(0)).length).toBe(1)
+  })
+
+  it('the box where the photographer stands', () => {
+    const fill = (distance: string) =>
+      set(
+        '',
+        `fill: { unit: head 400 Ws, modifier: octa 150 cm, meters: f/4, at: { angle: 0 deg, distance: ${distance}, height: 1.6 m } }`,
+      )
+    expect(collisions(fill('2.8 m'))[0]!.message).toContain('whoever holds the camera')
+    // Well behind the back of whoever stands there.
+    expect(collisions(fill('3.4 m'))).toEqual([])
+  })
+
+  it('only the guessed back of a box: perhaps', () => {
+    const wallward = (modifier: string, left: string) =>
+      set(
+        `panels:\n${board('far', 'left: 2 m, height: 1.5 m', 'right')}`,
+        `key: { unit: head 400 Ws, modifier: ${modifier}, meters: f/8, at: { left: ${left}, height: 1.5 m } }`,
+      )
+    // 60 x 60 cm: 36 cm deep if the kit says nothing, give or take a third. The board is 2 m off, the front this far.
+    const [doubtful] = collisions(wallward('softbox 60 x 60 cm', '1.73 m'))
+    expect(doubtful!.level).toBe('note')
+    expect(doubtful!.message).toMatch(/^perhaps /)
+    expect(collisions(wallward('softbox 60 x 60 cm', '1.85 m'))[0]!.level).toBe('warning')
+    expect(
+      collisions(wallward('{ kind: softbox, size: 60 x 60 cm, depth: 36 cm }', '1.73 m'))[0]!.level,
+    ).toBe('warning')
+    expect(collisions(wallward('softbox 60 x 60 cm', '1.6 m'))).toEqual([])
+  })
+})
