@@ -118,11 +118,14 @@ const leftOver = (
   const now = findings(own, after)
   // A rule that cannot run any more proves nothing.
   if (now === undefined) return 'as before'
+  const before = findings(own, set) ?? []
   const same = (found: readonly Found[]) =>
     worst(found.filter((one) => one.evidence.pointer === evidence.pointer)) ??
-    // The pointer follows what is wrong most: a lone finding is the same one.
-    (found.length === 1 ? found[0] : undefined)
+    // The pointer follows what is wrong most: a lone finding is the same one, but where it was there besides.
+    (found.length === 1 && !before.some((one) => one.evidence.pointer === found[0]!.evidence.pointer)
+      ? found[0]
+      : undefined)
   const is = same(now)
-  const was = same(findings(own, set) ?? [])
+  const was = same(before)
   return is === undefined || was === undefined ? is : is.height < was.height ? is : 'as before'
 }

@@ -63,6 +63,25 @@ describe('advice', () => {
     expect(advice).toEqual([{ title: 'enough' }, { title: 'words alone' }])
   })
 
+  it('that settles one of two findings is given, though the other stays', () => {
+    // A rule that points at ISO and at the shutter, each over its own limit.
+    const two = rule({
+      ...limitOn('own-limit', iso, 50),
+      detect: ({ set }) =>
+        [
+          { pointer: '/camera/iso', over: iso(set) / 50 },
+          { pointer: '/camera/shutter', over: shutterSpeed(set) / 50 },
+        ].flatMap(({ pointer, over }) =>
+          over <= 1 ? [] : [{ pointer, beyond: 'certain' as const, measured: {} }],
+        ),
+      mend: (_, __, { set }) => [{ title: 'a lower ISO', after: turned(set, 'iso', 25) }],
+    })
+    const { findings } = checkText(plan, { rules: [two] })
+    const at = (pointer: string) => findings.find((one) => one.place.pointer === pointer)!
+    expect(at('/camera/iso').advice).toEqual([{ title: 'a lower ISO' }])
+    expect(at('/camera/shutter').advice).toEqual([])
+  })
+
   it('that says itself how far it comes is given', () => {
     const advice = adviceOf((set) => [
       { title: 'some', gives: 'half of it', after: turned(set, 'iso', 70), partial: true },

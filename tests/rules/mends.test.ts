@@ -57,6 +57,7 @@ const each = [
   'panel-in-frame',
   'stand-in-frame',
   'in-collision',
+  'outside-room',
 ]
 
 /** Rules that any change of a set may upset. */

@@ -1,6 +1,6 @@
 /** What stands in what, and what the room holds: by plane geometry and by facts of the trade. */
 import { describe, expect, it } from 'vitest'
-import { findingsOf } from './check-text.js'
+import { checkText, findingsOf } from './check-text.js'
 
 const set = (more: string, lights = 'key: { unit: flashgun, at: camera }'): string => `plan: 1
 title: By plane geometry
@@ -43,7 +43,9 @@ describe('in one place', () => {
   it('a board beside the subject, and one through it', () => {
     // 45 cm wide: 22.5 cm to either side. A board square to the shoulders reaches this much past the arm.
     const beside = (right: number) =>
-      set(`panels:\n${board('card', `right: ${right} cm, behind: 10 cm, height: 1.1 m`, 'camera', '40 x 40 cm')}`)
+      set(
+        `panels:\n${board('card', `right: ${right} cm, behind: 10 cm, height: 1.1 m`, 'camera', '40 x 40 cm')}`,
+      )
     expect(depth(beside(45))).toBeUndefined()
     // 34 cm aside, its inner edge 14 cm from the middle: out by 8.5 cm.
     expect(depth(beside(34))).toBeCloseTo(8.5, 0)
@@ -86,5 +88,50 @@ describe('in one place', () => {
       collisions(wallward('{ kind: softbox, size: 60 x 60 cm, depth: 36 cm }', '1.73 m'))[0]!.level,
     ).toBe('warning')
     expect(collisions(wallward('softbox 60 x 60 cm', '1.6 m'))).toEqual([])
+  })
+})
+
+describe('between the walls', () => {
+  /** A room 4 m wide, its centre line in the middle, 6 m long from 2.4 m behind the subject. */
+  const room =
+    'room: { width: 4 m, length: 6 m, height: 2.6 m, behind-backdrop: 40 cm }\nbackdrop: { surface: grey paper, width: 2.7 m, behind: 2 m }\n'
+  const through = (text: string) => findingsOf('outside-room', text)
+
+  it.each([
+    ['left: 1.6 m, behind: 1 m, height: 1.3 m', 'camera', 10, 'the camera-left wall'],
+    ['right: 1.65 m, behind: 1 m, height: 1.3 m', 'camera', 15, 'the camera-right wall'],
+    ['left: 1 m, behind: 2.1 m, height: 1.3 m', 'right', 20, 'the wall behind the set'],
+    ['left: 1 m, front: 3.3 m, height: 1.3 m', 'right', 20, 'the wall behind the camera'],
+    ['left: 1 m, behind: 1 m, height: 2.2 m', 'right', 10, 'the ceiling'],
+  ])('a board of a metre at %s, facing %s: %d cm in %s', (at, faces, cm, wall) => {
+    const [found] = through(set(`${room}panels:\n${board('card', at, faces)}`))
+    expect(found!.level).toBe('error')
+    expect(found!.measured.through!.value).toBeCloseTo(cm, 6)
+    expect(found!.message).toContain(`${cm} cm of it would be in ${wall}`)
+  })
+
+  it('a light with its depth, square to the wall: its front and the way to its mount', () => {
+    const light = (left: string) =>
+      set(
+        room,
+        `key: { unit: head 400 Ws, modifier: { kind: softbox, size: 60 x 60 cm, depth: 36 cm }, meters: f/8, at: { left: ${left}, height: 1.5 m } }`,
+      )
+    expect(through(light('1.8 m'))[0]!.measured.through!.value).toBeCloseTo(16, 6)
+    expect(through(light('1.6 m'))).toEqual([])
+  })
+
+  it('a roll wider than the room, as an error if the plan names its width', () => {
+    const roll = (width: string) =>
+      through(set(room.replace('width: 4 m', 'width: 2.5 m').replace('width: 2.7 m', width)))
+    expect(roll('width: 2.7 m')[0]!.level).toBe('error')
+    expect(roll('width: 2.7 m')[0]!.measured.through!.value).toBeCloseTo(10, 6)
+    expect(roll('height: 2.5 m')[0]!.level).toBe('note')
+    expect(roll('width: 2.5 m')).toEqual([])
+  })
+
+  it('is asked of plans with a room only, and says so', () => {
+    const { notChecked } = checkText(set(''))
+    const said = notChecked.find((one) => one.rule === 'outside-room')
+    expect(said?.because).toBe('the plan states no room')
   })
 })

@@ -4,11 +4,21 @@ import { reachOf } from '../../scene/reach.js'
 import type { Face, SceneRoom, Solid, SolidBody } from '../../scene/scene.js'
 import { cornersOf } from '../../scene/solids.js'
 import { add, dot, scale, subtract, type Vec3 } from '../../scene/vector.js'
+import type { NotNeeded } from '../rule.js'
+
+export const roomMissing = (plan: Plan): NotNeeded | undefined =>
+  plan.room === undefined
+    ? {
+        because: 'the plan states no room',
+        enable: { pointer: '/room', text: 'room: { width: 4 m, length: 6 m, height: 2.6 m }' },
+      }
+    : undefined
 
 export type RoomSide = 'left' | 'right' | 'front' | 'back' | 'floor' | 'ceiling'
 
 export interface Beyond {
-  readonly side: RoomSide
+  /** `sides`: left and right alike. */
+  readonly side: RoomSide | 'sides'
   /** Metres. */
   readonly by: number
 }
@@ -42,9 +52,13 @@ export const mostBeyond = (
   sides: readonly RoomSide[],
 ): Beyond => {
   const at = sidesAt(room)
-  return sides
-    .map((side) => ({ side, by: reach(outward[side]) - at[side] }))
+  const beyond = (side: RoomSide): number => reach(outward[side]) - at[side]
+  const most = sides
+    .map((side) => ({ side, by: beyond(side) }))
     .reduce((most, one) => (one.by > most.by ? one : most))
+  const across = most.side === 'left' ? 'right' : most.side === 'right' ? 'left' : undefined
+  const alike = across !== undefined && sides.includes(across) && Math.abs(beyond(across) - most.by) < 1e-9
+  return alike ? { side: 'sides', by: most.by } : most
 }
 
 export const reachOfAll =
@@ -78,7 +92,8 @@ export const surelyThere = ({ of, name, body }: Solid, plan: Plan): SolidBody =>
   return { shape: 'hull', corners: [...front, ...back] }
 }
 
-export const sideText: Readonly<Record<RoomSide, string>> = {
+export const sideText: Readonly<Record<Beyond['side'], string>> = {
+  sides: 'the wall on either side',
   left: 'the camera-left wall',
   right: 'the camera-right wall',
   front: 'the wall behind the camera',
