@@ -179,13 +179,12 @@ export const cases: readonly Case[] = [
   { id: 'W95', now: [], later: [rigging('stand-tips')] },
   {
     id: 'W97',
-    now: [warning('backdrop-below-white'), warning('subject-cropped')],
-    later: [shadows('room-short'), shadows('edge-wrap')],
+    now: [warning('backdrop-below-white'), warning('subject-cropped'), error('room-short')],
+    later: [shadows('edge-wrap')],
   },
   {
     id: 'W99',
-    now: [warning('subject-cropped')],
-    later: [shadows('room-short'), shadows('ceiling-low')],
-    judged: 'an error was asked for the room; what exists now sees the crop that the short room forces',
+    now: [warning('subject-cropped'), error('room-short')],
+    later: [shadows('ceiling-low')],
   },
 ]

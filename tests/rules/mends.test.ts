@@ -58,6 +58,7 @@ const each = [
   'stand-in-frame',
   'in-collision',
   'outside-room',
+  'room-short',
 ]
 
 /** Rules that any change of a set may upset. */

@@ -1,6 +1,7 @@
 /** What stands in what, and what the room holds: by plane geometry and by facts of the trade. */
 import { describe, expect, it } from 'vitest'
-import { checkText, findingsOf } from './check-text.js'
+import { computeSet } from '../../src/set/compute-set.js'
+import { checkText, findingsOf, planOf } from './check-text.js'
 
 const set = (more: string, lights = 'key: { unit: flashgun, at: camera }'): string => `plan: 1
 title: By plane geometry
@@ -133,5 +134,55 @@ describe('between the walls', () => {
     const { notChecked } = checkText(set(''))
     const said = notChecked.find((one) => one.rule === 'outside-room')
     expect(said?.because).toBe('the plan states no room')
+  })
+})
+
+describe('the length of the room', () => {
+  const studio = (
+    length: string,
+    camera: string,
+    framing = 'full length',
+    held = 'person',
+  ): string => `plan: 1
+title: How long must it be
+room: { width: 4 m, length: ${length}, height: 2.8 m, behind-backdrop: 0 cm }
+camera: { ${camera}, height: 90 cm }, held-by: ${held}, aperture: f/8, shutter: 1/125, iso: 100 }
+subject: { kind: person, height: 1.8 m, depth: 2 cm }
+backdrop: { surface: grey paper, behind: 2 m }
+lights: { key: { unit: flashgun, at: camera } }
+wanted: { framing: ${framing}, shadow: any }
+`
+  const short = (text: string) => findingsOf('room-short', text)[0]
+  const behind = (text: string): number | undefined => short(text)?.measured.behind?.value
+
+  it('a frame takes its height × focal length / 36 mm, and a focal length (thin lens)', () => {
+    // 1.8 m high, in a room that ends 2.6 m before the subject.
+    for (const lens of [85, 70, 60]) {
+      const text = studio('4.6 m', `lens: ${lens} mm, at: { distance: 2.2 m`)
+      const { min, max } = computeSet(planOf(text)).scene.subject.bounds
+      // From the lens to the middle of the body, a hand behind the face that the distance is to.
+      const toMiddle = ((max[2] - min[2]) * lens) / 36 + lens / 1000
+      expect(Math.abs(2.6 - behind(text)! - (toMiddle - (min[1] + max[1]) / 2))).toBeLessThan(0.02)
+    }
+  })
+
+  it('eight metres hold full length with 85 mm, seven do not (common practice, no source)', () => {
+    expect(short(studio('8 m', 'lens: 85 mm, at: { distance: 5 m'))).toBeUndefined()
+    expect(short(studio('6.5 m', 'lens: 85 mm, at: { distance: 4 m'))!.level).toBe('error')
+  })
+
+  it.each([
+    ['1.9 m', undefined],
+    ['2.05 m', 'note'],
+    ['2.25 m', 'error'],
+    ['2.8 m', 'error'],
+  ])('the camera %s away, the wall 2.6 m: %s', (distance, level) => {
+    expect(short(studio('4.6 m', `lens: 85 mm, at: { distance: ${distance}`, 'face'))?.level).toBe(level)
+  })
+
+  it('a stand needs less than a person', () => {
+    const at = 'lens: 85 mm, at: { distance: 2.3 m'
+    expect(short(studio('4.6 m', at, 'face'))!.level).toBe('error')
+    expect(short(studio('4.6 m', at, 'face', 'stand'))!.level).toBe('note')
   })
 })

@@ -1,5 +1,6 @@
 import type { Rule } from '../rule.js'
 import { inCollision } from './in-collision.js'
 import { outsideRoom } from './outside-room.js'
+import { roomShort } from './room-short.js'
 
-export const roomRules: readonly Rule[] = [outsideRoom, inCollision]
+export const roomRules: readonly Rule[] = [outsideRoom, roomShort, inCollision]
