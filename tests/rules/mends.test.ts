@@ -59,6 +59,7 @@ const each = [
   'in-collision',
   'outside-room',
   'room-short',
+  'ceiling-low',
 ]
 
 /** Rules that any change of a set may upset. */

@@ -186,3 +186,46 @@ wanted: { framing: ${framing}, shadow: any }
     expect(short(studio('4.6 m', at, 'face', 'stand'))!.level).toBe('note')
   })
 })
+
+describe('under the ceiling', () => {
+  const under = (
+    height: string,
+    lights: string,
+    subject = '{ kind: person, height: 1.83 m }',
+  ): string => `plan: 1
+title: How high must it be
+room: { width: 4 m, length: 6 m, height: ${height} }
+camera: { lens: 85 mm, at: { distance: 2.6 m }, aperture: f/8, shutter: 1/125, iso: 100 }
+subject: ${subject}
+backdrop: { surface: grey paper, behind: 2 m }
+lights:
+  ${lights}
+points: { under: { left: 1 m, behind: 0 cm, height: 1 cm } }
+`
+  const box = (height: string, aim: string) =>
+    `key: { unit: head 400 Ws, modifier: { kind: softbox, size: 60 x 60 cm, depth: 36 cm }, meters: f/8, at: { left: 1 m, height: ${height} }, aim: ${aim} }`
+  const low = (text: string) => findingsOf('ceiling-low', text)
+
+  it('a box that looks down stands up by its depth, one that looks ahead by half its height', () => {
+    expect(low(under('2.5 m', box('2.25 m', 'under')))[0]!.measured.through!.value).toBeCloseTo(11, 6)
+    expect(low(under('2.5 m', box('2.1 m', 'under')))).toEqual([])
+    expect(low(under('2.5 m', box('2.27 m', 'back-wall')))[0]!.measured.through!.value).toBeCloseTo(7, 6)
+    expect(low(under('2.5 m', box('2.15 m', 'back-wall')))).toEqual([])
+  })
+
+  it('someone on a platform: 60 cm and 1.83 m under 2.3 m', () => {
+    const tall = '{ kind: person, height: 1.83 m, stands-on: { height: 60 cm, size: 1 x 1 m } }'
+    const [found] = low(under('2.3 m', 'key: { unit: flashgun, at: camera }', tall))
+    expect(found!.level).toBe('error')
+    expect(found!.measured.through!.value).toBeCloseTo(13, 0)
+  })
+
+  it('a hair light over 1.83 m wants 2.73 m; seated it fits under 2.6 m (common practice, no source)', () => {
+    const hair =
+      'hair: { unit: flashgun, meters: f/5.6, at: { angle: 170 deg right, distance: 1 m, height: 2 m } }'
+    expect(low(under('2.6 m', hair)).map(({ level }) => level)).toEqual(['note'])
+    expect(low(under('2.75 m', hair))).toEqual([])
+    const seated = '{ kind: person, height: 1.83 m, pose: seated }'
+    expect(low(under('2.6 m', hair.replace('height: 2 m', 'height: 1.6 m'), seated))).toEqual([])
+  })
+})

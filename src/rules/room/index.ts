@@ -1,6 +1,7 @@
 import type { Rule } from '../rule.js'
+import { ceilingLow } from './ceiling-low.js'
 import { inCollision } from './in-collision.js'
 import { outsideRoom } from './outside-room.js'
 import { roomShort } from './room-short.js'
 
-export const roomRules: readonly Rule[] = [outsideRoom, roomShort, inCollision]
+export const roomRules: readonly Rule[] = [outsideRoom, roomShort, ceilingLow, inCollision]

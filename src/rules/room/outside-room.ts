@@ -13,6 +13,7 @@ import type { Words } from '../words.js'
 import {
   type Beyond,
   depthGuess,
+  depthText,
   mostBeyond,
   type RoomSide,
   reachOfAll,
@@ -119,10 +120,7 @@ export const outsideRoom = rule<Outside>({
 const mostTried = 6
 
 const whyOf = (what: Outside['what'], light: Light | undefined, words: Words): string => {
-  if (what === 'light' && light !== undefined)
-    return light.modifier === undefined
-      ? 'the unit with its reflector stands behind its front'
-      : `from its front to its mount it is ${words.small(light.modifier.depth)} deep${light.modifier.guessed ? ', which is a guess' : ''}`
+  if (what === 'light' && light !== undefined) return depthText(light, words)
   if (what === 'backdrop') return 'it hangs on the centre line'
   return 'the room is measured from the backdrop and from the centre line'
 }

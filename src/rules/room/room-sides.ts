@@ -5,6 +5,7 @@ import type { Face, SceneRoom, Solid, SolidBody } from '../../scene/scene.js'
 import { cornersOf } from '../../scene/solids.js'
 import { add, dot, scale, subtract, type Vec3 } from '../../scene/vector.js'
 import type { NotNeeded } from '../rule.js'
+import type { Words } from '../words.js'
 
 export const roomMissing = (plan: Plan): NotNeeded | undefined =>
   plan.room === undefined
@@ -77,6 +78,11 @@ const depthShare = 0.3
 /** Metres by which a light's back may lie elsewhere than its solid says; 0 where its depth is known. */
 export const depthGuess = ({ modifier }: Light): number =>
   modifier === undefined || !modifier.guessed ? 0 : depthShare * modifier.depth
+
+export const depthText = ({ name, modifier }: Light, words: Words): string =>
+  modifier === undefined
+    ? `the plan places the front of ${name}, and the unit with its reflector stands behind that`
+    : `the plan places the middle of its front; from there to its mount it is ${words.small(modifier.depth)} deep${modifier.guessed ? ', which is a guess' : ''}`
 
 /** A light's body with its back as near to its front as the guess of its depth allows. */
 export const surelyThere = ({ of, name, body }: Solid, plan: Plan): SolidBody => {
