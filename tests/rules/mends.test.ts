@@ -60,6 +60,7 @@ const each = [
   'outside-room',
   'room-short',
   'ceiling-low',
+  'aim-blocked',
 ]
 
 /** Rules that any change of a set may upset. */

@@ -229,3 +229,46 @@ points: { under: { left: 1 m, behind: 0 cm, height: 1 cm } }
     expect(low(under('2.6 m', hair.replace('height: 2 m', 'height: 1.6 m'), seated))).toEqual([])
   })
 })
+
+describe('something between a light and its aim', () => {
+  // The front 60 cm wide, two metres before the face and level with it: halfway it looks 30 cm wide.
+  const halfway = (edge: number, more = '') =>
+    set(
+      `panels:\n${board('flag', `${edge < 50 ? `left: ${50 - edge}` : `right: ${edge - 50}`} cm, front: 1 m, height: 1.5 m`, 'camera')}${more}`,
+      'key: { unit: head 400 Ws, modifier: { kind: softbox, size: 60 x 60 cm, depth: 30 cm }, meters: f/8, at: { left: 0 cm, front: 2 m, height: 1.5 m } }',
+    ).replace('at: { distance: 2.6 m, height: 1.5 m }', 'at: { distance: 4 m, height: 1.5 m }')
+  const blocked = (text: string) => findingsOf('aim-blocked', text)
+
+  it.each([
+    [3, 60],
+    [9, 80],
+    [14.9, 100],
+  ])('an edge %d cm past the middle hides %d %% (similar triangles)', (edge, percent) => {
+    const [found] = blocked(halfway(edge))
+    expect(found!.level).toBe('warning')
+    expect(Math.abs(100 * found!.measured.hidden!.value - percent)).toBeLessThan(2)
+    expect(found!.message).toContain('flag')
+  })
+
+  it('an edge short of the middle is a flag that does its job', () => {
+    expect(blocked(halfway(-2))).toEqual([])
+    expect(blocked(halfway(-20))).toEqual([])
+  })
+
+  it('a scrim is there to be shone through', () => {
+    expect(
+      blocked(halfway(15).replace('kind: reflector, surface: white board', 'kind: scrim, transmits: 40 %')),
+    ).toEqual([])
+  })
+
+  it('a light aimed at a board, and something before that', () => {
+    const bounced = (more: string) =>
+      set(
+        `panels:\n${board('big', 'right: 1.5 m, height: 1.5 m', 'subject')}${more}`,
+        'fill: { unit: flashgun, meters: f/4, at: { left: 1.5 m, front: 2 m, height: 1.5 m }, aim: big }',
+      )
+    expect(blocked(bounced(''))).toEqual([])
+    const [found] = blocked(bounced(board('small', 'left: 0 cm, front: 1 m, height: 1.5 m', 'subject')))
+    expect(found!.message).toBe('fill does not get to big: small stands before it')
+  })
+})
