@@ -56,6 +56,8 @@ const compass = Array.from(
   { length: 8 },
   (_, i) => [Math.cos((i * Math.PI) / 4), Math.sin((i * Math.PI) / 4)] as const,
 )
+/** Steps of one walk: it is there much sooner. */
+const longestWalk = 100
 /** Hills that are walked down. */
 const starts = 4
 
@@ -84,7 +86,7 @@ const downhill = (from: Vec3, way: (n: Vec3) => number): number => {
   let n = from
   let least = way(n)
   let step = firstStep
-  while (step > lastStep && least > 0) {
+  for (let walked = 0; walked < longestWalk && step > lastStep && least > 0; walked++) {
     const p = unit(cross(n, Math.abs(n[2]) < 0.9 ? [0, 0, 1] : [0, 1, 0]))
     const q = cross(n, p)
     const [here, aside] = [scale(n, Math.cos(step)), Math.sin(step)]

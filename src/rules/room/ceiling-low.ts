@@ -115,12 +115,12 @@ export const ceilingLow = rule<Low>({
         }
       case 'hair light':
         return {
-          message: `a hair light has little room: ${words.small(limits.hair! - by)} are left over the head, and ${words.small(limits.hair!)} are wanted`,
+          message: `a hair light has little room: ${words.small(limits.hair! - by)} over the head, where ${words.small(limits.hair!)} are wanted`,
           why: `under a ceiling of ${height} it comes near the head, and its box into the picture`,
         }
       case 'boom':
         return {
-          message: `the boom of ${name} has no room to tilt: ${words.small(Math.max(0, limits.boom! - by))} are left over it under the ceiling of ${height}`,
+          message: `the boom of ${name} has no room to tilt: ${words.small(Math.max(0, limits.boom! - by))} over it under the ceiling of ${height}`,
           why: 'its far end rises as the light is lowered',
         }
     }

@@ -8,7 +8,7 @@ import type { ComputedSet } from '../../set/computed-set.js'
 import type { Knob } from '../../set/knobs.js'
 import { movedEitherWay } from '../moved.js'
 import { whom } from '../place-words.js'
-import { type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
+import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
 import { surelyThere } from './room-sides.js'
 
 const crowded = (lights: string, panels = ''): string => `plan: 1
@@ -131,8 +131,10 @@ export const inCollision = rule<Collision>({
       collisionsIn(after.plan, after.scene, limits.depth! / 100).every(
         (one) => pairOf(one.first, one.second) !== pairOf(first, second),
       )
-    const both = second === floor ? [first] : [first, second]
-    return [...both.flatMap((one) => moved(one, set, clear)), byHand]
+    return inTurn(
+      () => moved(first, set, clear) ?? (second === floor ? undefined : moved(second, set, clear)) ?? [],
+      () => [byHand],
+    )
   },
 
   inShort: ({ first, second }, _words, { plan }) =>
@@ -224,7 +226,7 @@ const moved = (
   { of, name }: Solid,
   set: ComputedSet,
   clear: (after: ComputedSet) => boolean,
-): readonly Mend[] => {
+): readonly Mend[] | undefined => {
   const knobs: readonly Knob[] =
     of === 'light'
       ? (['light-angle', 'light-right', 'light-distance', 'light-height'] as const).map((knob) => ({
@@ -238,5 +240,5 @@ const moved = (
     const found = movedEitherWay(set, knob, clear)
     if (found !== undefined) return [{ title: found.title, gives: 'they stand apart', after: found.after }]
   }
-  return []
+  return undefined
 }

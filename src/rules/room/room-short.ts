@@ -113,15 +113,15 @@ export const roomShort = rule<Short>({
     const behind = room - needs
     const wall = `the wall behind the camera is ${words.length(room)} from the subject`
     const who = plan.camera.heldBy === 'person' ? 'whoever holds the camera' : 'the camera'
-    const left = `${words.small(behind)} are left behind the lens`
+    const spare = `${words.small(behind)} behind the lens`
     const message =
       kind === 'framing'
-        ? `${framingText(plan.wanted.framing!)} does not fit in the room: with ${mm(plan.camera.lens)} the camera stands ${words.length(needs)} away, ${behind < 0 ? `and ${wall}` : `and ${left} for ${who}`}`
+        ? `${framingText(plan.wanted.framing!)} does not fit in the room: with ${mm(plan.camera.lens)} the camera stands ${words.length(needs)} away, ${behind < 0 ? `and ${wall}` : `with ${spare} for ${who}`}`
         : kind === 'behind the wall'
           ? behind < 0
             ? `the camera would stand ${words.length(-behind)} behind the wall: ${wall}`
-            : `${who} does not fit: ${left}`
-          : `${left} to work in: ${wall}`
+            : `${who} does not fit: ${spare}`
+          : `only ${spare} to work in: ${wall}`
     return {
       message,
       why:
