@@ -9,6 +9,7 @@ import { roomRules } from './room/index.js'
 import type { Rule } from './rule.js'
 import { shadowRules } from './shadow/index.js'
 import { shutterRules } from './shutter/index.js'
+import { softRules } from './soft/index.js'
 import { triggerRules } from './trigger/index.js'
 import { wrapRules } from './wrap/index.js'
 
@@ -22,6 +23,7 @@ export const rules: readonly Rule[] = [
   ...shutterRules,
   ...powerRules,
   ...rimRules,
+  ...softRules,
   ...triggerRules,
   ...readingRules,
   ...roomRules,

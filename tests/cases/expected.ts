@@ -124,7 +124,7 @@ export const cases: readonly Case[] = [
     later: [],
     judged: 'sixty people are over the language’s limit of forty; forty stand in the plan at the same depth',
   },
-  { id: 'W65', now: [warning('group-uneven')], later: [shadows('source-small')] },
+  { id: 'W65', now: [warning('group-uneven'), note('source-small')], later: [] },
   {
     id: 'W67',
     now: [warning('depth-short')],

@@ -61,6 +61,8 @@ const each = [
   'room-short',
   'ceiling-low',
   'aim-blocked',
+  'source-small',
+  'front-unfilled',
 ]
 
 /** Rules that any change of a set may upset. */

@@ -25,6 +25,8 @@ interface Low extends Evidence {
   /** Metres through the ceiling, or missing under it. */
   readonly by: number
   readonly perhaps: boolean
+  /** Of a light: its front by itself reaches through. */
+  readonly front: boolean
 }
 
 export const ceilingLow = rule<Low>({
@@ -99,14 +101,14 @@ export const ceilingLow = rule<Low>({
     return [...through, ...person(context), ...comfort(context).filter(({ name }) => !named.has(name))]
   },
 
-  tell: ({ kind, name, by, perhaps }, words, { plan, set, limits }) => {
+  tell: ({ kind, name, by, perhaps, front }, words, { plan, set, limits }) => {
     const height = words.length(set.scene.room!.height)
     const light = plan.lights.get(name)!
     switch (kind) {
       case 'light':
         return {
           message: `${perhaps ? 'perhaps ' : ''}${name} does not fit under the ceiling of ${height}: ${words.small(by)} of it would be in it`,
-          why: depthText(light, words),
+          why: depthText(light, words, front),
         }
       case 'person':
         return {
@@ -177,6 +179,7 @@ const evidence = (
   measured: Evidence['measured'],
   level: Level,
   perhaps = false,
+  front = false,
 ): Low => ({
   pointer: at,
   also: [{ pointer: '/room/height', says: 'under this ceiling' }],
@@ -187,6 +190,7 @@ const evidence = (
   name,
   by,
   perhaps,
+  front,
 })
 
 const cm = (value: number, limit: number): Evidence['measured'] => ({
@@ -218,6 +222,7 @@ const lightsThrough = ({ set, plan, limits }: RuleContext): readonly Low[] => {
         measured,
         perhaps ? 'warning' : 'error',
         perhaps,
+        ofFront > limit,
       ),
     ]
   })

@@ -42,6 +42,8 @@ interface Outside extends Evidence {
   readonly name: string
   readonly through: Beyond
   readonly perhaps: boolean
+  /** Of a light: its front by itself reaches through. */
+  readonly front: boolean
 }
 
 export const outsideRoom = rule<Outside>({
@@ -81,7 +83,7 @@ export const outsideRoom = rule<Outside>({
 
   detect: (context) => outside(context, context.limits.through! / 100),
 
-  tell: ({ what, name, through, perhaps }, words, { plan }) => {
+  tell: ({ what, name, through, perhaps, front }, words, { plan }) => {
     const thing = {
       light: name,
       panel: name,
@@ -93,7 +95,7 @@ export const outsideRoom = rule<Outside>({
     }[what]
     return {
       message: `${perhaps ? 'perhaps ' : ''}${thing} does not fit: ${words.small(through.by)} of it would be in ${sideText[through.side]}`,
-      why: whyOf(what, plan.lights.get(name), words),
+      why: whyOf(what, plan.lights.get(name), words, front),
     }
   },
 
@@ -119,8 +121,8 @@ export const outsideRoom = rule<Outside>({
 /** Of more things outside than these none is moved for trial: the room is too small for the set. */
 const mostTried = 6
 
-const whyOf = (what: Outside['what'], light: Light | undefined, words: Words): string => {
-  if (what === 'light' && light !== undefined) return depthText(light, words)
+const whyOf = (what: Outside['what'], light: Light | undefined, words: Words, front: boolean): string => {
+  if (what === 'light' && light !== undefined) return depthText(light, words, front)
   if (what === 'backdrop') return 'it hangs on the centre line'
   return 'the room is measured from the backdrop and from the centre line'
 }
@@ -157,6 +159,7 @@ const outside = (context: RuleContext, limit: number): readonly Outside[] => {
             name,
             through,
             perhaps: false,
+            front: false,
           },
         ]
   }
@@ -202,7 +205,7 @@ const doubted = (one: Outside, light: Light, { set: { scene } }: RuleContext): O
   const inside = front === undefined || mostBeyond(scene.room, reachOfFace(front), walls).by <= limit
   return inside && one.through.by <= limit + depthGuess(light)
     ? { ...one, level: 'warning', perhaps: true }
-    : one
+    : { ...one, front: !inside }
 }
 
 const told = (moved: Moved | undefined, costs?: string): readonly Mend[] =>

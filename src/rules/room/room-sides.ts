@@ -79,10 +79,13 @@ const depthShare = 0.3
 export const depthGuess = ({ modifier }: Light): number =>
   modifier === undefined || !modifier.guessed ? 0 : depthShare * modifier.depth
 
-export const depthText = ({ name, modifier }: Light, words: Words): string =>
-  modifier === undefined
-    ? `the plan places the front of ${name}, and the unit with its reflector stands behind that`
-    : `the plan places the middle of its front; from there to its mount it is ${words.small(modifier.depth)} deep${modifier.guessed ? ', which is a guess' : ''}`
+/** @param front true where the front by itself reaches through, whatever stands behind it */
+export const depthText = ({ name, modifier }: Light, words: Words, front: boolean): string =>
+  front
+    ? 'its front alone reaches there, with its middle where the plan places it'
+    : modifier === undefined
+      ? `the plan places the front of ${name}, and the unit with its reflector stands behind that`
+      : `the plan places the middle of its front; from there to its mount it is ${words.small(modifier.depth)} deep${modifier.guessed ? ', which is a guess' : ''}`
 
 /** A light's body with its back as near to its front as the guess of its depth allows. */
 export const surelyThere = ({ of, name, body }: Solid, plan: Plan): SolidBody => {

@@ -1,0 +1,194 @@
+import type { Light } from '../../language/plan.js'
+import type { ComputedSet } from '../../set/computed-set.js'
+import { turn } from '../gear.js'
+import { faceOf, keyLightsOf, strongestOf } from '../key-lights.js'
+import { lightPointer, placePointer } from '../place-pointer.js'
+import { pointText } from '../place-words.js'
+import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
+import { movedAndHeld, solveFor } from '../solving.js'
+import type { Words } from '../words.js'
+import { type Subtended, softKinds, subtended } from './subtended.js'
+
+const portrait = (key: string, shadow = 'any', subject = '{ kind: person }'): string => `plan: 1
+title: How soft it is
+camera: { lens: 85 mm, at: { distance: 2.6 m }, aperture: f/8, shutter: 1/125, iso: 100 }
+subject: ${subject}
+backdrop: { surface: grey paper, behind: 1.5 m }
+lights:
+  key: { unit: head 400 Ws, ${key} }
+wanted: { backdrop: any, shadow: ${shadow} }
+`
+const at = (distance: string) => `meters: f/8, at: { angle: 30 deg left, distance: ${distance}, height: 2 m }`
+
+interface Small extends Evidence {
+  readonly light: Light
+  readonly seen: Subtended
+  readonly limit: number
+  readonly wanted: boolean
+}
+
+export const sourceSmall = rule<Small>({
+  id: 'source-small',
+  family: 'soft',
+  level: 'note',
+  finds: 'a key that looks too small from the face for the soft shadow that is wanted, or for its soft front',
+  limits: {
+    wanted: { value: 40, unit: 'deg', says: 'across as seen from the subject where a soft shadow is wanted' },
+    front: { value: 25, unit: 'deg', says: 'across for an umbrella, softbox or octa as key on one person' },
+  },
+  why: 'Soft is what looks large from the face. An umbrella twice as far away is half as soft, and from across the room it is a bare bulb that takes four times the power.',
+  formula:
+    'the angle of the cone with the solid angle of the front; the edge of a shadow = size × distance to what it falls on / distance of the light',
+  sources: [
+    {
+      kind: 'derived',
+      says: 'edges of shadows by similar triangles; solid angle of a polygon, in closed form',
+    },
+    {
+      kind: 'common practice',
+      says: 'soft up to about one and a half times its size away; well over twice its size it is used for reach, not for softness',
+    },
+  ],
+  basis: 'solid angle of the front; the limits are common practice',
+  fires: [
+    {
+      title: 'an umbrella far away',
+      plan: portrait(`modifier: white umbrella 1 m, ${at('2.6 m')}`),
+    },
+    { title: 'a reflector where a soft shadow is wanted', plan: portrait(at('1.4 m'), 'soft') },
+    {
+      title: 'a box that would do, but for the soft shadow',
+      plan: portrait(`modifier: octa 90 cm, ${at('1.4 m')}`, 'soft'),
+    },
+  ],
+  passes: [
+    {
+      title: 'the usual box at the usual distance',
+      plan: portrait(`modifier: softbox 60 x 90 cm, ${at('1.5 m')}`),
+    },
+    { title: 'a reflector: hard on purpose', plan: portrait(at('1.4 m')) },
+    {
+      title: 'a large octa near, soft is wanted',
+      plan: portrait(`modifier: octa 150 cm, ${at('1.5 m')}`, 'soft'),
+    },
+    {
+      title: 'a bottle is lit as it likes',
+      plan: portrait(
+        `modifier: softbox 40 x 40 cm, ${at('1.4 m')}`,
+        'any',
+        '{ kind: object, height: 30 cm, stands-on: { height: 1 m } }',
+      ),
+    },
+  ],
+
+  needs: ({ set, plan }) => {
+    const key = keyOf(set)
+    // A group is lit from afar for evenness, an object as it likes.
+    if (key === undefined || (plan.subject.kind !== 'person' && plan.wanted.shadow !== 'soft'))
+      return 'silent'
+    return subtended(set, key, faceOf(set)) === undefined
+      ? {
+          because: `${key.name} works by way of a surface, and how large it lights that the plan does not say`,
+        }
+      : undefined
+  },
+
+  detect: ({ set, plan, limits }) => {
+    const light = keyOf(set)
+    const seen = light && subtended(set, light, faceOf(set))
+    if (light === undefined || seen === undefined) return []
+    const wanted = plan.wanted.shadow === 'soft'
+    const isSoft = light.modifier !== undefined && softKinds.includes(light.modifier.kind)
+    if (!wanted && !isSoft && seen.through === undefined) return []
+    const limit = wanted ? limits.wanted! : limits.front!
+    if (seen.degrees >= limit - slack) return []
+    return [
+      {
+        pointer: light.at.by === 'camera' ? lightPointer(light.name, 'at') : placePointer(light),
+        also: wanted ? [{ pointer: '/wanted/shadow', says: 'a soft shadow is wanted' }] : [],
+        beyond: 'certain',
+        measured: { across: { value: seen.degrees, unit: 'deg', limit, side: 'at-least' } },
+        light,
+        seen,
+        limit,
+        wanted,
+      },
+    ]
+  },
+
+  tell: ({ light, seen, limit, wanted }, words, { plan }) => {
+    const place = pointText(plan, 'subject')
+    const source = seen.through === undefined ? light.name : `${seen.through} before ${light.name}`
+    const angle = (degrees: number) => `${Math.round(degrees * 10) / 10} deg`
+    return {
+      message: `${wanted ? 'shadows get edges where soft ones are wanted' : `shadows on ${place} get edges`}: ${source} looks ${angle(seen.degrees)} large from there, ${angle(limit)} is the least`,
+      why:
+        seen.away === undefined
+          ? 'the disc of the sun'
+          : `${words.small(seen.across!)} across, ${words.length(seen.away)} away: a shadow thrown ${words.small(nose)} far has an edge ${words.small((nose * seen.across!) / seen.away)} wide`,
+    }
+  },
+
+  mend: (evidence, words, context) =>
+    inTurn(
+      () => nearer(evidence, words, context),
+      () => larger(evidence, words),
+      () =>
+        evidence.seen.away === undefined
+          ? [{ title: 'a scrim over the subject, or open shade', gives: 'a source as large as the scrim' }]
+          : [],
+    ),
+})
+
+/** Degrees. */
+const slack = 1e-6
+/** Metres: from the tip of the nose to where its shadow falls. Common practice, no source. */
+const nose = 0.05
+/** Degrees inside the limit that a mend aims at. */
+const inside = 1
+
+const keyOf = (set: ComputedSet): Light | undefined => {
+  const keys = keyLightsOf(set, 'key')
+  return strongestOf(set, keys.length > 0 ? keys : set.keyLights)
+}
+
+const nearer = ({ light, seen, limit }: Small, words: Words, { set, plan }: RuleContext): readonly Mend[] => {
+  const knob = { knob: 'light-distance', light: light.name } as const
+  const today = set.scene.lights.get(light.name)?.distance
+  if (today === undefined || seen.through !== undefined || light.unit.kind === 'window') return []
+  const wanted = solveFor(
+    today,
+    0.3,
+    (to) => subtended(set.with({ knob, to }), light, faceOf(set))?.degrees,
+    limit + inside,
+  )
+  const turned = wanted === undefined ? undefined : turn(plan, knob, wanted)
+  if (turned === undefined || turned.short > 0) return []
+  const held = movedAndHeld(set, light.name, turned.change.to)
+  const less = held === undefined ? '' : `${words.howMany(Math.abs(held.stops))} less power, `
+  return [
+    {
+      title: turned.title,
+      gives: `${light.name} looks ${Math.round(limit + inside)} deg large`,
+      costs: `${less}faster fall-off behind the face`,
+      after: held?.set ?? set.with(turned.change),
+    },
+  ]
+}
+
+/** Nobody carries a larger one, metres. */
+const largest = 2.2
+
+const larger = ({ light, seen, limit }: Small, words: Words): readonly Mend[] => {
+  if (seen.away === undefined || seen.through !== undefined || light.unit.kind === 'window') return []
+  const needs = 2 * seen.away * Math.tan(((limit + inside) * Math.PI) / 360)
+  const size = Math.ceil(needs * 20) / 20
+  return size > largest
+    ? []
+    : [
+        {
+          title: `an umbrella or octa of ${words.length(size)} on ${light.name}`,
+          gives: 'as soft from where it stands',
+        },
+      ]
+}
