@@ -55,7 +55,7 @@ export const bouncedOf = (plan: Plan, scene: Scene, before: Bounced | undefined)
   const parts =
     kept !== undefined && sameSurroundings(kept.plan, plan)
       ? kept.parts
-      : partsOf(scene, before === undefined ? undefined : tried)
+      : partsOf(scene, budgetOf(scene, before === undefined ? usual : tried))
   const at = (outlook: Outlook, key: string, source: Source): Bounce => {
     // Ambient light was metered with all that it does in the room.
     if (source.kind === 'uniform' || scene.surfaces.length === 0) return noBounce
@@ -72,10 +72,17 @@ export const bouncedOf = (plan: Plan, scene: Scene, before: Bounced | undefined)
 const sameSurroundings = (a: Plan, b: Plan): boolean =>
   a.panels === b.panels && a.subject === b.subject && a.backdrop === b.backdrop && a.room === b.room
 
-/** Patches of a set in which surfaces are moved for a trial: what is thrown back is then good to some hundredths of a stop. */
+/** About how many patches surfaces are cut into, and in a set in which surfaces were moved for a trial: what is thrown back is then good to some hundredths of a stop. */
+const usual = 500
 const tried = 120
+/** With more things in the way than this, fewer in proportion: the work goes with the product. */
+const crowd = 20
+const fewest = 40
 
-const partsOf = (scene: Scene, budget?: number): Parts => {
+const budgetOf = ({ solids }: Scene, most: number): number =>
+  Math.max(fewest, Math.round(most * Math.min(1, crowd / solids.length)))
+
+const partsOf = (scene: Scene, budget: number): Parts => {
   const blockers = lazy(() => blockersOf(scene.solids))
   const mesh = lazy(() => meshOf(scene.surfaces, thatMatter(scene), budget))
   const transfer = lazy(() => transferOf(mesh(), blockers()))

@@ -114,20 +114,27 @@ interface Added {
   readonly where: string
 }
 
+/** A place in the picture, and what is metered there. */
+interface Watched {
+  readonly where: string
+  readonly receptor: Receptor
+}
+
 /** So far over the limit that no other place need be asked. */
 const plainly = 0.2
+
+/** Of a plan with many points, so many places are looked at; at so many of them also what surfaces throw there. */
+const mostPlaces = 40
+const manyLights = 12
+const closely = 3
 
 /** Undefined where what the light adds cannot be known. */
 const mostAdded = (set: ComputedSet, light: Light, limit: number, u: RuleContext['u']): Added | undefined => {
   if (lightMissing(set, light) !== undefined) return undefined
   let most: Added | undefined
-  for (const { where, receptor } of placesFor(set, light)) {
+  for (const { where, receptor } of promising(set, light)) {
     const all = set.exposure(receptor, 'all')
     if (all === undefined) continue
-    const own = all.byLight.get(light.name) ?? 0
-    const others = all.luxSeconds - own
-    // Cheap before dear: a place that adds less than one already seen needs no figure.
-    if (most !== undefined && others > 0 && Math.log2(all.luxSeconds / others) <= most.adds) continue
     const rest = set.exposure(
       receptor,
       [...all.byLight.keys()].filter((name) => name !== light.name),
@@ -142,15 +149,24 @@ const mostAdded = (set: ComputedSet, light: Light, limit: number, u: RuleContext
   return most
 }
 
+/** Where it adds most of what comes straight, most first: that is cheap to know, what surfaces throw there is dear. */
+const promising = (set: ComputedSet, light: Light): readonly Watched[] => {
+  const places: (Watched & { readonly adds: number })[] = []
+  for (const place of placesFor(set, light)) {
+    const straight = set.exposure(place.receptor, 'all', ['direct'])
+    const own = straight?.byLight.get(light.name) ?? 0
+    places.push({ ...place, adds: own === 0 ? 0 : own / ((straight?.luxSeconds ?? 0) - own) })
+    if (places.length === mostPlaces) break
+  }
+  return places.sort((a, b) => (a.adds === b.adds ? 0 : b.adds - a.adds)).slice(0, closely)
+}
+
 /** Each light's geometry is the same in both exposures: it counts by what the difference owes to that light. */
 const atOnePlace = ({ gradient }: Figure): number =>
   [...gradient.values()].reduce((sum, share) => sum + (share * uncertainties.geometry) ** 2 / 2, 0)
 
 /** Its own point, then all that the picture shows of the subject and the backdrop, facing the light and the camera. */
-const placesFor = function* (
-  set: ComputedSet,
-  light: Light,
-): Generator<{ readonly where: string; readonly receptor: Receptor }> {
+const placesFor = function* (set: ComputedSet, light: Light): Generator<Watched> {
   const { points, lights, camera } = set.scene
   const scene = lights.get(light.name)
   const own = meteredAt(light)
@@ -169,8 +185,13 @@ const placesFor = function* (
       }
       continue
     }
+    // Facing the camera, all lights are asked at the same places.
     const toLight =
-      scene?.front === undefined ? scene && scale(scene.axis, -1) : unit(subtract(scene.front.centre, at))
+      lights.size > manyLights && name !== own
+        ? undefined
+        : scene?.front === undefined
+          ? scene && scale(scene.axis, -1)
+          : unit(subtract(scene.front.centre, at))
     if (toLight !== undefined)
       yield { where: pointText(set.plan, name), receptor: { at, normal: toLight, kind: 'dome' } }
     yield {
