@@ -4,6 +4,7 @@ import type { Advice, Evidence, NotNeeded, OtherRules, RuleContext } from '../ru
 import type { Words } from '../rules/words.js'
 import { lazy } from '../scene/lazy.js'
 import type { ComputedSet } from '../set/computed-set.js'
+import { movesForMends, WorkSpent } from '../set/work.js'
 import type { Place } from '../text/place.js'
 import { judge, worded } from './certainty.js'
 import type { Draft } from './draft.js'
@@ -52,16 +53,21 @@ export const runRule = (own: HousedRule, run: Run, others?: OtherRules): Ran => 
 /** More than these nobody weighs against each other. */
 const mostAdvice = 3
 
+const noMoreTried: Advice = {
+  title: 'no further move is tried in so crowded a set: mend what stands above first, then check again',
+}
+
 /** A rule that finds but cannot mend is a defect of the program, told as such; its finding stands. */
 const mended = (
   own: HousedRule,
   evidence: Evidence,
   context: RuleContext,
-  { words, trial, failed }: Run,
+  { set, words, trial, failed }: Run,
 ): readonly Advice[] => {
   const { rule } = own
+  const shown: Advice[] = []
+  set.work.mostMoves = movesForMends
   try {
-    const shown: Advice[] = []
     for (const mend of rule.mend(evidence, words, context)) {
       const advice = trial(own, evidence, mend)
       if (advice !== undefined) shown.push(advice)
@@ -69,6 +75,7 @@ const mended = (
     }
     return shown
   } catch (error) {
+    if (error instanceof WorkSpent) return [...shown, noMoreTried]
     failed({ rule: rule.id, error })
     return []
   }

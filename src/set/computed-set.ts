@@ -14,6 +14,7 @@ import type { FNumber, LuxSeconds, Stops } from '../units/quantity.js'
 import type { BackdropView } from './backdrop-view.js'
 import type { Change } from './knobs.js'
 import type { ShadowSeen } from './shadow-seen.js'
+import type { Work } from './work.js'
 import type { Haze, WrapSide } from './wrap-and-haze.js'
 
 export interface ComputedSet {
@@ -29,6 +30,8 @@ export interface ComputedSet {
   /**
    * The set after changes. Strengths stay as estimated here, but that a light known by what it is to meter goes on
    * metering that wherever it goes; what does not depend on the change is shared.
+   *
+   * @throws WorkSpent where the change moves anything and `work` allows no further move
    */
   with(...changes: readonly Change[]): ComputedSet
 
@@ -83,8 +86,8 @@ export interface ComputedSet {
   /** Readings that tell nothing of the strengths, and why. */
   readonly unusedReadings: readonly UnusedReading[]
 
-  /** How many responses (one receptor to one light) were computed for this set and all that `with` made of it. */
-  readonly work: { readonly responses: number }
+  /** What was computed for this set and all that `with` made of it. */
+  readonly work: Work
 }
 
 /** A reading against what ratings, calibrations and all other readings predict for it. */

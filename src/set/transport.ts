@@ -22,6 +22,7 @@ import { type Bounce, type Bounced, bouncedOf, noBounce } from './bounced.js'
 import type { MeterAsk } from './computed-set.js'
 import { planScene } from './plan-scene.js'
 import { type MeterPlace, meterPlace } from './receptor-at.js'
+import { noWork, type Work } from './work.js'
 
 /** The name under which the ambient light counts as a light. */
 export const ambientName = ambientSource.light
@@ -35,12 +36,6 @@ export const modellingOf = (plan: Plan, name: string): Light | undefined => {
   return light?.modelling === true && !plan.lights.has(name) ? light : undefined
 }
 const lampEnding = modellingName('')
-
-/** What was computed so far, over a set and all sets made from it. */
-export interface Work {
-  /** Responses of one receptor to one light. */
-  responses: number
-}
 
 /** A receptor and what it was found to answer. */
 export interface Probe {
@@ -91,7 +86,7 @@ interface Memory {
   readonly before: Memory | undefined
 }
 
-export const makeTransport = (plan: Plan): Transport => transportOf(plan, undefined, { responses: 0 })
+export const makeTransport = (plan: Plan): Transport => transportOf(plan, undefined, noWork())
 
 interface Before {
   readonly transport: Transport

@@ -3,6 +3,7 @@ import { difference, type Figure } from '../../light/figure.js'
 import { uncertainties } from '../../light/how-sure.js'
 import type { Receptor } from '../../light/receptor.js'
 import { inFrame } from '../../scene/camera-view.js'
+import { lazyOf } from '../../scene/lazy.js'
 import type { ScenePoint } from '../../scene/scene.js'
 import { dot, scale, subtract, unit } from '../../scene/vector.js'
 import type { ComputedSet } from '../../set/computed-set.js'
@@ -76,28 +77,29 @@ export const lightWithoutEffect = rule<WithoutEffect>({
     set.lit.length < 2
       ? []
       : set.lit.flatMap((light) => {
-          const most = mostAdded(set, light, limits.adds!, u)
-          return most === undefined
-            ? []
-            : [
-                {
-                  pointer: settingPointer(light),
-                  beyond: { stops: limits.adds! - most.adds, u: most.u },
-                  measured: {
-                    adds: {
-                      value: most.adds,
-                      unit: 'stop' as const,
-                      u: most.u,
-                      limit: limits.adds!,
-                      side: 'at-least' as const,
-                    },
-                  },
-                  cause: `the power of ${light.name}`,
-                  light,
-                  adds: most.adds,
-                  where: most.where,
+          const most = mostAdded(set, light, limits.adds!)
+          if (most === undefined) return []
+          const adds = most.figure.stops
+          const sure = u(most.figure)
+          return [
+            {
+              pointer: settingPointer(light),
+              beyond: { stops: limits.adds! - adds, u: sure },
+              measured: {
+                adds: {
+                  value: adds,
+                  unit: 'stop' as const,
+                  u: sure,
+                  limit: limits.adds!,
+                  side: 'at-least' as const,
                 },
-              ]
+              },
+              cause: `the power of ${light.name}`,
+              light,
+              adds,
+              where: most.where,
+            },
+          ]
         }),
 
   tell: ({ light, adds, where }, words, { set }) => ({
@@ -109,8 +111,7 @@ export const lightWithoutEffect = rule<WithoutEffect>({
 })
 
 interface Added {
-  readonly adds: number
-  readonly u: number
+  readonly figure: Figure
   readonly where: string
 }
 
@@ -128,8 +129,17 @@ const mostPlaces = 40
 const manyLights = 12
 const closely = 3
 
+/** Asked again for every reading that might be taken: what lights add, by set. */
+const known = lazyOf((_: ComputedSet) => new Map<Light, Added | undefined>())
+
 /** Undefined where what the light adds cannot be known. */
-const mostAdded = (set: ComputedSet, light: Light, limit: number, u: RuleContext['u']): Added | undefined => {
+const mostAdded = (set: ComputedSet, light: Light, limit: number): Added | undefined => {
+  const before = known(set)
+  if (!before.has(light)) before.set(light, findMost(set, light, limit))
+  return before.get(light)
+}
+
+const findMost = (set: ComputedSet, light: Light, limit: number): Added | undefined => {
   if (lightMissing(set, light) !== undefined) return undefined
   let most: Added | undefined
   for (const { where, receptor } of promising(set, light)) {
@@ -142,9 +152,9 @@ const mostAdded = (set: ComputedSet, light: Light, limit: number, u: RuleContext
     // Where no other light comes, this one makes all the difference.
     if (rest === undefined) return undefined
     const figure = difference(all.figure, rest.figure)
-    if (most === undefined || figure.stops > most.adds)
-      most = { adds: figure.stops, u: u({ ...figure, variance: atOnePlace(figure) }), where }
-    if (most.adds > limit + plainly) return most
+    if (most === undefined || figure.stops > most.figure.stops)
+      most = { figure: { ...figure, variance: atOnePlace(figure) }, where }
+    if (most.figure.stops > limit + plainly) return most
   }
   return most
 }

@@ -140,10 +140,14 @@ const isRated = ({ name }: Light, set: ComputedSet): boolean => {
   return from !== undefined && from !== 'meters' && from !== 'reading'
 }
 
+/** Of many lights so many are asked about, in the plan's order. */
+const mostAsked = 12
+
 /** Each rated light where it does its job, and all at the subject. */
 const candidates = (set: ComputedSet): readonly Omit<Candidate, 'decides'>[] => {
   const alone = set.lit
     .filter((light) => isRated(light, set))
+    .slice(0, mostAsked)
     .map((light) => ({
       ask: { at: light.meters?.at ?? rolePoint(light), of: [light.name] },
       pointer: lightPointer(light.name),
