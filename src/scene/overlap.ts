@@ -48,9 +48,10 @@ const faceNormals = (body: SolidBody): readonly Vec3[] => {
   ]
 }
 
-/** Radians: the first step downhill, and where the walk ends. */
+/** Radians: the first step downhill, where a walk is left for the best of them, and where that ends. */
 const firstStep = 0.2
-const lastStep = 1e-4
+const roughStep = 1e-3
+const lastStep = 1e-7
 /** An eighth of a turn apart: the ways that are looked along at each step. */
 const compass = Array.from(
   { length: 8 },
@@ -72,25 +73,31 @@ export const overlap = (a: SolidBody, b: SolidBody): number => {
   const way = (n: Vec3): number => reachOf(a, n) + reachOf(b, scale(n, -1))
   const between = unit(subtract(ballB.centre, ballA.centre), [0, 0, 1])
 
-  const tried: { readonly n: Vec3; readonly least: number }[] = []
+  const tried: Way[] = []
   for (const n of [between, ...faceNormals(a), ...faceNormals(b), ...net]) {
     const least = way(n)
     if (least <= 0) return 0
     tried.push({ n, least })
   }
   tried.sort((one, other) => one.least - other.least)
-  return tried.slice(0, starts).reduce((least, { n }) => Math.min(least, downhill(n, way)), Infinity)
+  const rough = tried.slice(0, starts).map((start) => downhill(start, way, firstStep, roughStep))
+  const best = rough.reduce((least, one) => (one.least < least.least ? one : least))
+  return Math.max(0, downhill(best, way, 2 * roughStep, lastStep).least)
 }
 
-const downhill = (from: Vec3, way: (n: Vec3) => number): number => {
-  let n = from
-  let least = way(n)
-  let step = firstStep
-  for (let walked = 0; walked < longestWalk && step > lastStep && least > 0; walked++) {
+interface Way {
+  readonly n: Vec3
+  readonly least: number
+}
+
+const downhill = (from: Way, way: (n: Vec3) => number, first: number, last: number): Way => {
+  let { n, least } = from
+  let step = first
+  for (let walked = 0; walked < longestWalk && step > last && least > 0; walked++) {
     const p = unit(cross(n, Math.abs(n[2]) < 0.9 ? [0, 0, 1] : [0, 1, 0]))
     const q = cross(n, p)
     const [here, aside] = [scale(n, Math.cos(step)), Math.sin(step)]
-    let best: { readonly n: Vec3; readonly least: number } | undefined
+    let best: Way | undefined
     for (const [u, v] of compass) {
       const tried = unit(add(here, add(scale(p, u * aside), scale(q, v * aside))))
       const now = way(tried)
@@ -102,5 +109,5 @@ const downhill = (from: Vec3, way: (n: Vec3) => number): number => {
       least = best.least
     }
   }
-  return Math.max(0, least)
+  return { n, least }
 }

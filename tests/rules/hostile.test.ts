@@ -120,7 +120,7 @@ describe('odd sets', () => {
       }),
       { numRuns: 600 },
     )
-  })
+  }, 180_000)
 
   it('without a light, without a backdrop, or with every light unknown, nothing is said of the light', () => {
     const dark = [makePlan({ lights: [] }), makePlan({ backdrop: 'none', lights: [] })]

@@ -127,12 +127,17 @@ export const inCollision = rule<Collision>({
           : `${nameOf(first, plan)} or ${nameOf(second, plan)} ${by} aside`,
     }
     if (found.length > mostTried) return [byHand]
-    const clear = (after: ComputedSet) =>
-      collisionsIn(after.plan, after.scene, limits.depth! / 100).every(
-        (one) => pairOf(one.first, one.second) !== pairOf(first, second),
-      )
+    // It must come free of what it stands in, and not into something else.
+    const freed = (one: Solid) => {
+      const of = (pairs: readonly Pair[]) => pairs.filter((pair) => concerns(pair, one)).length
+      const before = of(found)
+      return (after: ComputedSet) => of(collisionsOf(after, limits.depth! / 100, one)) < before
+    }
     return inTurn(
-      () => moved(first, set, clear) ?? (second === floor ? undefined : moved(second, set, clear)) ?? [],
+      () =>
+        moved(first, set, freed(first)) ??
+        (second === floor ? undefined : moved(second, set, freed(second))) ??
+        [],
       () => [byHand],
     )
   },
@@ -184,7 +189,7 @@ const pairOf = (a: Solid, b: Pair['second']): string => `${a.pointer} ${b === fl
 /** More than these nobody reads. */
 const most = 12
 /** Of more than these none is moved for trial: the set as a whole is too crowded. */
-const mostTried = 6
+const mostTried = 2
 
 const balls = lazyOf((scene: Scene) => scene.solids.map((solid) => ({ solid, ball: ballRound(solid.body) })))
 
@@ -200,19 +205,27 @@ const collisionsIn = (plan: Plan, scene: Scene, limit: number): readonly Pair[] 
   return found
 }
 
-const deepest = (plan: Plan, scene: Scene, limit: number): readonly Pair[] => {
+/** Those of one thing alone. */
+const collisionsOf = ({ plan, scene }: ComputedSet, limit: number, one: Solid): readonly Pair[] =>
+  deepest(plan, scene, limit, one)
+
+const concerns = ({ first, second }: Pair, { pointer }: Solid): boolean =>
+  first.pointer === pointer || (second !== floor && second.pointer === pointer)
+
+const deepest = (plan: Plan, scene: Scene, limit: number, of?: Solid): readonly Pair[] => {
   const pairs = new Map<string, Pair>()
   const keep = (pair: Pair): void => {
     const key = pairOf(pair.first, pair.second)
     if (pair.depth > Math.max(limit, pairs.get(key)?.depth ?? 0)) pairs.set(key, pair)
   }
+  const asked = ({ pointer }: Solid) => of === undefined || pointer === of.pointer
   const all = balls(scene)
   all.forEach(({ solid, ball }, i) => {
-    if (solid.of === 'light' || solid.of === 'panel')
+    if (asked(solid) && (solid.of === 'light' || solid.of === 'panel'))
       keep({ first: solid, second: floor, depth: deepIn(solid.body, floor) })
     for (const other of all.slice(i + 1)) {
       if (distance(ball.centre, other.ball.centre) >= ball.radius + other.ball.radius - limit) continue
-      if (together(solid, other.solid, plan)) continue
+      if (!(asked(solid) || asked(other.solid)) || together(solid, other.solid, plan)) continue
       const depth = deepIn(solid.body, other.solid.body)
       const turned = movable[other.solid.of] < movable[solid.of]
       keep({ first: turned ? other.solid : solid, second: turned ? solid : other.solid, depth })
@@ -229,7 +242,7 @@ const moved = (
 ): readonly Mend[] | undefined => {
   const knobs: readonly Knob[] =
     of === 'light'
-      ? (['light-angle', 'light-right', 'light-distance', 'light-height'] as const).map((knob) => ({
+      ? (['light-angle', 'light-right', 'light-height'] as const).map((knob) => ({
           knob,
           light: name,
         }))
