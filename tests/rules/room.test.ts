@@ -70,6 +70,10 @@ describe('in one place', () => {
         `fill: { unit: head 400 Ws, modifier: octa 150 cm, meters: f/4, at: { angle: 0 deg, distance: ${distance}, height: 1.6 m } }`,
       )
     expect(collisions(fill('2.8 m'))[0]!.message).toContain('whoever holds the camera')
+    expect(collisions(fill('2.7 m'))[0]!.level).toBe('warning')
+    // An arm in the edge of the box: one leans aside.
+    const beside = fill('2.8 m').replace('angle: 0 deg', 'angle: 16 deg left')
+    expect(collisions(beside).map(({ level }) => level)).toEqual(['note'])
     // Well behind the back of whoever stands there.
     expect(collisions(fill('3.4 m'))).toEqual([])
   })
@@ -134,6 +138,10 @@ describe('between the walls', () => {
     const { notChecked } = checkText(set(''))
     const said = notChecked.find((one) => one.rule === 'outside-room')
     expect(said?.because).toBe('the plan states no room')
+    const sky = set(
+      'backdrop: { surface: sky, sky: { reads: f/8, kind: reflected, shutter: 1/1000, iso: 100 } }\n',
+    )
+    expect(checkText(sky).notChecked.filter((one) => one.rule === 'outside-room')).toEqual([])
   })
 })
 

@@ -7,13 +7,16 @@ import { add, dot, scale, subtract, type Vec3 } from '../../scene/vector.js'
 import type { NotNeeded } from '../rule.js'
 import type { Words } from '../words.js'
 
-export const roomMissing = (plan: Plan): NotNeeded | undefined =>
-  plan.room === undefined
-    ? {
+/** Under the open sky nothing is missed. */
+export const roomMissing = ({ room, backdrop }: Plan): NotNeeded | 'silent' | undefined => {
+  if (room !== undefined) return undefined
+  return backdrop?.sky !== undefined
+    ? 'silent'
+    : {
         because: 'the plan states no room',
         enable: { pointer: '/room', text: 'room: { width: 4 m, length: 6 m, height: 2.6 m }' },
       }
-    : undefined
+}
 
 export type RoomSide = 'left' | 'right' | 'front' | 'back' | 'floor' | 'ceiling'
 
