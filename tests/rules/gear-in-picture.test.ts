@@ -2,6 +2,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { seenOf } from '../../src/picture/in-picture.js'
+import { rayThrough } from '../../src/scene/camera-view.js'
+import { firstHit } from '../../src/scene/first-hit.js'
 import { feetOf } from '../../src/scene/stands.js'
 import { computeSet } from '../../src/set/compute-set.js'
 import { findingsOf, planOf } from './check-text.js'
@@ -207,6 +209,35 @@ lights: { key: { unit: flashgun, modifier: white umbrella 1 m, meters: f/8, at: 
 `,
     )
     expect(found!.level).toBe('warning')
+  })
+})
+
+describe('what is hidden of the subject', () => {
+  /** Pixel by pixel: where the subject would be seen, and something stands before it. */
+  const byPixels = (text: string): number => {
+    const { scene } = computeSet(planOf(text))
+    const { camera } = scene
+    const board = new Set(['board'])
+    let [hidden, all] = [0, 0]
+    for (let i = 0; i < 80; i++)
+      for (let j = 0; j < 120; j++) {
+        const ray = rayThrough(camera, ((i + 0.5) / 80) * 2 - 1, ((j + 0.5) / 120) * 2 - 1)
+        if (firstHit(scene, camera.eye, ray, board)?.on !== 'figure') continue
+        all++
+        if (firstHit(scene, camera.eye, ray)?.on === 'panel') hidden++
+      }
+    return hidden / all
+  }
+
+  it.each([
+    ['right: 10 cm, front: 60 cm, height: 1.3 m', 'camera'],
+    ['left: 20 cm, front: 80 cm, height: 1.1 m', 'camera'],
+    ['right: 5 cm, front: 40 cm, height: 1.6 m', 'camera'],
+    ['right: 25 cm, front: 90 cm, height: 1.4 m', 'subject'],
+  ])('by a board at %s, facing the %s', (at, faces) => {
+    const text = set(board(at, faces))
+    const [found] = findingsOf('panel-in-frame', text)
+    expect(Math.abs(found!.measured['subject-hidden']!.value - byPixels(text))).toBeLessThan(0.04)
   })
 })
 
