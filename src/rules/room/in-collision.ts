@@ -136,10 +136,11 @@ export const inCollision = rule<Collision>({
       const before = of(found)
       return (after: ComputedSet) => of(collisionsOf(after, limits.depth! / 100, one)) < before
     }
+    const gives = second === floor ? 'it clears the floor' : 'they stand apart'
     return inTurn(
       () =>
-        moved(first, set, freed(first)) ??
-        (second === floor ? undefined : moved(second, set, freed(second))) ??
+        moved(first, set, freed(first), gives) ??
+        (second === floor ? undefined : moved(second, set, freed(second), gives)) ??
         [],
       () => [byHand],
     )
@@ -245,6 +246,7 @@ const moved = (
   { of, name }: Solid,
   set: ComputedSet,
   clear: (after: ComputedSet) => boolean,
+  gives: string,
 ): readonly Mend[] | undefined => {
   const knobs: readonly Knob[] =
     of === 'light'
@@ -257,7 +259,7 @@ const moved = (
         : []
   for (const knob of knobs) {
     const found = movedEitherWay(set, knob, clear)
-    if (found !== undefined) return [{ title: found.title, gives: 'they stand apart', after: found.after }]
+    if (found !== undefined) return [{ title: found.title, gives, after: found.after }]
   }
   return undefined
 }

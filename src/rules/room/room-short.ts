@@ -3,7 +3,7 @@ import { knobRange } from '../../set/knob-range.js'
 import type { Change } from '../../set/knobs.js'
 import { roundForTape } from '../../units/length.js'
 import type { Metres } from '../../units/quantity.js'
-import { frameCuts } from '../frame/frame-cuts.js'
+import { frameCuts, worstCut } from '../frame/frame-cuts.js'
 import { turn } from '../gear.js'
 import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
 import { solveFor } from '../solving.js'
@@ -190,8 +190,11 @@ const stepUp = ({ kind }: Short, context: RuleContext): readonly Mend[] => {
   const after = turned && set.with(turned.change)
   return turned === undefined || after === undefined || !canHold(after)
     ? []
-    : [{ title: turned.title, gives: 'room behind the camera, and the framing still fits', after }]
+    : [{ title: turned.title, gives: fits(after), after }]
 }
+
+const fits = (after: ComputedSet): string =>
+  `room behind the camera${after.plan.wanted.framing === undefined ? '' : worstCut(after) <= 1e-3 ? ', and the framing still fits' : '; at the right height the framing still fits'}`
 
 /** The longest lens that holds the framing from where there is room to work in. */
 const shorterLens = ({ kind }: Short, words: Words, context: RuleContext): readonly Mend[] => {
