@@ -1,55 +1,35 @@
-/** The share of the lines between two clusters that nothing crosses, by a few fixed lines; most pairs need none. */
+/** The share of the lines between two cells that nothing crosses, by a few fixed lines. */
 import type { Blocker } from '../visibility/blockers.js'
-import { apartSquared } from '../visibility/segments.js'
-import { type Layout, placeOn } from './layout.js'
+import { placeOn } from './layout.js'
 import type { Mesh } from './mesh.js'
-import { cast, clear, lostFromA, lostFromB, type Obstacle, obstacleOf } from './obstacles.js'
+import { entersCapsule, meets, type Obstacle } from './obstacles.js'
+import { mayStand, type Obstacles, obstaclesOf } from './standing.js'
 
-interface Obstacles {
-  readonly all: readonly Obstacle[]
-  /** By obstacle and cluster, of flat ones: it lies wholly before (1), wholly behind (−1), in its plane (2), else 0. */
-  readonly before: Int8Array
-  /** Likewise, 1 where it stands so near to the cell that its shadow over it is no even one. */
-  readonly close: Uint8Array
+/** Five places on a cell: its middle and the middles of its quarters, by halves of its lengths. */
+const places = [0, 0, -0.5, -0.5, 0.5, -0.5, -0.5, 0.5, 0.5, 0.5] as const
+const each = 15
+
+interface Lines {
+  readonly fromI: Int8Array
+  readonly toJ: Int8Array
+  /** From the mean of the free lines' signs to what the free share grows by, from the middle of a cell to its end. */
+  readonly slope: number
+}
+const quarters = [1, 2, 3, 4] as const
+/** From each quarter to each; and only from the middle of each cell to the quarters of the other. */
+const full: Lines = {
+  fromI: Int8Array.from(quarters.flatMap((k) => [k, k, k, k])),
+  toJ: Int8Array.from(quarters.flatMap(() => quarters)),
+  slope: 2,
+}
+const few: Lines = {
+  fromI: Int8Array.of(0, 0, 0, 0, ...quarters),
+  toJ: Int8Array.of(...quarters, 0, 0, 0, 0),
+  slope: 4,
 }
 
-/** An obstacle nearer than so many of a cell's radii, and not in its plane, is close to it. */
-const closeBy = 1.2
-
-/** Metres: so near to a plate's plane a cluster lies in it. */
-const inPlane = 1e-6
-
-const obstaclesOf = (mesh: Mesh, blockers: readonly Blocker[]): Obstacles => {
-  const clusters = mesh.tree.layout
-  const before = new Int8Array(blockers.length * clusters.count)
-  const close = new Uint8Array(blockers.length * clusters.count)
-  blockers.forEach(({ solid: { body } }, k) => {
-    if (body.shape !== 'plate') return
-    const { centre, normal } = body.face
-    const { at, across, up, half } = clusters
-    for (let i = 0; i < clusters.count; i++) {
-      const p = 3 * i
-      const off =
-        (at[p]! - centre[0]) * normal[0] +
-        (at[p + 1]! - centre[1]) * normal[1] +
-        (at[p + 2]! - centre[2]) * normal[2]
-      const reach =
-        half[2 * i]! *
-          Math.abs(across[p]! * normal[0] + across[p + 1]! * normal[1] + across[p + 2]! * normal[2]) +
-        half[2 * i + 1]! * Math.abs(up[p]! * normal[0] + up[p + 1]! * normal[1] + up[p + 2]! * normal[2])
-      const flat = Math.abs(off) < inPlane && reach < inPlane
-      before[k * clusters.count + i] = flat ? 2 : off >= reach - inPlane ? 1 : off <= inPlane - reach ? -1 : 0
-    }
-  })
-  const all = blockers.map((one) => obstacleOf(mesh, one))
-  all.forEach((one, k) => {
-    for (let i = 0; i < clusters.count; i++)
-      if (before[k * clusters.count + i] !== 2 && isClose(clusters, i, one)) close[k * clusters.count + i] = 1
-  })
-  return { all, before, close }
-}
-
-const corners = [-1, -1, 1, -1, -1, 1, 1, 1] as const
+/** Of the way from one end to the other: what stands nearer to an end than this is that end itself. */
+const ends = 1e-5
 
 /** What stands between two cells, and what of the lines between them is free. One object serves many pairs. */
 export class Sight {
@@ -63,10 +43,17 @@ export class Sight {
   closeToI = false
   closeToJ = false
   private count = 0
-  private readonly some: Obstacle[] = []
+  private readonly some: Int32Array
   private readonly obstacles: Obstacles
-  /** Twelve numbers a cell: the middles of its quarters. */
-  private readonly quarters: Float64Array
+  /** The places on all cells in space, and as each obstacle has them: see `local`. */
+  private readonly inSpace: Float64Array
+  private readonly inOwn: (Float64Array | undefined)[]
+  private readonly known: (Uint8Array | undefined)[]
+  /** By line: how far along the nearest and the furthest obstacle is met, and whether what arrives there is lost. */
+  private readonly first = new Float64Array(16)
+  private readonly last = new Float64Array(16)
+  private readonly lostFirst = new Uint8Array(16)
+  private readonly lostLast = new Uint8Array(16)
 
   constructor(
     private readonly mesh: Mesh,
@@ -74,12 +61,17 @@ export class Sight {
   ) {
     const { layout } = mesh.tree
     this.obstacles = obstaclesOf(mesh, blockers)
-    this.quarters = new Float64Array(12 * layout.count)
+    this.some = new Int32Array(blockers.length)
+    this.inOwn = blockers.map(() => undefined)
+    this.known = blockers.map(() => undefined)
+    this.inSpace = new Float64Array(each * layout.count)
     const at: [number, number, number] = [0, 0, 0]
     for (let c = 0; c < layout.count; c++)
-      for (let k = 0; k < 4; k++) {
-        placeOn(layout, c, corners[2 * k]! / 2, corners[2 * k + 1]! / 2, at)
-        this.quarters.set(at, 12 * c + 3 * k)
+      for (let k = 0; k < 5; k++) {
+        placeOn(layout, c, places[2 * k]!, places[2 * k + 1]!, at)
+        this.inSpace[each * c + 3 * k] = at[0]
+        this.inSpace[each * c + 3 * k + 1] = at[1]
+        this.inSpace[each * c + 3 * k + 2] = at[2]
       }
   }
 
@@ -97,7 +89,7 @@ export class Sight {
     let count = 0
     for (let k = 0; k < all.length; k++) {
       if (!mayStand(cells, obstacles, k, i, j)) continue
-      some[count++] = all[k]!
+      some[count++] = k
       if (close[k * cells.count + i] === 1) this.closeToI = true
       if (close[k * cells.count + j] === 1) this.closeToJ = true
     }
@@ -105,103 +97,117 @@ export class Sight {
     return count > 0
   }
 
-  /** From each quarter of i to each of j; or only from the middle of each to the quarters of the other. */
+  /** @param all along all sixteen lines, or half as many. */
   look(i: number, j: number, all: boolean): void {
-    const { some, count, quarters, grows } = this
-    const { at } = this.mesh.tree.layout
+    const { some, count, grows, first, last, lostFirst, lostLast } = this
+    const lines = all ? full : few
+    const { fromI, toJ } = lines
+    const number = fromI.length
+    first.fill(2)
+    last.fill(-1)
+    for (let k = 0; k < count; k++) this.meet(some[k]!, i, j, lines)
     let free = 0
-    let fromI = 0
-    let fromJ = 0
-    for (let k = all ? 0 : -1; k < 4; k++)
-      for (let l = all ? 0 : -1; l < 4; l++) {
-        // Both middles, or a quarter of each, are not among the fewer lines.
-        if (!all && k < 0 === l < 0) continue
-        const p = k < 0 ? 3 * i : 12 * i + 3 * k
-        const q = l < 0 ? 3 * j : 12 * j + 3 * l
-        const ofI = k < 0 ? at : quarters
-        const ofJ = l < 0 ? at : quarters
-        const met = cast(some, count, ofI[p]!, ofI[p + 1]!, ofI[p + 2]!, ofJ[q]!, ofJ[q + 1]!, ofJ[q + 2]!)
-        if ((met & lostFromA) !== 0) fromI++
-        if ((met & lostFromB) !== 0) fromJ++
-        if (met !== clear) continue
-        free++
-        if (k >= 0) {
-          grows[0]! += corners[2 * k]!
-          grows[1]! += corners[2 * k + 1]!
-        }
-        if (l >= 0) {
-          grows[2]! += corners[2 * l]!
-          grows[3]! += corners[2 * l + 1]!
-        }
+    let lostI = 0
+    let lostJ = 0
+    for (let line = 0; line < number; line++) {
+      if (first[line]! < 1) {
+        lostI += lostFirst[line]!
+        lostJ += lostLast[line]!
+        continue
       }
-    // The quarters lie half way to the ends; of the fewer lines only half tell of each cell.
-    const lines = all ? 16 : 8
-    if (free > 0) for (let k = 0; k < 4; k++) grows[k]! *= (all ? 2 : 4) / free
-    this.clear = free / lines
-    this.lostFromI = fromI / lines
-    this.lostFromJ = fromJ / lines
+      free++
+      const p = 2 * fromI[line]!
+      const q = 2 * toJ[line]!
+      grows[0]! += places[p]!
+      grows[1]! += places[p + 1]!
+      grows[2]! += places[q]!
+      grows[3]! += places[q + 1]!
+    }
+    if (free > 0) for (let k = 0; k < 4; k++) grows[k]! *= (2 * lines.slope) / free
+    this.clear = free / number
+    this.lostFromI = lostI / number
+    this.lostFromJ = lostJ / number
+  }
+
+  private meet(k: number, i: number, j: number, { fromI, toJ }: Lines): void {
+    const one = this.obstacles.all[k]!
+    const { first, last, lostFirst, lostLast } = this
+    const own = this.local(k, i, j)
+    const high = one.numbers[12]!
+    for (let line = 0; line < fromI.length; line++) {
+      const p = each * i + 3 * fromI[line]!
+      const q = each * j + 3 * toJ[line]!
+      const x = own[p]!
+      const y = own[p + 1]!
+      const z = own[p + 2]!
+      const dx = own[q]! - x
+      const dy = own[q + 1]! - y
+      const dz = own[q + 2]! - z
+      let t: number
+      let lostI = 1
+      let lostJ = 1
+      if (one.kind === 'plate') {
+        if (z > 0 === z + dz > 0) continue
+        t = -z / dz
+        if (Math.abs(x + t * dx) > 1 || Math.abs(y + t * dy) > 1) continue
+        const front = one.givesFront ? 0 : 1
+        const back = one.givesBack ? 0 : 1
+        lostI = z > 0 ? front : back
+        lostJ = z > 0 ? back : front
+      } else if (one.kind === 'capsule') t = entersCapsule(x, y, z, dx, dy, dz, high)
+      else t = meets(one, x, y, z, dx, dy, dz)
+      if (!(t > ends && t < 1 - ends)) continue
+      if (t < first[line]!) {
+        first[line] = t
+        lostFirst[line] = lostI
+      }
+      if (t > last[line]!) {
+        last[line] = t
+        lostLast[line] = lostJ
+      }
+    }
+  }
+
+  /**
+   * The places on all cells, those of i and j among them, in the obstacle's own space: of a plate half lengths from its
+   * middle and metres before it; of a capsule where it is round.
+   */
+  private local(k: number, i: number, j: number): Float64Array {
+    const one = this.obstacles.all[k]!
+    if (one.kind !== 'plate' && one.kind !== 'capsule') return this.inSpace
+    let own = this.inOwn[k]
+    let known = this.known[k]
+    if (own === undefined || known === undefined) {
+      own = new Float64Array(this.inSpace.length)
+      known = new Uint8Array(this.mesh.tree.layout.count)
+      this.inOwn[k] = own
+      this.known[k] = known
+    }
+    for (let c = i; ; c = j) {
+      if (known[c] === 0) {
+        known[c] = 1
+        carried(one, this.inSpace, own, each * c)
+      }
+      if (c === j) return own
+    }
   }
 }
 
-const from: [number, number, number] = [0, 0, 0]
-const way: [number, number, number] = [0, 0, 0]
-
-/** Whether an obstacle meets the hull of two clusters, and a plate has them on both its sides. */
-const mayStand = (
-  { at, radius, count }: Layout,
-  { all, before }: Obstacles,
-  k: number,
-  i: number,
-  j: number,
-): boolean => {
-  const sideI = before[k * count + i]!
-  const sideJ = before[k * count + j]!
-  if (sideI === 2 || sideJ === 2 || (sideI !== 0 && sideI === sideJ)) return false
-  const p = 3 * i
-  const q = 3 * j
-  const dx = at[q]! - at[p]!
-  const dy = at[q + 1]! - at[p + 1]!
-  const dz = at[q + 2]! - at[p + 2]!
-  const one = all[k]!
-  const x = one.x - at[p]!
-  const y = one.y - at[p + 1]!
-  const z = one.z - at[p + 2]!
-  const along = Math.min(1, Math.max(0, (x * dx + y * dy + z * dz) / (dx * dx + dy * dy + dz * dz)))
-  const offX = x - along * dx
-  const offY = y - along * dy
-  const offZ = z - along * dz
-  const coat = Math.max(radius[i]!, radius[j]!)
-  const reach = one.radius + coat
-  if (offX * offX + offY * offY + offZ * offZ >= reach * reach) return false
-  const { round } = one.blocker
-  if (round === undefined) return true
-  for (let axis = 0; axis < 3; axis++) from[axis] = at[p + axis]!
-  way[0] = dx
-  way[1] = dy
-  way[2] = dz
-  const apart = round.coat + coat
-  return apartSquared(round.from, round.span, from, way) < apart * apart
-}
-
-/** Told by the capsule's segment and coat, the plate's rectangle, or the ball around anything else. */
-const isClose = ({ at, radius }: Layout, i: number, one: Obstacle): boolean => {
-  const [x, y, z] = [at[3 * i]!, at[3 * i + 1]!, at[3 * i + 2]!]
-  const reach = closeBy * radius[i]!
-  const ball = Math.hypot(x - one.x, y - one.y, z - one.z) - one.radius
-  if (ball >= reach) return false
-  const { round } = one.blocker
-  if (round !== undefined) {
-    const apart = reach + round.coat
-    return apartSquared(round.from, round.span, [x, y, z], [0, 0, 0]) < apart * apart
+const carried = (
+  { kind, numbers: n }: Obstacle,
+  inSpace: Float64Array,
+  own: Float64Array,
+  from: number,
+): void => {
+  // Rows of the map: of a plate across, up and out; of a capsule as they are.
+  const third = kind === 'plate' ? 3 : 9
+  const [a, b] = kind === 'plate' ? [6, 9] : [3, 6]
+  for (let k = from; k < from + each; k += 3) {
+    const x = inSpace[k]! - n[0]!
+    const y = inSpace[k + 1]! - n[1]!
+    const z = inSpace[k + 2]! - n[2]!
+    own[k] = n[a]! * x + n[a + 1]! * y + n[a + 2]! * z
+    own[k + 1] = n[b]! * x + n[b + 1]! * y + n[b + 2]! * z
+    own[k + 2] = n[third]! * x + n[third + 1]! * y + n[third + 2]! * z
   }
-  if (one.kind !== 'plate') return true
-  const n = one.numbers
-  const [dx, dy, dz] = [x - n[0]!, y - n[1]!, z - n[2]!]
-  const off = n[3]! * dx + n[4]! * dy + n[5]! * dz
-  const beyond = (k: number): number => {
-    // Axes come over half their lengths: so many of those, and how long one is.
-    const u = Math.abs(n[k]! * dx + n[k + 1]! * dy + n[k + 2]! * dz)
-    return u <= 1 ? 0 : (u - 1) / Math.hypot(n[k]!, n[k + 1]!, n[k + 2]!)
-  }
-  return Math.hypot(off, beyond(6), beyond(9)) < reach
 }

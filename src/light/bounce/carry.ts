@@ -56,13 +56,13 @@ export const linkCarrier = (mesh: Mesh, { one, other, shared, slopes }: Links): 
 
 /** Means and first moments of all cells, from their patches up. */
 const pull = ({ tree }: Mesh, given: Float64Array, gives: Float64Array): void => {
-  const { parent, from, to, offset } = tree
+  const { parent, from, to, offset, oneSided } = tree
   const { area } = tree.layout
   gives.fill(0)
   for (let c = parent.length - 1; c >= 0; c--) {
     const above = parent[c]!
     const isPatch = to[c]! - from[c]! === 1
-    for (let side = 0; side < 2; side++) {
+    for (let side = 0; side < 2 - oneSided[c]!; side++) {
       const k = each * (2 * c + side)
       if (isPatch) gives[k] = given[2 * from[c]! + side]!
       if (above < 0) continue
@@ -77,11 +77,11 @@ const pull = ({ tree }: Mesh, given: Float64Array, gives: Float64Array): void =>
 
 /** From all cells down to their patches. Changes what it is given. */
 const push = ({ tree }: Mesh, takes: Float64Array, into: Float64Array): void => {
-  const { parent, from, to, offset } = tree
+  const { parent, from, to, offset, oneSided } = tree
   for (let c = 0; c < parent.length; c++) {
     const above = parent[c]!
     const isPatch = to[c]! - from[c]! === 1
-    for (let side = 0; side < 2; side++) {
+    for (let side = 0; side < 2 - oneSided[c]!; side++) {
       const k = each * (2 * c + side)
       if (above >= 0) {
         const up = each * (2 * above + side)

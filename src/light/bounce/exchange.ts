@@ -9,7 +9,7 @@ import { type Layout, reachAlong } from './layout.js'
 import { rectangleIrradiance } from './rectangle.js'
 
 /** Point formula up to this nearness. */
-const near = 2 / 3
+const near = 0.85
 /** Metres: a patch that reaches no further than this behind a plane lies before it. */
 const touching = 1e-9
 

@@ -21,6 +21,9 @@ const asEven = 1
 /** At no end of a cell is the kernel taken to fall by more than this share, along either axis. */
 const steepest = 0.45
 
+/** One serves all: nothing of it is kept. */
+const piece = oneCell()
+
 const middles: readonly (readonly number[])[] = [[0], [-0.5, 0.5], [-2 / 3, 0, 2 / 3]]
 
 /** Exposure at the receptor per unit exitance of each side. In a closed box a flat one gets 1 in all, a dome in free air 2. */
@@ -31,16 +34,14 @@ class Gathering {
   private readonly receptor: Receptor
   private readonly obstacles: readonly Obstacle[]
   private readonly all: number
-  /** By side: what the box gives, and what stands in it. */
-  private readonly fromBox: Float64Array
-  private readonly fromInner: Float64Array
+  /** By side. */
+  private readonly found: Float64Array
   /** What the box would give with nothing in the way, what it gives, and what of it is lost on black things. */
   private open = 0
   private seen = 0
   private lost = 0
   private inner = 0
   private readonly at: [number, number, number] = [0, 0, 0]
-  private readonly piece = oneCell()
 
   constructor(
     private readonly mesh: Mesh,
@@ -49,12 +50,11 @@ class Gathering {
     this.receptor = outlook.receptor
     this.obstacles = outlook.blockers.map((one) => obstacleOf(mesh, one))
     this.all = whole(outlook.receptor)
-    this.fromBox = new Float64Array(2 * mesh.layout.count)
-    this.fromInner = new Float64Array(2 * mesh.layout.count)
+    this.found = new Float64Array(2 * mesh.layout.count)
   }
 
   weights(): Float64Array {
-    const { mesh, fromBox, fromInner } = this
+    const { mesh, found } = this
     const { next } = mesh.tree
     for (let c = 0; c < next.length; c = next[c]!) this.cell(c)
     let scale = 1
@@ -63,8 +63,12 @@ class Gathering {
       const left = this.all - (this.lost * this.all) / this.open - this.inner
       if (this.seen > 0) scale = Math.min(2, Math.max(0.5, left / this.seen))
     }
-    for (let side = 0; side < fromBox.length; side++) fromInner[side]! += scale * fromBox[side]!
-    return fromInner
+    if (scale !== 1) {
+      const { encloses, from, to } = mesh.tree
+      for (let c = 0; c < next.length; c = next[c]!)
+        if (encloses[c] === 1) for (let k = 2 * from[c]!; k < 2 * to[c]!; k++) found[k]! *= scale
+    }
+    return found
   }
 
   private cell(c: number): void {
@@ -95,7 +99,7 @@ class Gathering {
     if (!(weight > 0)) return
     const box = tree.encloses[c] === 1
     const seen = this.look(tree.layout, c, weight, box)
-    const by = box ? this.fromBox : this.fromInner
+    const by = this.found
     const side = back ? 1 : 0
     if (isPatch) {
       by[2 * from + side]! += seen
@@ -171,12 +175,12 @@ class Gathering {
   }
 
   private pieces(c: number, i: number, side: number, height: number): void {
-    const { mesh, receptor, piece } = this
+    const { mesh, receptor } = this
     const box = mesh.tree.encloses[c] === 1
     const { layout } = mesh
     const long = 2 * Math.max(layout.half[2 * i]!, layout.half[2 * i + 1]!)
     const count = Math.min(6, Math.max(2, Math.ceil(long / (0.7 * height))))
-    const by = box ? this.fromBox : this.fromInner
+    const by = this.found
     for (let k = 0; k < count; k++)
       for (let l = 0; l < count; l++) {
         const s = (2 * k + 1) / count - 1

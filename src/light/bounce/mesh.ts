@@ -49,7 +49,7 @@ const usualBudget = 700
 /** However crowded the set. Only the surfaces themselves can be more. */
 const hardBudget = 2000
 
-const usual: Fineness = { longest: 0.5, shortest: 0.12, perDistance: 0.4, perGap: 1 }
+const usual: Fineness = { longest: 0.65, shortest: 0.12, perDistance: 0.5, perGap: 1 }
 const coarserBy = 2 ** 0.25
 
 /** Metres: rectangles thinner than this give back nothing. */

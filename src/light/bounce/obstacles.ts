@@ -11,7 +11,7 @@ import type { Mesh } from './mesh.js'
 export interface Obstacle {
   readonly blocker: Blocker
   readonly kind: 'plate' | 'capsule' | 'hull' | 'other'
-  /** Plate: middle, normal, across and up over half their lengths. Capsule: its foot, its three directions over its semi-axes, how long its segment is. Hull: of each plane, its outward normal and how far out it lies. */
+  /** Plate: middle, normal, across and up over half their lengths, and one over either of these. Capsule: its foot, its three directions over its semi-axes, how long its segment is. Hull: of each plane, its outward normal and how far out it lies. */
   readonly numbers: Float64Array
   readonly x: number
   readonly y: number
@@ -59,7 +59,14 @@ const makeObstacle = (mesh: Mesh, blocker: Blocker): Obstacle => {
 const numbersOf = ({ solid: { body }, round, sides }: Blocker): Float64Array => {
   if (body.shape === 'plate') {
     const { centre, normal, across, up, width, height } = body.face
-    return Float64Array.of(...centre, ...normal, ...scale(across, 2 / width), ...scale(up, 2 / height))
+    return Float64Array.of(
+      ...centre,
+      ...normal,
+      ...scale(across, 2 / width),
+      ...scale(up, 2 / height),
+      2 / width,
+      2 / height,
+    )
   }
   if (round !== undefined) return Float64Array.of(...round.from, ...round.rows, round.high)
   return sides ?? new Float64Array(0)
@@ -113,15 +120,8 @@ export const cast = (
   let lostLast = false
   for (let k = 0; k < count; k++) {
     const one = list[k]!
-    const cx = one.x - ax
-    const cy = one.y - ay
-    const cz = one.z - az
-    const s = (cx * dx + cy * dy + cz * dz) / square
-    const near = Math.min(1, Math.max(0, s))
-    const ox = cx - near * dx
-    const oy = cy - near * dy
-    const oz = cz - near * dz
-    if (ox * ox + oy * oy + oz * oz > one.radius * one.radius) continue
+    // A plate is told faster than the ball around it.
+    if (one.kind !== 'plate' && !nearBall(one, ax, ay, az, dx, dy, dz, square)) continue
     const t = meets(one, ax, ay, az, dx, dy, dz)
     if (!(t > ends && t < 1 - ends)) continue
     let fromA = true
@@ -144,8 +144,28 @@ export const cast = (
   return first > 1 ? clear : 1 | (lostFirst ? lostFromA : 0) | (lostLast ? lostFromB : 0)
 }
 
+const nearBall = (
+  one: Obstacle,
+  ax: number,
+  ay: number,
+  az: number,
+  dx: number,
+  dy: number,
+  dz: number,
+  square: number,
+): boolean => {
+  const cx = one.x - ax
+  const cy = one.y - ay
+  const cz = one.z - az
+  const near = Math.min(1, Math.max(0, (cx * dx + cy * dy + cz * dz) / square))
+  const ox = cx - near * dx
+  const oy = cy - near * dy
+  const oz = cz - near * dz
+  return ox * ox + oy * oy + oz * oz <= one.radius * one.radius
+}
+
 /** Where the ray enters it, in lengths of the direction; infinite where it does not, or starts inside. */
-const meets = (
+export const meets = (
   one: Obstacle,
   ax: number,
   ay: number,
@@ -209,13 +229,27 @@ const meetsCapsule = (
   const fx = ax - n[0]!
   const fy = ay - n[1]!
   const fz = az - n[2]!
-  const x = n[3]! * fx + n[4]! * fy + n[5]! * fz
-  const y = n[6]! * fx + n[7]! * fy + n[8]! * fz
-  const z = n[9]! * fx + n[10]! * fy + n[11]! * fz
-  const ex = n[3]! * dx + n[4]! * dy + n[5]! * dz
-  const ey = n[6]! * dx + n[7]! * dy + n[8]! * dz
-  const ez = n[9]! * dx + n[10]! * dy + n[11]! * dz
-  const high = n[12]!
+  return entersCapsule(
+    n[3]! * fx + n[4]! * fy + n[5]! * fz,
+    n[6]! * fx + n[7]! * fy + n[8]! * fz,
+    n[9]! * fx + n[10]! * fy + n[11]! * fz,
+    n[3]! * dx + n[4]! * dy + n[5]! * dz,
+    n[6]! * dx + n[7]! * dy + n[8]! * dz,
+    n[9]! * dx + n[10]! * dy + n[11]! * dz,
+    n[12]!,
+  )
+}
+
+/** The same in the space where a capsule is round about the upright from 0 to `high`. */
+export const entersCapsule = (
+  x: number,
+  y: number,
+  z: number,
+  ex: number,
+  ey: number,
+  ez: number,
+  high: number,
+): number => {
   const across = ex * ex + ey * ey
   const beside = x * ex + y * ey
   // By its sides, where the ray enters the endless tube between the two ends; else only by the ball at the end it comes from.

@@ -9,7 +9,7 @@ import { carrierOf, type Transfer } from './transfer.js'
 /** No side may give out more than this share of what comes to its patch. */
 const most = 0.995
 /** Largest relative change of a side in the last round. */
-const close = 1e-4
+const close = 5e-4
 /** Rounds in which the overall level is set as well; after that the series alone runs on, which always ends. */
 const levelled = 12
 const rounds = 2000
@@ -45,13 +45,13 @@ export const radiosity = (mesh: Mesh, transfer: Transfer, first: Float64Array): 
       next[k] = start[k]! + level * next[k]!
       highest = Math.max(highest, next[k]!)
     }
-    let change = Math.abs(level - 1)
-    for (let k = 0; k < count; k++)
-      change = Math.max(change, Math.abs(next[k]! - now[k]!) / Math.max(next[k]!, 1e-3 * highest, 1e-300))
+    let settled = Math.abs(level - 1) < close
+    for (let k = 0; k < count && settled; k++)
+      settled = Math.abs(next[k]! - now[k]!) <= close * Math.max(next[k]!, 1e-3 * highest)
     const was = now
     now = next
     next = was
-    if (change < close) break
+    if (settled) break
   }
   return now
 }

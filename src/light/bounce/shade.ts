@@ -12,9 +12,10 @@ const along = [[0], [-0.5, 0.5], [-2 / 3, 0, 2 / 3], [-0.75, -0.25, 0.25, 0.75]]
 
 export class Shade {
   private readonly some: Obstacle[] = []
-  /** Places on the source, three numbers each, by one, two and four along either side; of the sun, from the patch. */
+  /** Places on the source, three numbers each, by one, two, three and four along either side; of the sun, from the patch. */
   private readonly middle: Float64Array
   private readonly four: Float64Array
+  private readonly nine: Float64Array
   private readonly sixteen: Float64Array
   private readonly wide: number
   private readonly sun: boolean
@@ -31,6 +32,7 @@ export class Shade {
     if (source.kind === 'parallel') {
       this.middle = Float64Array.from(source.toward, (one) => sunAway * one)
       this.four = this.middle
+      this.nine = this.middle
       this.sixteen = this.middle
       this.wide = 0
       return
@@ -48,6 +50,7 @@ export class Shade {
       )
     this.middle = Float64Array.from(centre)
     this.four = places(along[1])
+    this.nine = places(along[2])
     this.sixteen = places(along[3])
     this.wide = Math.hypot(width, height) / 2
   }
@@ -59,8 +62,9 @@ export class Shade {
     const long = 2 * Math.max(layout.half[2 * i]!, layout.half[2 * i + 1]!)
     // Penumbras are about as wide as the source: where that is little against the patch, its places matter more.
     const { wide } = this
-    const places = along[wide > long ? 1 : wide > long / 2 ? 2 : 3]!
-    const targets = wide > long ? this.sixteen : wide > long / 2 ? this.four : this.middle
+    const places = along[wide > 2 * long ? 0 : wide > long ? 1 : wide > long / 2 ? 2 : 3]!
+    const targets =
+      wide > 2 * long ? this.sixteen : wide > long ? this.nine : wide > long / 2 ? this.four : this.middle
     let free = 0
     for (const s of places)
       for (const t of places) {

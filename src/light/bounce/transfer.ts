@@ -36,14 +36,14 @@ export const carrierOf = (mesh: Mesh, { links, factors }: Transfer): Carrier => 
 /** Cells are parted while their radii together are more than this share of their distance. */
 const wide = 0.9
 /** The same where some of the lines between them are hidden, and where something stands near enough that they may be. */
-const wideHidden = 0.5
-const wideMaybe = 0.8
+const wideHidden = 0.4
+const wideMaybe = 0.9
 /** Areas within this factor are of cells that are about alike. */
 const alike = 0.9
 /** Share of what the smaller one sees, under which neither matters. */
 const little = 0.002
 /** The same where what stands between is close to one of them. */
-const littleClose = 0.05
+const littleClose = 0.03
 /** And from which on the lines between are looked along in full. */
 const much = 0.03
 

@@ -9,7 +9,7 @@ import { gatherFrom } from '../../../src/light/bounce/gather.js'
 import { layOut } from '../../../src/light/bounce/layout.js'
 import { type Mesh, meshOf } from '../../../src/light/bounce/mesh.js'
 import { radiosity } from '../../../src/light/bounce/radiosity.js'
-import { transferOf } from '../../../src/light/bounce/transfer.js'
+import { carrierOf, transferOf } from '../../../src/light/bounce/transfer.js'
 import type { Receptor } from '../../../src/light/receptor.js'
 import type { Source } from '../../../src/light/source.js'
 import { outlookFrom } from '../../../src/light/visibility/outlook.js'
@@ -71,10 +71,15 @@ describe('form factors', () => {
   it('are reciprocal and lose nothing in a closed box', () => {
     const mesh = meshOf(box(4, 5, 2.7, alike(0.5)), [[1, 2, 1.6]])
     expect(mesh.closed).toBe(true)
-    const factors = between(mesh, transferOf(mesh, []))
+    const transfer = transferOf(mesh, [])
+    const factors = between(mesh, transfer)
+    const all = new Float64Array(2 * mesh.patches.length)
+    carrierOf(mesh, transfer).carry(new Float64Array(all.length).fill(1), all)
     const { area, count } = mesh.layout
     for (let i = 0; i < count; i++) {
-      expect(total(Float64Array.from(factors[2 * i]!))).toBeCloseTo(1, 2)
+      expect(all[2 * i]).toBeCloseTo(1, 2)
+      // Taken one by one, no side counts less than nothing.
+      expect(total(Float64Array.from(factors[2 * i]!))).toBeLessThan(1.02)
       for (let j = 0; j < i; j++)
         expect(factors[2 * i]![2 * j]! * area[i]!).toBeCloseTo(factors[2 * j]![2 * i]! * area[j]!, 9)
     }
@@ -104,7 +109,9 @@ describe('a closed room', () => {
       const { first, out } = solved(mesh, lamp)
       expect(flux(mesh, first)).toBeGreaterThan(0.98 * Math.PI)
       expect(flux(mesh, first)).toBeLessThan(1.02 * Math.PI)
-      expect(flux(mesh, out) / flux(mesh, first) / (rho / (1 - rho))).toBeCloseTo(1, 3)
+      const again = flux(mesh, out) / flux(mesh, first) / (rho / (1 - rho))
+      // What each reflection loses by rounding counts the more, the more of them there are.
+      expect(Math.abs(again - 1)).toBeLessThan(2e-4 / (1 - rho))
     })
 })
 
