@@ -13,7 +13,9 @@ import { weightOf } from './weight.js'
 /** Nearly all that a receptor in a closed box sees is the box: then it is taken as all. */
 const nearly = 0.05
 /** Shares of all that a receptor takes, from which on something is looked at in four and in nine places. */
-const large = [0.015, 0.06] as const
+const large = [0.004, 0.04] as const
+/** And from which on a cell is looked at in parts where some of it is hidden. */
+const small = 0.004
 /** How far off, in lengths of its longer side, cells count as one, and a patch as even. */
 const asOne = 1.5
 const asEven = 1
@@ -24,7 +26,12 @@ const steepest = 0.45
 /** One serves all: nothing of it is kept. */
 const piece = oneCell()
 
-const middles: readonly (readonly number[])[] = [[0], [-0.5, 0.5], [-2 / 3, 0, 2 / 3]]
+const middles: readonly (readonly number[])[] = [
+  [0],
+  [-0.5, 0.5],
+  [-2 / 3, 0, 2 / 3],
+  [-0.75, -0.25, 0.25, 0.75],
+]
 
 /** Exposure at the receptor per unit exitance of each side. In a closed box a flat one gets 1 in all, a dome in free air 2. */
 export const gatherFrom = (mesh: Mesh, outlook: Outlook): Float64Array =>
@@ -38,6 +45,8 @@ class Gathering {
   private readonly found: Float64Array
   /** What the box would give with nothing in the way, what it gives, and what of it is lost on black things. */
   private open = 0
+  private free = 1
+  private gone = 0
   private seen = 0
   private lost = 0
   private inner = 0
@@ -97,8 +106,16 @@ class Gathering {
     }
     const weight = weightOf(tree.layout, c, receptor, height, back)
     if (!(weight > 0)) return
-    const box = tree.encloses[c] === 1
-    const seen = this.look(tree.layout, c, weight, box)
+    const share = weight / this.all
+    this.look(tree.layout, c, share > large[1] ? 2 : share > large[0] ? 1 : 0)
+    if (this.isMixed() && share > small) {
+      if (!isPatch) {
+        for (let part = c + 1; part < tree.next[c]!; part = tree.next[part]!) this.cell(part)
+        return
+      }
+      this.look(tree.layout, c, 3)
+    }
+    const seen = this.count(weight, tree.encloses[c] === 1)
     const by = this.found
     const side = back ? 1 : 0
     if (isPatch) {
@@ -148,15 +165,15 @@ class Gathering {
     )
   }
 
-  /** How much of a weight is seen; counts it. */
-  private look(layout: Layout, i: number, weight: number, box: boolean): number {
-    const share = weight / this.all
-    const places = middles[share > large[1] ? 2 : share > large[0] ? 1 : 0]!
+  /** Looks at a cell along so many lines: what of them is free, and what is lost on black things. */
+  private look(layout: Layout, i: number, fine: number): void {
+    const places = middles[fine]!
     const { at, obstacles, receptor } = this
     const [x, y, z] = receptor.at
+    const lines = places.length * places.length
     let free = 0
     let lost = 0
-    if (obstacles.length === 0) free = places.length * places.length
+    if (obstacles.length === 0) free = lines
     else
       for (const s of places)
         for (const t of places) {
@@ -165,13 +182,23 @@ class Gathering {
           if (met === clear) free++
           if ((met & lostFromA) !== 0) lost++
         }
-    const each = weight / (places.length * places.length)
+    this.free = free / lines
+    this.gone = lost / lines
+  }
+
+  private isMixed(): boolean {
+    return this.free > 0 && this.free < 1
+  }
+
+  /** What is seen of a weight, as the last look found it. */
+  private count(weight: number, box: boolean): number {
+    const seen = weight * this.free
     if (box) {
       this.open += weight
-      this.seen += each * free
-      this.lost += each * lost
-    } else this.inner += each * free
-    return each * free
+      this.seen += seen
+      this.lost += weight * this.gone
+    } else this.inner += seen
+    return seen
   }
 
   private pieces(c: number, i: number, side: number, height: number): void {
@@ -188,7 +215,8 @@ class Gathering {
         piece.take(layout, i, s, t, count)
         const weight = weightOf(piece, 0, receptor, height, side === 1)
         if (!(weight > 0)) continue
-        const seen = this.look(piece, 0, weight, box)
+        this.look(piece, 0, weight > large[0] * this.all ? 1 : 0)
+        const seen = this.count(weight, box)
         if (seen > 0) this.spread(c, i, s * layout.half[2 * i]!, t * layout.half[2 * i + 1]!, side, seen, by)
       }
   }

@@ -50,6 +50,8 @@ const usualBudget = 700
 const hardBudget = 2000
 
 const usual: Fineness = { longest: 0.65, shortest: 0.12, perDistance: 0.5, perGap: 1 }
+/** Panels stand near to what is metered: a bright middle must not be lost in the mean. */
+const ofPanels: Fineness = { ...usual, shortest: 0.1, perDistance: 0.25 }
 const coarserBy = 2 ** 0.25
 
 /** Metres: rectangles thinner than this give back nothing. */
@@ -69,13 +71,14 @@ export const meshOf = (
   const all = whole.map(({ face }) => face)
   const views = whole.map(({ face, path }) => ({
     roots: squarish(face),
+    fineness: path === 'panels' ? ofPanels : usual,
     places: placesOn(face, near),
     facing: facingOf(face, path === 'room' ? inner : all),
   }))
   const most = Math.min(budget, hardBudget)
   let coarser = 1
   const halves = (s: number) => (cell: Cell) =>
-    mustHalve(cell, views[s]!.places, views[s]!.facing, usual, coarser)
+    mustHalve(cell, views[s]!.places, views[s]!.facing, views[s]!.fineness, coarser)
   const count = (): number =>
     views.reduce((sum, { roots }, s) => roots.reduce((some, root) => some + countOf(root, halves(s)), sum), 0)
   while (coarser < 64 && count() > most) coarser *= coarserBy
