@@ -28,6 +28,9 @@ const few: Lines = {
   slope: 4,
 }
 
+/** From middle to middle. */
+const single: Lines = { fromI: Int8Array.of(0), toJ: Int8Array.of(0), slope: 0 }
+
 /** Of the way from one end to the other: what stands nearer to an end than this is that end itself. */
 const ends = 1e-5
 
@@ -42,8 +45,9 @@ export class Sight {
   /** Whether some of what stands between stands close to i, to j. */
   closeToI = false
   closeToJ = false
-  private count = 0
-  private readonly some: Int32Array
+  /** By depth, which obstacles may stand between, and how many. */
+  private readonly lists: Int32Array[] = []
+  private readonly counts: number[] = []
   private readonly obstacles: Obstacles
   /** The places on all cells in space, and as each obstacle has them: see `local`. */
   private readonly inSpace: Float64Array
@@ -61,7 +65,8 @@ export class Sight {
   ) {
     const { layout } = mesh.tree
     this.obstacles = obstaclesOf(mesh, blockers)
-    this.some = new Int32Array(blockers.length)
+    this.lists.push(Int32Array.from(blockers.keys()))
+    this.counts.push(blockers.length)
     this.inOwn = blockers.map(() => undefined)
     this.known = blockers.map(() => undefined)
     this.inSpace = new Float64Array(each * layout.count)
@@ -75,10 +80,14 @@ export class Sight {
       }
   }
 
-  /** False where nothing can stand between. */
-  take(i: number, j: number): boolean {
-    const { obstacles, some } = this
-    const { all, close } = obstacles
+  /**
+   * False where nothing can stand between.
+   *
+   * @param depth one more than that of the pair of which they are parts: only what stands between those may stand here
+   */
+  take(i: number, j: number, depth: number): boolean {
+    const { obstacles, counts, lists } = this
+    const { close } = obstacles
     const cells = this.mesh.tree.layout
     this.clear = 1
     this.lostFromI = 0
@@ -86,23 +95,31 @@ export class Sight {
     this.grows.fill(0)
     this.closeToI = false
     this.closeToJ = false
+    const before = lists[depth - 1]!
+    let here = lists[depth]
+    if (here === undefined) {
+      here = new Int32Array(before.length)
+      lists[depth] = here
+    }
     let count = 0
-    for (let k = 0; k < all.length; k++) {
+    for (let at = 0; at < counts[depth - 1]!; at++) {
+      const k = before[at]!
       if (!mayStand(cells, obstacles, k, i, j)) continue
-      some[count++] = k
+      here[count++] = k
       if (close[k * cells.count + i] === 1) this.closeToI = true
       if (close[k * cells.count + j] === 1) this.closeToJ = true
     }
-    this.count = count
+    counts[depth] = count
     return count > 0
   }
 
-  /** @param all along all sixteen lines, or half as many. */
-  look(i: number, j: number, all: boolean): void {
-    const { some, count, grows, first, last, lostFirst, lostLast } = this
-    const lines = all ? full : few
+  /** @param lines so many of them: 16, 8 or 1; of the pair last taken, at this depth. */
+  look(i: number, j: number, number: 16 | 8 | 1, depth: number): void {
+    const { grows, first, last, lostFirst, lostLast } = this
+    const lines = number === 16 ? full : number === 8 ? few : single
     const { fromI, toJ } = lines
-    const number = fromI.length
+    const some = this.lists[depth]!
+    const count = this.counts[depth]!
     first.fill(2)
     last.fill(-1)
     for (let k = 0; k < count; k++) this.meet(some[k]!, i, j, lines)

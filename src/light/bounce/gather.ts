@@ -45,6 +45,8 @@ class Gathering {
   private readonly found: Float64Array
   /** What the box would give with nothing in the way, what it gives, and what of it is lost on black things. */
   private open = 0
+  private count = 0
+  private readonly some: Obstacle[] = []
   private free = 1
   private gone = 0
   private seen = 0
@@ -107,6 +109,7 @@ class Gathering {
     const weight = weightOf(tree.layout, c, receptor, height, back)
     if (!(weight > 0)) return
     const share = weight / this.all
+    this.find(tree.layout, c)
     this.look(tree.layout, c, share > large[1] ? 2 : share > large[0] ? 1 : 0)
     if (this.isMixed() && share > small) {
       if (!isPatch) {
@@ -115,7 +118,7 @@ class Gathering {
       }
       this.look(tree.layout, c, 3)
     }
-    const seen = this.count(weight, tree.encloses[c] === 1)
+    const seen = this.counted(weight, tree.encloses[c] === 1)
     const by = this.found
     const side = back ? 1 : 0
     if (isPatch) {
@@ -168,17 +171,17 @@ class Gathering {
   /** Looks at a cell along so many lines: what of them is free, and what is lost on black things. */
   private look(layout: Layout, i: number, fine: number): void {
     const places = middles[fine]!
-    const { at, obstacles, receptor } = this
+    const { at, some, count, receptor } = this
     const [x, y, z] = receptor.at
     const lines = places.length * places.length
     let free = 0
     let lost = 0
-    if (obstacles.length === 0) free = lines
+    if (count === 0) free = lines
     else
       for (const s of places)
         for (const t of places) {
           placeOn(layout, i, s, t, at)
-          const met = cast(obstacles, obstacles.length, x, y, z, at[0], at[1], at[2])
+          const met = cast(some, count, x, y, z, at[0], at[1], at[2])
           if (met === clear) free++
           if ((met & lostFromA) !== 0) lost++
         }
@@ -186,12 +189,37 @@ class Gathering {
     this.gone = lost / lines
   }
 
+  /** Puts in `some` what may stand before a cell. */
+  private find(layout: Layout, i: number): void {
+    const { obstacles, some, receptor } = this
+    const [x, y, z] = receptor.at
+    const dx = layout.at[3 * i]! - x
+    const dy = layout.at[3 * i + 1]! - y
+    const dz = layout.at[3 * i + 2]! - z
+    const square = dx * dx + dy * dy + dz * dz
+    let count = 0
+    for (let k = 0; k < obstacles.length; k++) {
+      const one = obstacles[k]!
+      const cx = one.x - x
+      const cy = one.y - y
+      const cz = one.z - z
+      // Toward the receptor the lines to a cell lie ever closer together.
+      const t = Math.min(1, Math.max(0, (cx * dx + cy * dy + cz * dz) / square))
+      const ox = cx - t * dx
+      const oy = cy - t * dy
+      const oz = cz - t * dz
+      const reach = one.radius + layout.radius[i]! * Math.min(1, t + one.radius / Math.sqrt(square))
+      if (ox * ox + oy * oy + oz * oz < reach * reach) some[count++] = one
+    }
+    this.count = count
+  }
+
   private isMixed(): boolean {
     return this.free > 0 && this.free < 1
   }
 
   /** What is seen of a weight, as the last look found it. */
-  private count(weight: number, box: boolean): number {
+  private counted(weight: number, box: boolean): number {
     const seen = weight * this.free
     if (box) {
       this.open += weight
@@ -208,6 +236,7 @@ class Gathering {
     const long = 2 * Math.max(layout.half[2 * i]!, layout.half[2 * i + 1]!)
     const count = Math.min(6, Math.max(2, Math.ceil(long / (0.7 * height))))
     const by = this.found
+    this.find(layout, i)
     for (let k = 0; k < count; k++)
       for (let l = 0; l < count; l++) {
         const s = (2 * k + 1) / count - 1
@@ -216,7 +245,7 @@ class Gathering {
         const weight = weightOf(piece, 0, receptor, height, side === 1)
         if (!(weight > 0)) continue
         this.look(piece, 0, weight > large[0] * this.all ? 1 : 0)
-        const seen = this.count(weight, box)
+        const seen = this.counted(weight, box)
         if (seen > 0) this.spread(c, i, s * layout.half[2 * i]!, t * layout.half[2 * i + 1]!, side, seen, by)
       }
   }

@@ -79,9 +79,21 @@ export const meshOf = (
   let coarser = 1
   const halves = (s: number) => (cell: Cell) =>
     mustHalve(cell, views[s]!.places, views[s]!.facing, views[s]!.fineness, coarser)
-  const count = (): number =>
-    views.reduce((sum, { roots }, s) => roots.reduce((some, root) => some + countOf(root, halves(s)), sum), 0)
-  while (coarser < 64 && count() > most) coarser *= coarserBy
+  /** Counts no further than past what may be. */
+  const tooMany = (): boolean => {
+    let left = most
+    const count = (cell: Cell, must: (cell: Cell) => boolean): void => {
+      if (left < 0) return
+      if (must(cell)) for (const part of quarters(cell)) count(part, must)
+      else left--
+    }
+    views.forEach(({ roots }, s) => {
+      const must = halves(s)
+      for (const root of roots) count(root, must)
+    })
+    return left < 0
+  }
+  while (coarser < 64 && tooMany()) coarser *= coarserBy
 
   const patches: Patch[] = []
   const cells: Patch[] = []
@@ -139,9 +151,6 @@ export const meshOf = (
     closed: encloses !== undefined,
   }
 }
-
-const countOf = (cell: Cell, must: (cell: Cell) => boolean): number =>
-  must(cell) ? quarters(cell).reduce((sum, part) => sum + countOf(part, must), 0) : 1
 
 const patchOf = (surface: SceneSurface, { u, v, a, b }: Cell): Patch => {
   const { face } = surface

@@ -144,6 +144,30 @@ export const cast = (
   return first > 1 ? clear : 1 | (lostFirst ? lostFromA : 0) | (lostLast ? lostFromB : 0)
 }
 
+/** True where anything stands between two places, of the first `count` of a list. */
+export const blocked = (
+  list: readonly Obstacle[],
+  count: number,
+  ax: number,
+  ay: number,
+  az: number,
+  bx: number,
+  by: number,
+  bz: number,
+): boolean => {
+  const dx = bx - ax
+  const dy = by - ay
+  const dz = bz - az
+  const square = dx * dx + dy * dy + dz * dz
+  for (let k = 0; k < count; k++) {
+    const one = list[k]!
+    if (one.kind !== 'plate' && !nearBall(one, ax, ay, az, dx, dy, dz, square)) continue
+    const t = meets(one, ax, ay, az, dx, dy, dz)
+    if (t > ends && t < 1 - ends) return true
+  }
+  return false
+}
+
 const nearBall = (
   one: Obstacle,
   ax: number,

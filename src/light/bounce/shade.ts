@@ -2,7 +2,7 @@
 import type { AreaSource, ParallelSource } from '../source.js'
 import { apartSquared } from '../visibility/segments.js'
 import { type Layout, placeOn } from './layout.js'
-import { cast, clear, type Obstacle } from './obstacles.js'
+import { blocked, type Obstacle } from './obstacles.js'
 
 /** Metres to where the sun's lines end: past all that can stand in a set. */
 const sunAway = 100
@@ -73,7 +73,7 @@ export class Shade {
           const x = targets[k]! + (sun ? at[0] : 0)
           const y = targets[k + 1]! + (sun ? at[1] : 0)
           const z = targets[k + 2]! + (sun ? at[2] : 0)
-          if (cast(some, count, at[0], at[1], at[2], x, y, z) === clear) free++
+          if (!blocked(some, count, at[0], at[1], at[2], x, y, z)) free++
         }
       }
     return (3 * free) / (targets.length * places.length * places.length)

@@ -36,14 +36,14 @@ export const carrierOf = (mesh: Mesh, { links, factors }: Transfer): Carrier => 
 /** Cells are parted while their radii together are more than this share of their distance. */
 const wide = 0.9
 /** The same where some of the lines between them are hidden, and where something stands near enough that they may be. */
-const wideHidden = 0.4
+const wideHidden = 0.5
 const wideMaybe = 0.9
 /** Areas within this factor are of cells that are about alike. */
 const alike = 0.9
 /** Share of what the smaller one sees, under which neither matters. */
 const little = 0.002
 /** The same where what stands between is close to one of them. */
-const littleClose = 0.03
+const littleClose = 0.05
 /** And from which on the lines between are looked along in full. */
 const much = 0.03
 
@@ -84,10 +84,10 @@ class Linking {
   roots(i: number, j: number): void {
     const { oneSided } = this.mesh.tree
     for (let a = 0; a < (oneSided[i] === 1 ? 1 : 2); a++)
-      for (let b = 0; b < (oneSided[j] === 1 ? 1 : 2); b++) this.link(i, a, j, b)
+      for (let b = 0; b < (oneSided[j] === 1 ? 1 : 2); b++) this.link(i, a, j, b, 1)
   }
 
-  private link(i: number, a: number, j: number, b: number): void {
+  private link(i: number, a: number, j: number, b: number, depth: number): void {
     const { pair, sight } = this
     const { from, to, encloses } = this.mesh.tree
     if (!pair.take(i, 1 - 2 * a, j, 1 - 2 * b)) return
@@ -95,24 +95,25 @@ class Linking {
     const partI = to[i]! - from[i]! > 1
     const partJ = to[j]! - from[j]! > 1
     const partable = (partI || partJ) && most > little
+    const some = sight.take(i, j, depth)
     if (partable && nearness > wide) {
-      this.part(i, a, j, b)
+      this.part(i, a, j, b, depth)
       return
     }
-    if (sight.take(i, j)) {
+    if (some) {
       if (partable && nearness > wideMaybe) {
-        this.part(i, a, j, b)
+        this.part(i, a, j, b, depth)
         return
       }
       const cutI = partI && sight.closeToI
       const cutJ = partJ && sight.closeToJ
       if ((cutI || cutJ) && most > littleClose) {
-        this.parts(i, cutI, a, j, cutJ, b)
+        this.parts(i, cutI, a, j, cutJ, b, depth)
         return
       }
-      sight.look(i, j, most > much)
+      sight.look(i, j, most > much ? 16 : most > little ? 8 : 1, depth)
       if (partable && nearness > wideHidden && sight.clear > 0 && sight.clear < 1) {
-        this.part(i, a, j, b)
+        this.part(i, a, j, b, depth)
         return
       }
     }
@@ -151,18 +152,26 @@ class Linking {
   }
 
   /** The larger one in its quarters; both, where they are alike: neither may be chosen by its place in the list. */
-  private part(i: number, a: number, j: number, b: number): void {
+  private part(i: number, a: number, j: number, b: number, depth: number): void {
     const { layout, from, to } = this.mesh.tree
     const { area } = layout
     const cutI = to[i]! - from[i]! > 1 && (to[j]! - from[j]! === 1 || area[i]! > alike * area[j]!)
     const cutJ = to[j]! - from[j]! > 1 && (to[i]! - from[i]! === 1 || area[j]! > alike * area[i]!)
-    this.parts(i, cutI, a, j, cutJ, b)
+    this.parts(i, cutI, a, j, cutJ, b, depth)
   }
 
-  private parts(i: number, cutI: boolean, a: number, j: number, cutJ: boolean, b: number): void {
+  private parts(
+    i: number,
+    cutI: boolean,
+    a: number,
+    j: number,
+    cutJ: boolean,
+    b: number,
+    depth: number,
+  ): void {
     const { next } = this.mesh.tree
     for (let c = cutI ? i + 1 : i; c < next[i]!; c = cutI ? next[c]! : next[i]!)
-      for (let d = cutJ ? j + 1 : j; d < next[j]!; d = cutJ ? next[d]! : next[j]!) this.link(c, a, d, b)
+      for (let d = cutJ ? j + 1 : j; d < next[j]!; d = cutJ ? next[d]! : next[j]!) this.link(c, a, d, b, depth + 1)
   }
 
   done(): Transfer {
