@@ -131,14 +131,11 @@ class Gathering {
     const [bx, by_, bz] = [up[p]!, up[p + 1]!, up[p + 2]!]
     const su = this.slope(dx, dy, dz, ax, ay, az, half[2 * c]!)
     const sv = this.slope(dx, dy, dz, bx, by_, bz, half[2 * c + 1]!)
-    for (let i = from; i < to; i++) {
-      const q = 3 * i
-      const x = layout.at[q]! - tree.layout.at[p]!
-      const y = layout.at[q + 1]! - tree.layout.at[p + 1]!
-      const z = layout.at[q + 2]! - tree.layout.at[p + 2]!
-      const grown = 1 + su * (x * ax + y * ay + z * az) + sv * (x * bx + y * by_ + z * bz)
-      by[2 * i + side]! += (seen * grown * layout.area[i]!) / tree.layout.area[c]!
-    }
+    const { on, area } = layout
+    const [u, v] = [tree.layout.on[2 * c]!, tree.layout.on[2 * c + 1]!]
+    const each = seen / tree.layout.area[c]!
+    for (let i = from; i < to; i++)
+      by[2 * i + side]! += each * area[i]! * (1 + su * (on[2 * i]! - u) + sv * (on[2 * i + 1]! - v))
   }
 
   /** By how much of itself a flat receptor's or a dome's kernel grows per metre along an axis of a cell this far away. */
@@ -160,11 +157,9 @@ class Gathering {
   private cutsThrough(c: number, dx: number, dy: number, dz: number): boolean {
     const { kind, onSurface, normal, against } = this.receptor
     const { layout } = this.mesh.tree
-    const cuts = (plane: Vec3): boolean =>
-      Math.abs(plane[0] * dx + plane[1] * dy + plane[2] * dz) <
-      reachAlong(layout, c, plane[0], plane[1], plane[2])
     return (
-      ((kind === 'flat' || onSurface === true) && cuts(normal)) || (against !== undefined && cuts(against))
+      ((kind === 'flat' || onSurface === true) && cuts(layout, c, normal, dx, dy, dz)) ||
+      (against !== undefined && cuts(layout, c, against, dx, dy, dz))
     )
   }
 
@@ -263,20 +258,16 @@ class Gathering {
     const { mesh } = this
     const { layout } = mesh
     const { surfaceFrom, surfaceTo } = mesh.tree
-    const { at, across, up, half } = layout
-    const p = 3 * i
+    const { on, half } = layout
     const [a, b] = [half[2 * i]!, half[2 * i + 1]!]
+    const [s, t] = [on[2 * i]! + u, on[2 * i + 1]! + v]
     let total = 0
     for (let round = 0; round < 2; round++)
       for (let k = surfaceFrom[c]!; k < surfaceTo[c]!; k++) {
-        const q = 3 * k
-        const x = at[q]! - at[p]!
-        const y = at[q + 1]! - at[p + 1]!
-        const z = at[q + 2]! - at[p + 2]!
-        const du = Math.abs(x * across[p]! + y * across[p + 1]! + z * across[p + 2]! - u)
+        const du = Math.abs(on[2 * k]! - s)
         const wide = a + half[2 * k]!
         if (du >= wide) continue
-        const dv = Math.abs(x * up[p]! + y * up[p + 1]! + z * up[p + 2]! - v)
+        const dv = Math.abs(on[2 * k + 1]! - t)
         const high = b + half[2 * k + 1]!
         if (dv >= high) continue
         const tent = (1 - du / wide) * (1 - dv / high)
@@ -285,6 +276,10 @@ class Gathering {
       }
   }
 }
+
+const cuts = (layout: Layout, c: number, plane: Vec3, dx: number, dy: number, dz: number): boolean =>
+  Math.abs(plane[0] * dx + plane[1] * dy + plane[2] * dz) <
+  reachAlong(layout, c, plane[0], plane[1], plane[2])
 
 /** Whether a receptor this far from the middle of a cell, and so high over its plane, is nearer than so many of its lengths. */
 const near = (

@@ -1,5 +1,5 @@
 /** The geometry of all patches as plain columns of numbers, for the inner loops. Lengths in metres, areas in m². */
-import type { Vec3 } from '../../scene/vector.js'
+import { dot, subtract, type Vec3 } from '../../scene/vector.js'
 import type { Patch } from './patch.js'
 
 export interface Layout {
@@ -11,6 +11,8 @@ export interface Layout {
   readonly up: Float64Array
   /** Two numbers a patch: half its width and half its height. */
   readonly half: Float64Array
+  /** Two numbers a patch: where its middle lies on its surface, across and up from the surface's own. */
+  readonly on: Float64Array
   /** From the middle to a corner. */
   readonly radius: Float64Array
   readonly area: Float64Array
@@ -25,16 +27,20 @@ export const layOut = (patches: readonly Patch[]): Layout => {
     across: new Float64Array(3 * count),
     up: new Float64Array(3 * count),
     half: new Float64Array(2 * count),
+    on: new Float64Array(2 * count),
     radius: new Float64Array(count),
     area: new Float64Array(count),
   }
-  patches.forEach(({ face, area }, i) => {
+  patches.forEach(({ surface, face, area }, i) => {
     columns.at.set(face.centre, 3 * i)
     columns.normal.set(face.normal, 3 * i)
     columns.across.set(face.across, 3 * i)
     columns.up.set(face.up, 3 * i)
     columns.half[2 * i] = face.width / 2
     columns.half[2 * i + 1] = face.height / 2
+    const aside = subtract(face.centre, surface.face.centre)
+    columns.on[2 * i] = dot(aside, face.across)
+    columns.on[2 * i + 1] = dot(aside, face.up)
     columns.radius[i] = Math.sqrt(face.width * face.width + face.height * face.height) / 2
     columns.area[i] = area
   })
@@ -86,6 +92,7 @@ export const oneCell = (): OneCell => {
     across: new Float64Array(3),
     up: new Float64Array(3),
     half: new Float64Array(2),
+    on: new Float64Array(2),
     radius: new Float64Array(1),
     area: new Float64Array(1),
   }

@@ -171,7 +171,8 @@ class Linking {
   ): void {
     const { next } = this.mesh.tree
     for (let c = cutI ? i + 1 : i; c < next[i]!; c = cutI ? next[c]! : next[i]!)
-      for (let d = cutJ ? j + 1 : j; d < next[j]!; d = cutJ ? next[d]! : next[j]!) this.link(c, a, d, b, depth + 1)
+      for (let d = cutJ ? j + 1 : j; d < next[j]!; d = cutJ ? next[d]! : next[j]!)
+        this.link(c, a, d, b, depth + 1)
   }
 
   done(): Transfer {
