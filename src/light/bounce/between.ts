@@ -2,7 +2,8 @@
 import type { Blocker } from '../visibility/blockers.js'
 import { placeOn } from './layout.js'
 import type { Mesh } from './mesh.js'
-import { entersCapsule, meets, type Obstacle } from './obstacles.js'
+import type { Obstacle } from './obstacles.js'
+import { ends, entersCapsule, meets } from './rays.js'
 import { mayStand, type Obstacles, obstaclesOf } from './standing.js'
 
 /** Five places on a cell: its middle and the middles of its quarters, by halves of its lengths. */
@@ -30,9 +31,6 @@ const few: Lines = {
 
 /** From middle to middle. */
 const single: Lines = { fromI: Int8Array.of(0), toJ: Int8Array.of(0), slope: 0 }
-
-/** Of the way from one end to the other: what stands nearer to an end than this is that end itself. */
-const ends = 1e-5
 
 /** What stands between two cells, and what of the lines between them is free. One object serves many pairs. */
 export class Sight {

@@ -2,22 +2,22 @@
  * What a receptor gets from each side of the mesh. Cells of the tree are taken as large as their distance allows; a
  * patch that is large against its distance piece by piece, with its exitance taken as running evenly from patch to patch.
  */
-import { dot, type Vec3 } from '../../scene/vector.js'
 import type { Receptor } from '../receptor.js'
 import type { Outlook } from '../visibility/outlook.js'
-import { type Layout, oneCell, placeOn, reachAlong } from './layout.js'
+import { cutsThrough, isNearer, type Layout, oneCell, placeOn } from './layout.js'
 import type { Mesh } from './mesh.js'
-import { cast, clear, lostFromA, type Obstacle, obstacleOf } from './obstacles.js'
-import { weightOf } from './weight.js'
+import { type Obstacle, obstacleOf } from './obstacles.js'
+import { cast, clear, lostFromA } from './rays.js'
+import { weightOf, weightOfAll } from './weight.js'
 
 /** Nearly all that a receptor in a closed box sees is the box: then it is taken as all. */
 const nearly = 0.05
 /** Shares of all that a receptor takes, from which on something is looked at in four and in nine places. */
-const large = [0.004, 0.04] as const
+const large = [0.006, 0.04] as const
 /** And from which on a cell is looked at in parts where some of it is hidden. */
-const small = 0.004
+const small = 0.006
 /** How far off, in lengths of its longer side, cells count as one, and a patch as even. */
-const asOne = 1.5
+const asOne = 1.2
 const asEven = 1
 
 /** At no end of a cell is the kernel taken to fall by more than this share, along either axis. */
@@ -60,7 +60,7 @@ class Gathering {
   ) {
     this.receptor = outlook.receptor
     this.obstacles = outlook.blockers.map((one) => obstacleOf(mesh, one))
-    this.all = whole(outlook.receptor)
+    this.all = weightOfAll(outlook.receptor)
     this.found = new Float64Array(2 * mesh.layout.count)
   }
 
@@ -99,8 +99,8 @@ class Gathering {
     const [from, to] = [tree.from[c]!, tree.to[c]!]
     const isPatch = to - from === 1
     if (
-      near(tree.layout, c, dx, dy, dz, height, isPatch ? asEven : asOne) ||
-      (!isPatch && this.cutsThrough(c, dx, dy, dz))
+      isNearer(tree.layout, c, dx, dy, dz, height, isPatch ? asEven : asOne) ||
+      (!isPatch && this.isCut(c, dx, dy, dz))
     ) {
       if (isPatch) this.pieces(c, from, back ? 1 : 0, height)
       else for (let part = c + 1; part < tree.next[c]!; part = tree.next[part]!) this.cell(part)
@@ -154,12 +154,12 @@ class Gathering {
   }
 
   /** Whether a plane behind which the receptor takes nothing cuts through a cell. */
-  private cutsThrough(c: number, dx: number, dy: number, dz: number): boolean {
+  private isCut(c: number, dx: number, dy: number, dz: number): boolean {
     const { kind, onSurface, normal, against } = this.receptor
     const { layout } = this.mesh.tree
     return (
-      ((kind === 'flat' || onSurface === true) && cuts(layout, c, normal, dx, dy, dz)) ||
-      (against !== undefined && cuts(layout, c, against, dx, dy, dz))
+      ((kind === 'flat' || onSurface === true) && cutsThrough(layout, c, normal, dx, dy, dz)) ||
+      (against !== undefined && cutsThrough(layout, c, against, dx, dy, dz))
     )
   }
 
@@ -275,37 +275,4 @@ class Gathering {
         else by[2 * k + side]! += (weight * tent) / total
       }
   }
-}
-
-const cuts = (layout: Layout, c: number, plane: Vec3, dx: number, dy: number, dz: number): boolean =>
-  Math.abs(plane[0] * dx + plane[1] * dy + plane[2] * dz) <
-  reachAlong(layout, c, plane[0], plane[1], plane[2])
-
-/** Whether a receptor this far from the middle of a cell, and so high over its plane, is nearer than so many of its lengths. */
-const near = (
-  { across, up, half }: Layout,
-  i: number,
-  dx: number,
-  dy: number,
-  dz: number,
-  height: number,
-  lengths: number,
-): boolean => {
-  const p = 3 * i
-  const [a, b] = [half[2 * i]!, half[2 * i + 1]!]
-  const u = Math.max(0, Math.abs(dx * across[p]! + dy * across[p + 1]! + dz * across[p + 2]!) - a)
-  const v = Math.max(0, Math.abs(dx * up[p]! + dy * up[p + 1]! + dz * up[p + 2]!) - b)
-  const reach = 2 * lengths * Math.max(a, b)
-  return u * u + v * v + height * height < reach * reach
-}
-
-/**
- * What a receptor takes in surroundings of exitance 1: over all directions the mean of (1 + cos)/2 or of the cosine, cut
- * by the plane that it is held against. A dome lying on a surface and held against another is told by its own plane alone.
- */
-const whole = ({ kind, normal, onSurface, against }: Receptor): number => {
-  const cut: Vec3 | undefined = kind === 'dome' && onSurface === true ? normal : against
-  if (cut === undefined) return kind === 'flat' ? 1 : 2
-  const cosine = dot(normal, cut)
-  return kind === 'flat' ? (1 + cosine) / 2 : 1 + cosine / 2
 }

@@ -79,6 +79,36 @@ export const reachAlong = (
   )
 }
 
+/** Whether a place this far from the middle of a cell, and so high over its plane, is nearer than so many of its lengths. */
+export const isNearer = (
+  { across, up, half }: Layout,
+  i: number,
+  dx: number,
+  dy: number,
+  dz: number,
+  height: number,
+  lengths: number,
+): boolean => {
+  const p = 3 * i
+  const [a, b] = [half[2 * i]!, half[2 * i + 1]!]
+  const u = Math.max(0, Math.abs(dx * across[p]! + dy * across[p + 1]! + dz * across[p + 2]!) - a)
+  const v = Math.max(0, Math.abs(dx * up[p]! + dy * up[p + 1]! + dz * up[p + 2]!) - b)
+  const reach = 2 * lengths * Math.max(a, b)
+  return u * u + v * v + height * height < reach * reach
+}
+
+/** Whether a plane through a place this far from the middle of a cell cuts through the cell. */
+export const cutsThrough = (
+  layout: Layout,
+  c: number,
+  plane: Vec3,
+  dx: number,
+  dy: number,
+  dz: number,
+): boolean =>
+  Math.abs(plane[0] * dx + plane[1] * dy + plane[2] * dz) <
+  reachAlong(layout, c, plane[0], plane[1], plane[2])
+
 /** A layout of one cell, which can be set to any of a grid of `count` by `count` on another's. */
 export interface OneCell extends Layout {
   take(from: Layout, i: number, s: number, t: number, count: number): void

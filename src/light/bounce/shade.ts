@@ -2,7 +2,8 @@
 import type { AreaSource, ParallelSource } from '../source.js'
 import { apartSquared } from '../visibility/segments.js'
 import { type Layout, placeOn } from './layout.js'
-import { blocked, type Obstacle } from './obstacles.js'
+import type { Obstacle } from './obstacles.js'
+import { blocked } from './rays.js'
 
 /** Metres to where the sun's lines end: past all that can stand in a set. */
 const sunAway = 100

@@ -1,13 +1,13 @@
 /** Which obstacles may stand between two cells: most pairs need no more than this. */
 import type { Blocker } from '../visibility/blockers.js'
 import { apartSquared } from '../visibility/segments.js'
-import type { Layout } from './layout.js'
+import { type Layout, reachAlong } from './layout.js'
 import type { Mesh } from './mesh.js'
 import { type Obstacle, obstacleOf } from './obstacles.js'
 
 export interface Obstacles {
   readonly all: readonly Obstacle[]
-  /** By obstacle and cluster, of flat ones: it lies wholly before (1), wholly behind (−1), in its plane (2), else 0. */
+  /** By obstacle and cell, of flat ones: it lies wholly before (1), wholly behind (−1), in its plane (2), else 0. */
   readonly before: Int8Array
   /** Likewise, 1 where it stands so near to the cell that its shadow over it is no even one. */
   readonly close: Uint8Array
@@ -16,35 +16,32 @@ export interface Obstacles {
 /** An obstacle nearer than so many of a cell's radii, and not in its plane, is close to it. */
 const closeBy = 1.2
 
-/** Metres: so near to a plate's plane a cluster lies in it. */
+/** Metres: so near to a plate's plane a cell lies in it. */
 const inPlane = 1e-6
 
 export const obstaclesOf = (mesh: Mesh, blockers: readonly Blocker[]): Obstacles => {
-  const clusters = mesh.tree.layout
-  const before = new Int8Array(blockers.length * clusters.count)
-  const close = new Uint8Array(blockers.length * clusters.count)
+  const cells = mesh.tree.layout
+  const before = new Int8Array(blockers.length * cells.count)
+  const close = new Uint8Array(blockers.length * cells.count)
   blockers.forEach(({ solid: { body } }, k) => {
     if (body.shape !== 'plate') return
     const { centre, normal } = body.face
-    const { at, across, up, half } = clusters
-    for (let i = 0; i < clusters.count; i++) {
+    const { at } = cells
+    for (let i = 0; i < cells.count; i++) {
       const p = 3 * i
       const off =
         (at[p]! - centre[0]) * normal[0] +
         (at[p + 1]! - centre[1]) * normal[1] +
         (at[p + 2]! - centre[2]) * normal[2]
-      const reach =
-        half[2 * i]! *
-          Math.abs(across[p]! * normal[0] + across[p + 1]! * normal[1] + across[p + 2]! * normal[2]) +
-        half[2 * i + 1]! * Math.abs(up[p]! * normal[0] + up[p + 1]! * normal[1] + up[p + 2]! * normal[2])
+      const reach = reachAlong(cells, i, normal[0], normal[1], normal[2])
       const flat = Math.abs(off) < inPlane && reach < inPlane
-      before[k * clusters.count + i] = flat ? 2 : off >= reach - inPlane ? 1 : off <= inPlane - reach ? -1 : 0
+      before[k * cells.count + i] = flat ? 2 : off >= reach - inPlane ? 1 : off <= inPlane - reach ? -1 : 0
     }
   })
   const all = blockers.map((one) => obstacleOf(mesh, one))
   all.forEach((one, k) => {
-    for (let i = 0; i < clusters.count; i++)
-      if (before[k * clusters.count + i] !== 2 && isClose(clusters, i, one)) close[k * clusters.count + i] = 1
+    for (let i = 0; i < cells.count; i++)
+      if (before[k * cells.count + i] !== 2 && isClose(cells, i, one)) close[k * cells.count + i] = 1
   })
   return { all, before, close }
 }
@@ -52,7 +49,7 @@ export const obstaclesOf = (mesh: Mesh, blockers: readonly Blocker[]): Obstacles
 const from: [number, number, number] = [0, 0, 0]
 const way: [number, number, number] = [0, 0, 0]
 
-/** Whether an obstacle meets the hull of two clusters, and a plate has them on both its sides. */
+/** Whether an obstacle meets the hull of two cells, and a plate has them on both its sides. */
 export const mayStand = (
   { at, radius, count }: Layout,
   { all, before }: Obstacles,

@@ -2,8 +2,8 @@
  * How much light the cells of the surfaces exchange, with what stands between. Found once for a set of surfaces and
  * solids: all lights share it.
  *
- * Cells exchange light as large as they may be: two are parted further only while one fills much of what the other sees,
- * or something hides a part of either. After Hanrahan, Salzman and Aupperle, "A rapid hierarchical radiosity algorithm"
+ * Cells exchange light as large as they may be: two are parted further only while they are wide against their
+ * distance, or something hides a part of either. After Hanrahan, Salzman and Aupperle, "A rapid hierarchical radiosity algorithm"
  * (1991); from memory.
  */
 import type { Blocker } from '../visibility/blockers.js'
@@ -35,9 +35,8 @@ export const carrierOf = (mesh: Mesh, { links, factors }: Transfer): Carrier => 
 
 /** Cells are parted while their radii together are more than this share of their distance. */
 const wide = 0.9
-/** The same where some of the lines between them are hidden, and where something stands near enough that they may be. */
+/** The same where some of the lines between them are hidden. */
 const wideHidden = 0.5
-const wideMaybe = 0.9
 /** Areas within this factor are of cells that are about alike. */
 const alike = 0.9
 /** Share of what the smaller one sees, under which neither matters. */
@@ -101,10 +100,6 @@ class Linking {
       return
     }
     if (some) {
-      if (partable && nearness > wideMaybe) {
-        this.part(i, a, j, b, depth)
-        return
-      }
       const cutI = partI && sight.closeToI
       const cutJ = partJ && sight.closeToJ
       if ((cutI || cutJ) && most > littleClose) {

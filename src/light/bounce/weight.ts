@@ -1,4 +1,6 @@
 /** What one receptor takes of one patch with nothing between: exposure per unit exitance. */
+
+import { dot, type Vec3 } from '../../scene/vector.js'
 import { clipByLine, contourIrradiance, polygonSolidAngle } from '../polygon.js'
 import type { Receptor } from '../receptor.js'
 import type { Layout } from './layout.js'
@@ -78,4 +80,15 @@ export const weightOf = (
   const facing = contourIrradiance(seen, -u, -v, off, nu, nv, nz)
   if (!dome) return Math.max(0, facing) / Math.PI
   return Math.max(0, polygonSolidAngle(seen, -u, -v, off) + facing) / (2 * Math.PI)
+}
+
+/**
+ * What a receptor takes in surroundings of exitance 1: over all directions the mean of (1 + cos)/2 or of the cosine, cut
+ * by the plane that it is held against. A dome lying on a surface and held against another is told by its own plane alone.
+ */
+export const weightOfAll = ({ kind, normal, onSurface, against }: Receptor): number => {
+  const cut: Vec3 | undefined = kind === 'dome' && onSurface === true ? normal : against
+  if (cut === undefined) return kind === 'flat' ? 1 : 2
+  const cosine = dot(normal, cut)
+  return kind === 'flat' ? (1 + cosine) / 2 : 1 + cosine / 2
 }
