@@ -29,8 +29,11 @@ export interface Bounce {
 }
 
 export interface Bounced {
-  /** `key` names the receptor. */
-  at(outlook: Outlook, key: string, source: Source): Bounce
+  /**
+   * @param key names the receptor
+   * @param tried of a light that a trial has moved: good to some hundredths of a stop
+   */
+  at(outlook: Outlook, key: string, source: Source, tried: boolean): Bounce
 }
 
 export const noBounce: Bounce = { room: 0, panels: 0, backdrop: 0, guessed: 0 }
@@ -38,6 +41,7 @@ export const noBounce: Bounce = { room: 0, panels: 0, backdrop: 0, guessed: 0 }
 interface Kept extends Bounced {
   readonly plan: Plan
   readonly parts: Parts
+  readonly coarse: () => Parts
 }
 
 interface Parts {
@@ -52,27 +56,34 @@ interface Parts {
 
 export const bouncedOf = (plan: Plan, scene: Scene, before: Bounced | undefined): Bounced => {
   const kept = before as Kept | undefined
-  const parts =
-    kept !== undefined && sameSurroundings(kept.plan, plan)
-      ? kept.parts
-      : partsOf(scene, budgetOf(scene, before === undefined ? usual : tried))
-  const at = (outlook: Outlook, key: string, source: Source): Bounce => {
+  const { parts, coarse } =
+    kept !== undefined && sameSurroundings(kept.plan, plan) ? kept : newParts(scene, kept !== undefined)
+  const at = (outlook: Outlook, key: string, source: Source, isTried: boolean): Bounce => {
     // Ambient light was metered with all that it does in the room.
     if (source.kind === 'uniform' || scene.surfaces.length === 0) return noBounce
-    const round = parts.round(outlook, key)
-    return round === undefined
-      ? sum(parts.mesh(), parts.weights(outlook, key), parts.exitance(source))
-      : blend(round, parts.thrown(source))
+    const { mesh, round, weights, exitance, thrown } = isTried ? coarse() : parts
+    const lying = round(outlook, key)
+    return lying === undefined
+      ? sum(mesh(), weights(outlook, key), exitance(source))
+      : blend(lying, thrown(source))
   }
-  const made: Kept = { plan, parts, at }
+  const made: Kept = { plan, parts, coarse, at }
   return made
+}
+
+const newParts = (scene: Scene, isTried: boolean): Pick<Kept, 'parts' | 'coarse'> => {
+  const coarse = lazy(() => partsOf(scene, budgetOf(scene, tried)))
+  return { parts: isTried ? coarse() : partsOf(scene, budgetOf(scene, usual)), coarse }
 }
 
 /** Changes keep what they do not touch, so it need not be compared. */
 const sameSurroundings = (a: Plan, b: Plan): boolean =>
   a.panels === b.panels && a.subject === b.subject && a.backdrop === b.backdrop && a.room === b.room
 
-/** About how many patches surfaces are cut into, and in a set in which surfaces were moved for a trial: what is thrown back is then good to some hundredths of a stop. */
+/**
+ * About how many patches surfaces are cut into, and for what a trial moves: what is thrown back is then good to some
+ * hundredths of a stop.
+ */
 const usual = 500
 const tried = 120
 /** With more things in the way than this, fewer in proportion: the work goes with the product. */

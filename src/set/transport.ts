@@ -68,6 +68,8 @@ export interface Transport {
   readonly grid: BackdropGrid | undefined
   readonly work: Work
   source(light: string): Source | undefined
+  /** True of the source of a light that a what-if has moved or changed. */
+  isTried(source: Source): boolean
   probe(receptor: Receptor, sight?: Sight): Probe
   /** Flat on the backdrop, facing out; nobody's shadow on it. */
   onBackdrop(place: GridPlace): Probe
@@ -102,6 +104,8 @@ const transportOf = (plan: Plan, before: Before | undefined, work: Work): Transp
   const probes = new Map<string, Probe>()
   const places = new Map<string, ReturnType<Transport['asked']>>()
 
+  /** Lights that stand where only a trial puts them. */
+  const tried = new WeakSet<Source>()
   const makeOrKeep = (name: string): Source | undefined => {
     if (name === ambientName) return ambientSource
     const lamp = modellingOf(plan, name)
@@ -110,7 +114,10 @@ const transportOf = (plan: Plan, before: Before | undefined, work: Work): Transp
     const sceneLight = scene().lights.get(name)
     if (light === undefined || sceneLight === undefined) return undefined
     const was = before && keptSource(before.transport, light, sceneLight)
-    return was ?? makeSource(light, sceneLight, plan)
+    const now = was ?? makeSource(light, sceneLight, plan)
+    if (now !== undefined && before !== undefined && (was === undefined || before.transport.isTried(was)))
+      tried.add(now)
+    return now
   }
   const source = (name: string): Source | undefined => {
     if (!sources.has(name)) sources.set(name, makeOrKeep(name))
@@ -161,7 +168,7 @@ const transportOf = (plan: Plan, before: Before | undefined, work: Work): Transp
     const bounceOf = (from: Source): Bounce => {
       let value = bounces.get(from)
       if (value === undefined) {
-        value = bounced().at(outlook(), key, from)
+        value = bounced().at(outlook(), key, from, tried.has(from))
         bounces.set(from, value)
       }
       return value
@@ -228,6 +235,7 @@ const transportOf = (plan: Plan, before: Before | undefined, work: Work): Transp
       return grid()
     },
     work,
+    isTried: (from) => tried.has(from),
     source,
     probe,
     onBackdrop,
