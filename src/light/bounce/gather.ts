@@ -4,10 +4,12 @@
  */
 import type { Receptor } from '../receptor.js'
 import type { Outlook } from '../visibility/outlook.js'
+import { apartSquared } from '../visibility/segments.js'
 import { cutsThrough, isNearer, type Layout, oneCell, placeOn } from './layout.js'
 import type { Mesh } from './mesh.js'
 import { type Obstacle, obstacleOf } from './obstacles.js'
 import { cast, clear, lostFromA } from './rays.js'
+import { plateStands } from './standing.js'
 import { weightOf, weightOfAll } from './weight.js'
 
 /** Nearly all that a receptor in a closed box sees is the box: then it is taken as all. */
@@ -23,8 +25,9 @@ const asEven = 1
 /** At no end of a cell is the kernel taken to fall by more than this share, along either axis. */
 const steepest = 0.45
 
-/** One serves all: nothing of it is kept. */
+/** One serves all: nothing of them is kept. */
 const piece = oneCell()
+const way: [number, number, number] = [0, 0, 0]
 
 const middles: readonly (readonly number[])[] = [
   [0],
@@ -203,8 +206,18 @@ class Gathering {
       const ox = cx - t * dx
       const oy = cy - t * dy
       const oz = cz - t * dz
-      const reach = one.radius + layout.radius[i]! * Math.min(1, t + one.radius / Math.sqrt(square))
-      if (ox * ox + oy * oy + oz * oz < reach * reach) some[count++] = one
+      const coat = layout.radius[i]! * Math.min(1, t + one.radius / Math.sqrt(square))
+      const reach = one.radius + coat
+      if (ox * ox + oy * oy + oz * oz >= reach * reach) continue
+      const { round } = one.blocker
+      if (round !== undefined) {
+        way[0] = dx
+        way[1] = dy
+        way[2] = dz
+        const apart = round.coat + coat
+        if (apartSquared(round.from, round.span, receptor.at, way) >= apart * apart) continue
+      } else if (one.kind === 'plate' && !plateStands(one.numbers, x, y, z, dx, dy, dz, coat)) continue
+      some[count++] = one
     }
     this.count = count
   }

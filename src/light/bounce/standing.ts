@@ -76,7 +76,7 @@ export const mayStand = (
   const coat = Math.max(radius[i]!, radius[j]!)
   const reach = one.radius + coat
   if (offX * offX + offY * offY + offZ * offZ >= reach * reach) return false
-  if (one.kind === 'plate') return plateStands(one.numbers, at, p, dx, dy, dz, coat)
+  if (one.kind === 'plate') return plateStands(one.numbers, at[p]!, at[p + 1]!, at[p + 2]!, dx, dy, dz, coat)
   const { round } = one.blocker
   if (round === undefined) return true
   for (let axis = 0; axis < 3; axis++) from[axis] = at[p + axis]!
@@ -111,10 +111,11 @@ const isClose = ({ at, radius }: Layout, i: number, one: Obstacle): boolean => {
 }
 
 /** Whether the plane of a plate is crossed near the plate itself by lines no further than so much from a line between cells. */
-const plateStands = (
+export const plateStands = (
   n: Float64Array,
-  at: Float64Array,
-  p: number,
+  ax: number,
+  ay: number,
+  az: number,
   dx: number,
   dy: number,
   dz: number,
@@ -123,9 +124,9 @@ const plateStands = (
   const slope = n[3]! * dx + n[4]! * dy + n[5]! * dz
   const steep = Math.abs(slope) / Math.sqrt(dx * dx + dy * dy + dz * dz)
   if (steep < 0.2) return true
-  const x = at[p]! - n[0]!
-  const y = at[p + 1]! - n[1]!
-  const z = at[p + 2]! - n[2]!
+  const x = ax - n[0]!
+  const y = ay - n[1]!
+  const z = az - n[2]!
   const t = -(n[3]! * x + n[4]! * y + n[5]! * z) / slope
   // Cells reach to either side of the plane too.
   const wide = coat / steep
