@@ -50,16 +50,19 @@ const usualBudget = 700
 const hardBudget = 2000
 
 const usual: Fineness = { longest: 0.65, shortest: 0.12, perDistance: 0.5, perGap: 1 }
-/** Panels stand near to what is metered: a bright middle must not be lost in the mean. */
+/**
+ * Panels stand near to what is metered: a bright middle must not be lost in the mean. Where there are too many patches,
+ * theirs are made coarser by the square root of what others are.
+ */
 const ofPanels: Fineness = { ...usual, shortest: 0.1, perDistance: 0.25 }
-const coarserBy = 2 ** 0.25
+const coarserBy = 2 ** 0.125
 
 /** Metres: rectangles thinner than this give back nothing. */
 const thinnest = 1e-6
 
 /**
  * @param near places in metres that light comes from or that are metered; the mesh is finer around them.
- * @param budget about how many patches at most; over it, all are cut coarser alike.
+ * @param budget about how many patches at most; over it, all are cut coarser.
  */
 export const meshOf = (
   surfaces: readonly SceneSurface[],
@@ -78,7 +81,13 @@ export const meshOf = (
   const most = Math.min(budget, hardBudget)
   let coarser = 1
   const halves = (s: number) => (cell: Cell) =>
-    mustHalve(cell, views[s]!.places, views[s]!.facing, views[s]!.fineness, coarser)
+    mustHalve(
+      cell,
+      views[s]!.places,
+      views[s]!.facing,
+      views[s]!.fineness,
+      views[s]!.fineness === ofPanels ? Math.sqrt(coarser) : coarser,
+    )
   /** Counts no further than past what may be. */
   const tooMany = (): boolean => {
     let left = most

@@ -248,6 +248,32 @@ it('gives the mirrored answer in a mirrored set', () => {
   }
 })
 
+it('keeps to its budget in the most crowded set', () => {
+  const random = sequence(7)
+  const somewhere = (): [number, number] => [0.5 + 7 * random(), 0.5 + 9 * random()]
+  const boards = Array.from({ length: 64 }, (_, i) =>
+    panel(`board ${i}`, [...somewhere(), 1.2], [random() - 0.5, random() - 0.5, 0], 1, 2.2),
+  )
+  const { surfaces, solids } = all(...boards)
+  const people = Array.from({ length: 40 }, () => person(somewhere())).flat()
+  const lamps = Array.from({ length: 8 }, () =>
+    frontAt('octagon', 0.9, 0.9, {
+      centre: [...somewhere(), 2],
+      normal: [random() - 0.5, random() - 0.5, -0.2],
+    }),
+  )
+  const { mesh, transfer, out } = solve({
+    surfaces: [...box(8, 10, 3, walls), ...surfaces],
+    solids: [...solids, ...people],
+    sources: lamps,
+    near: boards.map((one) => one.surfaces[0]!.face.centre),
+  })
+  expect(mesh.patches.length).toBeLessThanOrEqual(700)
+  // The pairs of all patches, both sides of them, would be over half a million.
+  expect(transfer.links.shared.length).toBeLessThan(60_000)
+  for (const one of out) expect(one.every((given) => Number.isFinite(given) && given >= 0)).toBe(true)
+})
+
 /** Of the places of a set those no more than six stops under the brightest, each within 0.1 stop of the tracer. */
 const holds = (set: TestSet, places: readonly Receptor[]): void => {
   const solved = solve({ ...set, near: [...(set.near ?? []), ...places.map(({ at }) => at)] })
