@@ -1,5 +1,7 @@
 import { linearOfCode } from '../../picture/tone.js'
+import type { ComputedSet } from '../../set/computed-set.js'
 import { backdropMissing } from '../known.js'
+import { onBackdrop } from '../on-surface.js'
 import { placePointer } from '../place-pointer.js'
 import { type Evidence, inTurn, type Mend, rule } from '../rule.js'
 import { inside } from '../solving.js'
@@ -88,9 +90,13 @@ export const backdropNotBlack = rule<NotBlack>({
     ]
   },
 
-  tell: ({ where, srgb, limit, by, from }, words, { plan }) => ({
+  tell: ({ where, srgb, limit, by, from }, words, { plan, set }) => ({
     message: `the backdrop records ${words.tone(srgb)} at its ${where}, ${words.howMany(by)} over black (sRGB ${limit}), lit by ${from}`,
-    why: `${surfaceText(plan.backdrop!.surface)}; light off walls and ceiling would come on top`,
+    why: [
+      surfaceText(plan.backdrop!.surface),
+      ...thrownThere(set),
+      ...(plan.room === undefined ? ['light off walls and ceiling would come on top'] : []),
+    ].join('; '),
   }),
 
   mend: ({ by, u }, words, context) => {
@@ -121,3 +127,16 @@ export const backdropNotBlack = rule<NotBlack>({
     )
   },
 })
+
+/** Less than this share of the light is not worth telling. */
+const worthTelling = 0.1
+
+/** What of the light there comes by way of surfaces. */
+const thrownThere = (set: ComputedSet): readonly string[] => {
+  const lit = set.unshadowed(onBackdrop(set.backdropView!.brightest.at), 'all')
+  if (lit === undefined) return []
+  return (['room', 'panels'] as const).flatMap((way) => {
+    const share = lit.byPath[way] / lit.luxSeconds
+    return share < worthTelling ? [] : [`${Math.round(100 * share)} % of its light comes off the ${way}`]
+  })
+}

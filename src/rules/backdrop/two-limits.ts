@@ -96,7 +96,7 @@ export const limitsText = (limits: TwoLimits, words: Words): string => {
   const verdict = {
     none: 'in between is right',
     slight: `the two cross by ${words.howMany(white - bearable)}, so that white costs a little of the outline`,
-    full: 'the two cross, so that no power setting helps',
+    full: 'the two cross, so that no power is right for both',
   }[crossing(limits)]
   return `${from}, and ${upTo}: ${verdict}`
 }
