@@ -84,7 +84,7 @@ const sameSurroundings = (a: Plan, b: Plan): boolean =>
  * About how many patches surfaces are cut into, and for what a trial moves: what is thrown back is then good to some
  * hundredths of a stop.
  */
-const usual = 500
+const usual = 700
 const tried = 120
 /** With more things in the way than this, fewer in proportion: the work goes with the product. */
 const crowd = 20

@@ -11,6 +11,8 @@ import { parseDocument } from 'yaml'
 import { bundleLibrary, bundleProgram } from '../../src/build/bundles.js'
 import { writeCodeCache } from '../../src/build/code-cache.js'
 import { planText } from './plan-texts.js'
+import { stagesOf } from './stages.js'
+import { worstPlan } from './worst-plan.js'
 
 const root = resolve(import.meta.dirname, '../..')
 const milliseconds = (work: () => void): number => {
@@ -42,9 +44,12 @@ const coldStart = (plan: string): void => {
   )
 }
 
+/** Enough to be even, few enough to wait for. */
+const many = 200
+
 const manyPlans = async (): Promise<void> => {
   const { checkPlan } = (await import(join(root, 'dist/library.js'))) as typeof import('../../src/index.js')
-  const texts = Array.from({ length: 1000 }, (_, number) => planText(number))
+  const texts = Array.from({ length: many }, (_, number) => planText(number))
   const schema = JSON.parse(readFileSync(join(root, 'schemas/plan.schema.json'), 'utf8'))
   const validate = new Ajv({ strict: false, allErrors: true }).compile(schema)
   const parse = (): void => {
@@ -65,20 +70,28 @@ const manyPlans = async (): Promise<void> => {
   const parsing: number[] = []
   const finding: number[] = []
   const mending: number[] = []
-  for (let round = 0; round < 5; round += 1) {
+  for (let round = 0; round < 3; round += 1) {
     parsing.push(milliseconds(parse))
     finding.push(milliseconds(find))
     mending.push(milliseconds(findAndMend))
   }
   const against = (what: string, taken: readonly number[], says: string): void =>
     line(
-      `1,000 plans against yaml and ajv alone, ${what}`,
+      `${many} plans against yaml and ajv alone, ${what}`,
       median(taken) / median(parsing),
-      3,
-      `${(median(taken) / 1000).toFixed(2)} ms a plan against ${(median(parsing) / 1000).toFixed(2)} ms${says}`,
+      12,
+      `${(median(taken) / many).toFixed(2)} ms a plan against ${(median(parsing) / many).toFixed(2)} ms${says}`,
     )
   against('found', finding, '')
-  against('found and mended', mending, `, ${(mends / 1000).toFixed(1)} mends a plan`)
+  against('found and mended', mending, `, ${(mends / many).toFixed(1)} mends a plan`)
+}
+
+/** The stages of one plan, warm: medians of a few rounds, in milliseconds of this machine in this run. */
+const stages = (name: string, text: string, rounds: number): void => {
+  const taken = Array.from({ length: rounds }, () => stagesOf(text))
+  const of = (stage: string): number => median(taken.map((one) => one.get(stage)!))
+  console.log(`${name}, by stage (ms, warm, in this run):`)
+  for (const stage of taken[0]!.keys()) console.log(`  ${stage.padEnd(20)} ${of(stage).toFixed(1)}`)
 }
 
 // What is shipped is measured: sources that are translated on the way carry helpers that cost time.
@@ -90,3 +103,5 @@ console.log(`node ${process.version}, medians`)
 coldStart('tests/bench/headshot.plan.yaml')
 coldStart('examples/recipes/white-headshot.plan.yaml')
 await manyPlans()
+stages('typical plan', readFileSync(join(root, 'tests/bench/typical.plan.yaml'), 'utf8'), 9)
+stages('worst plan', worstPlan(), 2)
