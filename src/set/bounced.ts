@@ -73,7 +73,10 @@ export const bouncedOf = (plan: Plan, scene: Scene, before: Bounced | undefined)
 
 const newParts = (scene: Scene, isTried: boolean): Pick<Kept, 'parts' | 'coarse'> => {
   const coarse = lazy(() => partsOf(scene, budgetOf(scene, tried)))
-  return { parts: isTried ? coarse() : partsOf(scene, budgetOf(scene, usual)), coarse }
+  return {
+    parts: isTried ? coarse() : partsOf(scene, budgetOf(scene, scene.panels.size > 0 ? withPanels : usual)),
+    coarse,
+  }
 }
 
 /** Changes keep what they do not touch, so it need not be compared. */
@@ -84,7 +87,8 @@ const sameSurroundings = (a: Plan, b: Plan): boolean =>
  * About how many patches surfaces are cut into, and for what a trial moves: what is thrown back is then good to some
  * hundredths of a stop.
  */
-const usual = 700
+const usual = 350
+const withPanels = 700
 const tried = 120
 /** With more things in the way than this, fewer in proportion: the work goes with the product. */
 const crowd = 20
