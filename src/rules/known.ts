@@ -30,6 +30,9 @@ export const unknownLight = (light: Light): NotNeeded =>
         enable: { pointer: lightPointer(light.name, 'meters'), text: 'meters: f/5.6' },
       }
 
+/** Where something cannot stand as the plan places it, where all else stands is not known well enough to judge. */
+export const misplaced = (set: ComputedSet): boolean => set.scene.faults.length > 0
+
 /** Why a light's figures are not known though its strength is: it stands where it cannot, or works by way of a wall of no room. */
 export const lightMissing = (set: ComputedSet, light: Light): NotNeeded | undefined => {
   const { aim } = light

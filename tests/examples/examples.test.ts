@@ -16,7 +16,7 @@ const faulty: Readonly<Record<string, readonly string[]>> = {
   'sunset-half-black': ['shutter-beyond-sync'],
   'dance-basic-radio': ['trigger-margin'],
   'open-lens-too-strong': ['power-beyond-range'],
-  'fashion-white-sweep': ['backdrop-light-on-subject'],
+  'fashion-white-sweep': ['edge-wrap', 'backdrop-light-on-subject'],
   'sunset-with-flash': ['light-into-lens'],
 }
 

@@ -113,7 +113,7 @@ describe('any two', () => {
         expect(found).toBeGreaterThanOrEqual(looked - 0.02)
         expect(overlap(b, a)).toBeCloseTo(found, 3)
       }),
-      { numRuns: 150 },
+      { numRuns: 150, seed: 1 },
     )
   })
 
@@ -129,7 +129,7 @@ describe('any two', () => {
             centre[0] * n[0] + centre[1] * n[1] + centre[2] * n[2] + radius + 1e-9,
           )
       }),
-      { numRuns: 50 },
+      { numRuns: 50, seed: 1 },
     )
   })
 })

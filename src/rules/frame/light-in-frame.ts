@@ -4,6 +4,7 @@ import { cornersOf } from '../../scene/solids.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { knobToday } from '../../set/knob-value.js'
 import type { Knob } from '../../set/knobs.js'
+import { misplaced } from '../known.js'
 import { type Moved, movedEitherWay, movedUntil } from '../moved.js'
 import { inTurn, type RuleContext, rule } from '../rule.js'
 import {
@@ -80,7 +81,7 @@ export const lightInFrame = rule<InPicture>({
     },
   ],
 
-  needs: ({ plan }) => (plan.lights.size === 0 ? 'silent' : undefined),
+  needs: ({ plan, set }) => (plan.lights.size === 0 || misplaced(set) ? 'silent' : undefined),
 
   detect: (context) => lightsIn(context),
 

@@ -1,5 +1,6 @@
 import type { Panel } from '../../language/plan.js'
 import type { Knob } from '../../set/knobs.js'
+import { misplaced } from '../known.js'
 import { movedUntil } from '../moved.js'
 import { inTurn, type Mend, type RuleContext, rule } from '../rule.js'
 import type { Words } from '../words.js'
@@ -75,7 +76,7 @@ export const panelInFrame = rule<InPicture>({
     },
   ],
 
-  needs: ({ plan }) => (plan.panels.size === 0 ? 'silent' : undefined),
+  needs: ({ plan, set }) => (plan.panels.size === 0 || misplaced(set) ? 'silent' : undefined),
 
   detect: (context) => panelsIn(context),
 

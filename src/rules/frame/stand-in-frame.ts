@@ -3,6 +3,7 @@ import { standReaching, standsBefore } from '../../picture/stand-in-picture.js'
 import type { SceneStand } from '../../scene/scene.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { knobToday } from '../../set/knob-value.js'
+import { misplaced } from '../known.js'
 import { movedEitherWay, movedUntil } from '../moved.js'
 import { lightPointer } from '../place-pointer.js'
 import { type Evidence, inTurn, type RuleContext, rule } from '../rule.js'
@@ -92,7 +93,7 @@ export const standInFrame = rule<StandIn>({
     },
   ],
 
-  needs: ({ plan }) => (plan.lights.size === 0 ? 'silent' : undefined),
+  needs: ({ plan, set }) => (plan.lights.size === 0 || misplaced(set) ? 'silent' : undefined),
 
   detect: (context) => standsIn(context),
 

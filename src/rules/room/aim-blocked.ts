@@ -8,6 +8,7 @@ import type { ComputedSet } from '../../set/computed-set.js'
 import { meterPlace } from '../../set/receptor-at.js'
 import { rolePoint } from '../../set/role-point.js'
 import { pointer } from '../../text/place.js'
+import { misplaced } from '../known.js'
 import { movedEitherWay } from '../moved.js'
 import { lightPointer } from '../place-pointer.js'
 import { type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
@@ -89,7 +90,7 @@ export const aimBlocked = rule<Blocked>({
     },
   ],
 
-  needs: ({ plan }) => (plan.lights.size === 0 ? 'silent' : undefined),
+  needs: ({ plan, set }) => (plan.lights.size === 0 || misplaced(set) ? 'silent' : undefined),
 
   detect: (context) =>
     [...context.plan.lights.values()].flatMap((light) => (light.on ? (blocked(light, context) ?? []) : [])),

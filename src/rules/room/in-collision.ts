@@ -6,6 +6,7 @@ import type { Scene, Solid, SolidBody } from '../../scene/scene.js'
 import { distance } from '../../scene/vector.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import type { Knob } from '../../set/knobs.js'
+import { misplaced } from '../known.js'
 import { movedEitherWay } from '../moved.js'
 import { whom } from '../place-words.js'
 import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
@@ -83,7 +84,7 @@ export const inCollision = rule<Collision>({
     },
   ],
 
-  needs: () => undefined,
+  needs: ({ set }) => (misplaced(set) ? 'silent' : undefined),
 
   detect: ({ set, plan, limits }) =>
     collisionsIn(plan, set.scene, limits.depth! / 100).map((pair): Collision => {
