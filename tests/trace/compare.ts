@@ -1,5 +1,6 @@
 /** The program held against the tracer on one set: the same places, the same strengths, exposures in stops. */
 import type { Plan } from '../../src/language/plan.js'
+import type { Receptor } from '../../src/light/receptor.js'
 import { computeSet } from '../../src/set/compute-set.js'
 import type { ComputedSet } from '../../src/set/computed-set.js'
 import { bodiesOf, lampsOf } from './from-scene.js'
@@ -66,8 +67,14 @@ const lightBy = (
     }
   })
 
-const receptorAt = ({ at, normal, kind, against }: NamedPlace) =>
-  against === undefined ? { at, normal, kind } : { at, normal, kind, against }
+/** As the program's rules ask: flat places on backdrop, floor and table lie on the surface there. */
+const receptorAt = ({ at, normal, kind, against, onSurface }: NamedPlace): Receptor => ({
+  at,
+  normal,
+  kind,
+  ...(against === undefined ? {} : { against }),
+  ...(onSurface === true ? { onSurface } : {}),
+})
 
 /** @param few at most so many places, evenly from the list; the key is always among them */
 export const compareSet = (plan: Plan, effort: Effort, few = Number.POSITIVE_INFINITY): ComparedSet => {

@@ -11,6 +11,8 @@ import type { Place, Tracer } from './trace.js'
 export interface NamedPlace extends Place {
   readonly name: string
   readonly penumbra: boolean
+  /** It lies flat on backdrop, floor or table. */
+  readonly onSurface?: true
 }
 
 const down: Vec3 = [0, 0, -1]
@@ -225,7 +227,7 @@ const onScreens = (
         3,
       ).map((one) => ({ ...one, name: name('in penumbra', one) })),
       ...some(dark, 1).map((one) => ({ ...one, name: name('in shadow', one) })),
-    ].map(({ at, normal, kind, penumbra, name }) => ({ at, normal, kind, penumbra, name }))
+    ].map(({ at, normal, kind, penumbra, name }) => ({ at, normal, kind, penumbra, name, onSurface: true }))
   })
 
 const isUnderFigure = (scene: Scene, at: Vec3): boolean =>
