@@ -9,8 +9,9 @@ import type { Plan } from '../language/plan.js'
 import { firstLight } from '../light/bounce/first-light.js'
 import { gatherFrom } from '../light/bounce/gather.js'
 import { type Mesh, meshOf } from '../light/bounce/mesh.js'
-import { patchesRound, type Round } from '../light/bounce/on-surface.js'
+import { patchesRound } from '../light/bounce/on-surface.js'
 import { radiosity } from '../light/bounce/radiosity.js'
+import type { Round } from '../light/bounce/sheet.js'
 import { carrierOf, type Transfer, transferOf } from '../light/bounce/transfer.js'
 import type { Source } from '../light/source.js'
 import { blockersOf } from '../light/visibility/blockers.js'
@@ -120,8 +121,8 @@ const partsOf = (scene: Scene, budget: number): Parts => {
     return known
   }
   const rounds = new Map<string, Round | undefined>()
-  const round = ({ receptor }: Outlook, key: string): Round | undefined => {
-    if (!rounds.has(key)) rounds.set(key, patchesRound(mesh(), receptor))
+  const round = (outlook: Outlook, key: string): Round | undefined => {
+    if (!rounds.has(key)) rounds.set(key, patchesRound(mesh(), outlook))
     return rounds.get(key)
   }
   const throws = new WeakMap<Source, Thrown>()
@@ -165,7 +166,10 @@ const thrownBy = (mesh: Mesh, transfer: Transfer, exitance: Float64Array): Throw
 const blend = ({ sides, shares }: Round, thrown: Thrown): Bounce => {
   const bounce = { ...noBounce }
   for (const [way, { exposure, guessed }] of thrown) {
-    const given = sides.reduce((sum, side, k) => sum + shares[k]! * exposure[side]!, 0)
+    const given = Math.max(
+      0,
+      sides.reduce((sum, side, k) => sum + shares[k]! * exposure[side]!, 0),
+    )
     bounce[way] += given
     bounce.guessed += guessed * given
   }

@@ -1,64 +1,90 @@
-/** What a receptor gets that lies flat on one of the surfaces: as the patches about it do, taken evenly between them. */
-import { dot, subtract, type Vec3 } from '../../scene/vector.js'
-import type { Receptor } from '../receptor.js'
-import type { Layout } from './layout.js'
+/**
+ * What a receptor gets that lies flat on one of the surfaces: as the patches about it do, taken as running smoothly from
+ * one to the next. Where something stands close by, or hides much of what it sees, that is not so: there it is gathered.
+ */
+import { dot, length, subtract, type Vec3 } from '../../scene/vector.js'
+import type { Blocker } from '../visibility/blockers.js'
+import type { Outlook } from '../visibility/outlook.js'
 import type { Mesh } from './mesh.js'
-
-/** Sides of patches, and the share of each; together 1. */
-export interface Round {
-  readonly sides: readonly number[]
-  readonly shares: readonly number[]
-}
+import { type Round, type Sheet, sheetsOf } from './sheet.js'
 
 /** Nearer than this a receptor lies on a surface, metres. */
 const touching = 1e-3
 /** Cosine from which on it faces straight out of it. */
 const straight = 0.999999
 
-/**
- * Each patch counts by how near its middle lies, falling evenly to nothing at its own length from there: over patches of
- * one size that is linear between middles. Undefined for a receptor that lies on no surface.
- */
-export const patchesRound = (
-  { surfaces, patches, layout }: Mesh,
-  { at, normal, kind, onSurface }: Receptor,
-): Round | undefined => {
+/** Something stands close when it is nearer than so many lengths of the patches there. */
+const close = 1.2
+/** Of all that a place would get, from which share on what stands before it hides much. */
+const much = 0.3
+/** So many patches times bodies can be gathered from for every place that a picture asks of. */
+const most = 20_000
+
+/** Undefined for a receptor that lies on no surface, and where what it gets must be gathered. */
+export const patchesRound = (mesh: Mesh, { receptor, blockers }: Outlook): Round | undefined => {
+  const { at, normal, kind, onSurface } = receptor
   if (kind !== 'flat' || onSurface !== true) return undefined
-  for (const surface of surfaces) {
-    const { face } = surface
-    const facing = dot(normal, face.normal)
-    if (Math.abs(facing) < straight) continue
-    const off = subtract(at, face.centre)
-    if (Math.abs(dot(off, face.normal)) > touching) continue
-    const [u, v] = [dot(off, face.across), dot(off, face.up)]
-    if (Math.abs(u) > face.width / 2 + touching || Math.abs(v) > face.height / 2 + touching) continue
-    const own = patches.flatMap((patch, i) => (patch.surface === surface ? [i] : []))
-    return tents(layout, own, at, facing > 0 ? 0 : 1)
+  for (const sheet of sheetsOf(mesh)) {
+    const place = placeOn(sheet, at, normal)
+    if (place === undefined) continue
+    const { u, v, side } = place
+    const isRough =
+      mesh.patches.length * blockers.length <= most &&
+      isBeset(blockers, at, normal, close * sheet.lengthAt(u, v))
+    return isRough ? undefined : sheet.round(u, v, side)
   }
   return undefined
 }
 
-const tents = (
-  { at, across, up, half }: Layout,
-  patches: readonly number[],
-  place: Vec3,
-  side: 0 | 1,
-): Round => {
-  const sides: number[] = []
-  const heights: number[] = []
-  let sum = 0
-  for (const i of patches) {
-    const p = 3 * i
-    const x = place[0] - at[p]!
-    const y = place[1] - at[p + 1]!
-    const z = place[2] - at[p + 2]!
-    const u = Math.abs(x * across[p]! + y * across[p + 1]! + z * across[p + 2]!) / (2 * half[2 * i]!)
-    const v = Math.abs(x * up[p]! + y * up[p + 1]! + z * up[p + 2]!) / (2 * half[2 * i + 1]!)
-    if (u >= 1 || v >= 1) continue
-    const height = (1 - u) * (1 - v)
-    sides.push(2 * i + side)
-    heights.push(height)
-    sum += height
+const placeOn = (
+  { face }: Sheet,
+  at: Vec3,
+  normal: Vec3,
+): { readonly u: number; readonly v: number; readonly side: 0 | 1 } | undefined => {
+  const facing = dot(normal, face.normal)
+  if (Math.abs(facing) < straight) return undefined
+  const off = subtract(at, face.centre)
+  if (Math.abs(dot(off, face.normal)) > touching) return undefined
+  const [u, v] = [dot(off, face.across), dot(off, face.up)]
+  const within = Math.abs(u) <= face.width / 2 + touching && Math.abs(v) <= face.height / 2 + touching
+  return within ? { u, v, side: facing > 0 ? 0 : 1 } : undefined
+}
+
+/** Whether a body stands nearer than this, or all together hide much of what a place would get from all around. */
+const isBeset = (blockers: readonly Blocker[], at: Vec3, normal: Vec3, reach: number): boolean => {
+  let hidden = 0
+  for (const one of blockers) {
+    const d = subtract(one.centre, at)
+    const far = length(d)
+    if (far < reach + one.radius && gapTo(one, at) < reach) return true
+    const out = dot(d, normal) / far
+    if (out > 0) hidden += (facingArea(one, d, far) * out) / (Math.PI * far * far)
+    if (hidden > much) return true
   }
-  return { sides, shares: heights.map((height) => height / sum) }
+  return false
+}
+
+/** Metres from a place to a body: no more than it is. */
+const gapTo = ({ solid: { body }, round, centre, radius }: Blocker, at: Vec3): number => {
+  if (body.shape === 'plate') {
+    const { face } = body
+    const off = subtract(at, face.centre)
+    const x = Math.max(0, Math.abs(dot(off, face.across)) - face.width / 2)
+    const y = Math.max(0, Math.abs(dot(off, face.up)) - face.height / 2)
+    return Math.hypot(x, y, dot(off, face.normal))
+  }
+  if (round === undefined) return length(subtract(at, centre)) - radius
+  const { from, span, coat } = round
+  const off = subtract(at, from)
+  const square = dot(span, span)
+  const t = square > 0 ? Math.min(1, Math.max(0, dot(off, span) / square)) : 0
+  return Math.hypot(off[0] - t * span[0], off[1] - t * span[1], off[2] - t * span[2]) - coat
+}
+
+/** About what a body covers as seen from a place, m². */
+const facingArea = ({ solid: { body }, radius }: Blocker, d: Vec3, far: number): number => {
+  if (body.shape === 'plate')
+    return (body.face.width * body.face.height * Math.abs(dot(body.face.normal, d))) / far
+  if (body.shape === 'capsule') return 4 * radius * Math.max(body.capsule.across, body.capsule.along)
+  return radius * radius
 }
