@@ -9,6 +9,7 @@ import { cutsThrough, isNearer, type Layout, oneCell, placeOn } from './layout.j
 import type { Mesh } from './mesh.js'
 import { type Obstacle, obstacleOf } from './obstacles.js'
 import { cast, clear, lostFromA } from './rays.js'
+import { sheetOf } from './sheet.js'
 import { plateStands } from './standing.js'
 import { weightOf, weightOfAll } from './weight.js'
 
@@ -243,7 +244,7 @@ class Gathering {
     const { layout } = mesh
     const long = 2 * Math.max(layout.half[2 * i]!, layout.half[2 * i + 1]!)
     const count = Math.min(6, Math.max(2, Math.ceil(long / (0.7 * height))))
-    const by = this.found
+    const sheet = sheetOf(mesh, i)
     this.find(layout, i)
     for (let k = 0; k < count; k++)
       for (let l = 0; l < count; l++) {
@@ -254,38 +255,11 @@ class Gathering {
         if (!(weight > 0)) continue
         this.look(piece, 0, weight > large[0] * this.all ? 1 : 0)
         const seen = this.counted(weight, box)
-        if (seen > 0) this.spread(c, i, s * layout.half[2 * i]!, t * layout.half[2 * i + 1]!, side, seen, by)
-      }
-  }
-
-  /** What comes from one place of a patch, shared out to the patches around as bilinear interpolation does it. */
-  private spread(
-    c: number,
-    i: number,
-    u: number,
-    v: number,
-    side: number,
-    weight: number,
-    by: Float64Array,
-  ): void {
-    const { mesh } = this
-    const { layout } = mesh
-    const { surfaceFrom, surfaceTo } = mesh.tree
-    const { on, half } = layout
-    const [a, b] = [half[2 * i]!, half[2 * i + 1]!]
-    const [s, t] = [on[2 * i]! + u, on[2 * i + 1]! + v]
-    let total = 0
-    for (let round = 0; round < 2; round++)
-      for (let k = surfaceFrom[c]!; k < surfaceTo[c]!; k++) {
-        const du = Math.abs(on[2 * k]! - s)
-        const wide = a + half[2 * k]!
-        if (du >= wide) continue
-        const dv = Math.abs(on[2 * k + 1]! - t)
-        const high = b + half[2 * k + 1]!
-        if (dv >= high) continue
-        const tent = (1 - du / wide) * (1 - dv / high)
-        if (round === 0) total += tent
-        else by[2 * k + side]! += (weight * tent) / total
+        const [u, v] = [
+          layout.on[2 * i]! + s * layout.half[2 * i]!,
+          layout.on[2 * i + 1]! + t * layout.half[2 * i + 1]!,
+        ]
+        if (seen > 0) sheet.spread(u, v, side, seen, this.found)
       }
   }
 }

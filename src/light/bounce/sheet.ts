@@ -1,6 +1,5 @@
-/** The patches of one surface on its own axes, and how what they get runs from one to the next. */
+/** The patches of one surface on its own axes, and how what they get or give runs from one to the next. */
 import type { Face } from '../../scene/scene.js'
-import { dot, type Vec3 } from '../../scene/vector.js'
 import type { Mesh } from './mesh.js'
 
 /** Sides of patches, and the share of each: together 1, some may be negative. */
@@ -16,22 +15,34 @@ interface Slope {
   readonly perV: number
 }
 
-const known = new WeakMap<Mesh, readonly Sheet[]>()
-
-export const sheetsOf = (mesh: Mesh): readonly Sheet[] => {
-  let sheets = known.get(mesh)
-  if (sheets === undefined) {
-    const { surfaces, patches } = mesh
-    let next = 0
-    sheets = surfaces.map((surface) => {
-      const first = next
-      while (next < patches.length && patches[next]!.surface === surface) next++
-      return new Sheet(mesh, surface.face, first, next)
-    })
-    known.set(mesh, sheets)
-  }
-  return sheets
+interface Known {
+  readonly sheets: readonly Sheet[]
+  readonly byPatch: readonly Sheet[]
 }
+const known = new WeakMap<Mesh, Known>()
+
+const knownOf = (mesh: Mesh): Known => {
+  let made = known.get(mesh)
+  if (made === undefined) {
+    const { surfaces, patches } = mesh
+    const byPatch: Sheet[] = []
+    const sheets = surfaces.map((surface) => {
+      const first = byPatch.length
+      let next = first
+      while (next < patches.length && patches[next]!.surface === surface) next++
+      const sheet = new Sheet(mesh, surface.face, first, next)
+      while (byPatch.length < next) byPatch.push(sheet)
+      return sheet
+    })
+    made = { sheets, byPatch }
+    known.set(mesh, made)
+  }
+  return made
+}
+
+export const sheetsOf = (mesh: Mesh): readonly Sheet[] => knownOf(mesh).sheets
+
+export const sheetOf = (mesh: Mesh, patch: number): Sheet => knownOf(mesh).byPatch[patch]!
 
 /** Patches whose edges are no further apart than this touch, metres. */
 const apart = 1e-6
@@ -42,6 +53,8 @@ export class Sheet {
   private readonly v: Float64Array
   private readonly a: Float64Array
   private readonly b: Float64Array
+  private readonly about: number[] = []
+  private readonly tents: number[] = []
   private readonly slopes: (readonly Slope[] | undefined)[] = []
 
   constructor(
@@ -50,15 +63,12 @@ export class Sheet {
     private readonly first: number,
     to: number,
   ) {
-    const count = to - first
-    const along = (i: number, axis: Vec3): number => {
-      const p = 3 * (first + i)
-      return dot([layout.at[p]!, layout.at[p + 1]!, layout.at[p + 2]!], axis) - dot(face.centre, axis)
-    }
-    this.u = Float64Array.from({ length: count }, (_, i) => along(i, face.across))
-    this.v = Float64Array.from({ length: count }, (_, i) => along(i, face.up))
-    this.a = Float64Array.from({ length: count }, (_, i) => layout.half[2 * (first + i)]!)
-    this.b = Float64Array.from({ length: count }, (_, i) => layout.half[2 * (first + i) + 1]!)
+    const column = (of: Float64Array, axis: 0 | 1): Float64Array =>
+      Float64Array.from({ length: to - first }, (_, i) => of[2 * (first + i) + axis]!)
+    this.u = column(layout.on, 0)
+    this.v = column(layout.on, 1)
+    this.a = column(layout.half, 0)
+    this.b = column(layout.half, 1)
   }
 
   /** Metres: the longest of the patches that a place lies on. */
@@ -72,44 +82,57 @@ export class Sheet {
     return longest
   }
 
+  /** What is taken to come from a place, as from the patches about it. */
+  round(u: number, v: number, side: 0 | 1): Round {
+    const shares = new Float64Array(2 * this.u.length)
+    this.share(u, v, 0, 1, shares, 0)
+    const sides: number[] = []
+    shares.forEach((share, k) => {
+      if (share !== 0) sides.push(k)
+    })
+    return {
+      sides: sides.map((k) => 2 * this.first + k + side),
+      shares: sides.map((k) => shares[k]!),
+    }
+  }
+
+  /** Adds a weight to the sides of the whole mesh as it is shared out to the patches about a place. */
+  spread(u: number, v: number, side: number, weight: number, into: Float64Array): void {
+    this.share(u, v, side, weight, into, 2 * this.first)
+  }
+
   /**
    * Each patch counts by how near its middle lies, falling evenly to nothing at its own length from there: over patches
    * of one size that is linear between middles. Half of each one's own slope from there is added, which between middles
    * follows a bend to the third order; and half of the mean slope from where those patches lie in the mean, which takes
    * a slope on to the edges.
    */
-  round(u: number, v: number, side: 0 | 1): Round {
-    const about: number[] = []
-    const tents: number[] = []
-    let [sum, u0, v0] = [0, 0, 0]
+  private share(u: number, v: number, side: number, weight: number, into: Float64Array, from: number): void {
+    let [count, sum, u0, v0] = [0, 0, 0, 0]
     for (let i = 0; i < this.u.length; i++) {
       const x = Math.abs(u - this.u[i]!) / (2 * this.a[i]!)
       const y = Math.abs(v - this.v[i]!) / (2 * this.b[i]!)
       if (x >= 1 || y >= 1) continue
       const tent = (1 - x) * (1 - y)
-      about.push(i)
-      tents.push(tent)
+      this.about[count] = i
+      this.tents[count++] = tent
       sum += tent
       u0 += tent * this.u[i]!
       v0 += tent * this.v[i]!
     }
-    const shares = new Map<number, number>()
-    const add = (i: number, share: number): void => {
-      const k = 2 * (this.first + i) + side
-      shares.set(k, (shares.get(k) ?? 0) + share)
-    }
-    about.forEach((i, k) => {
-      const share = tents[k]! / sum
-      const du = (u - this.u[i]! + (u - u0 / sum)) / 2
-      const dv = (v - this.v[i]! + (v - v0 / sum)) / 2
-      add(i, share)
+    for (let k = 0; k < count; k++) {
+      const i = this.about[k]!
+      const share = (weight * this.tents[k]!) / sum
+      const du = (share * (u - this.u[i]! + (u - u0 / sum))) / 2
+      const dv = (share * (v - this.v[i]! + (v - v0 / sum))) / 2
+      let own = share
       for (const { to, perU, perV } of this.slopeAt(i)) {
-        const adds = share * (du * perU + dv * perV)
-        add(to, adds)
-        add(i, -adds)
+        const adds = du * perU + dv * perV
+        into[from + 2 * to + side]! += adds
+        own -= adds
       }
-    })
-    return { sides: [...shares.keys()], shares: [...shares.values()] }
+      into[from + 2 * i + side]! += own
+    }
   }
 
   /** The slope at a patch from how its neighbours differ from it, by least squares weighted with their areas. */
