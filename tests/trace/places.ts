@@ -79,9 +79,10 @@ const onFigures = (scene: Scene, bodies: Bodies): readonly NamedPlace[] => {
     const normal = only!.looks
     return { name, at, normal, kind: 'flat', against: normal, penumbra: false, ...onCapsule(bodies, at) }
   })
+  const overGround = point.at[2] - (scene.surfaces.find(({ name }) => name === 'table')?.face.centre[2] ?? 0)
   const hands: NamedPlace = {
     name: 'air before the subject',
-    at: add(point.at, add(scale(toCamera, 0.35), scale(down, Math.min(0.3, point.at[2] / 4)))),
+    at: add(point.at, add(scale(toCamera, 0.35), scale(down, Math.min(0.3, overGround / 4)))),
     normal: toCamera,
     kind: 'dome',
     penumbra: false,
