@@ -20,7 +20,11 @@ export interface Compared {
   readonly error: number
   /** Bright enough and sure enough to be judged. */
   readonly judged: boolean
-  /** Beyond its bound. */
+  /** How far it may be off, stops. */
+  readonly bound: number
+  /** The tracer finds next to nothing there, the program finds more. */
+  readonly glows: boolean
+  /** Beyond its bound, or glows. */
   readonly wrong: boolean
   readonly byLight: readonly LightCompared[]
 }
@@ -101,6 +105,8 @@ export const compareSet = (plan: Plan, effort: Effort, few = Number.POSITIVE_INF
       off,
       error,
       judged,
+      bound,
+      glows,
       wrong: glows || (judged && !(Math.abs(off) <= bound)),
       byLight,
     }
