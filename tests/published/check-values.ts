@@ -28,6 +28,8 @@ export interface Section {
   readonly section: string
   readonly evaluators: Readonly<Record<string, Evaluate>>
   readonly waiting: Readonly<Record<string, string>>
+  /** Values that the program works out by summing up, not by their closed form: how near it must come all the same. */
+  readonly rougher?: Readonly<Record<string, { readonly rel: number; readonly why: string }>>
 }
 
 const longestPrefix = (table: Readonly<Record<string, unknown>>, id: string): string | undefined =>
@@ -43,4 +45,11 @@ export const standing = (section: Section, id: string): Evaluate | 'waits' | 'lo
   return answers !== undefined && answers.length > (waits?.length ?? -1)
     ? section.evaluators[answers]!
     : 'waits'
+}
+
+/** The value, held no closer than the program claims to come. */
+export const asClaimed = (section: Section, value: CheckValue): CheckValue => {
+  const prefix = longestPrefix(section.rougher ?? {}, value.id)
+  const rel = prefix === undefined ? 0 : section.rougher![prefix]!.rel
+  return rel > (value.tolerance.rel ?? 0) ? { ...value, tolerance: { ...value.tolerance, rel } } : value
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { type CheckValue, checkValues, type Evaluate, standing } from './check-values.js'
+import { asClaimed, type CheckValue, checkValues, type Evaluate, standing } from './check-values.js'
 import { section1 } from './evaluators/section-1.js'
 import { section2 } from './evaluators/section-2.js'
 import { section3 } from './evaluators/section-3.js'
@@ -8,6 +8,7 @@ import { section5 } from './evaluators/section-5.js'
 import { section6 } from './evaluators/section-6.js'
 import { section7 } from './evaluators/section-7.js'
 import { section8 } from './evaluators/section-8.js'
+import { section11 } from './evaluators/section-11.js'
 import { section14 } from './evaluators/section-14.js'
 import { section15 } from './evaluators/section-15.js'
 
@@ -20,6 +21,7 @@ const sections = [
   section6,
   section7,
   section8,
+  section11,
   section14,
   section15,
 ]
@@ -28,7 +30,6 @@ const sections = [
 const later: Readonly<Record<string, string>> = {
   '9': 'time of flash and shutter',
   '10': 'colour',
-  '11': 'bounce in rooms',
   '12': 'mains and rigging',
   '13': 'recycle and batteries',
 }
@@ -56,7 +57,8 @@ describe.each(sections)('check values, section $section', (section) => {
 
   it.each(answered)('$id ($provenance): $quantity', (value) => {
     const got = (standing(section, value.id) as Evaluate)(value.inputs, value)
-    for (const [key, want] of Object.entries(value.expected)) same(value, key, got[key], want)
+    for (const [key, want] of Object.entries(value.expected))
+      same(asClaimed(section, value), key, got[key], want)
   })
 })
 
@@ -119,10 +121,10 @@ describe('no check value is lost', () => {
           "waiting": 3,
         },
         {
-          "covered": 8,
+          "covered": 13,
           "of": 13,
           "section": "7",
-          "waiting": 5,
+          "waiting": 0,
         },
         {
           "covered": 33,
@@ -143,10 +145,10 @@ describe('no check value is lost', () => {
           "waiting": 61,
         },
         {
-          "covered": 0,
+          "covered": 19,
           "of": 19,
           "section": "11",
-          "waiting": 19,
+          "waiting": 0,
         },
         {
           "covered": 0,

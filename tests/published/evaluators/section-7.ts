@@ -3,8 +3,14 @@ import type { Receptor } from '../../../src/light/receptor.js'
 import { blockersOf } from '../../../src/light/visibility/blockers.js'
 import { outlookFrom } from '../../../src/light/visibility/outlook.js'
 import { sees } from '../../../src/light/visibility/sees.js'
+import { wholeSun } from '../../../src/light/visibility/sun.js'
+import { subtended } from '../../../src/rules/soft/subtended.js'
 import type { Solid } from '../../../src/scene/scene.js'
-import type { Vec3 } from '../../../src/scene/vector.js'
+import { add, scale, type Vec3 } from '../../../src/scene/vector.js'
+import { computeSet } from '../../../src/set/compute-set.js'
+import type { ComputedSet } from '../../../src/set/computed-set.js'
+import { inDegrees } from '../../../src/units/quantity.js'
+import { planOf } from '../../rules/check-text.js'
 import type { Section } from '../check-values.js'
 
 /** A plate square to the line from the source, `wide` to the right of `left`, at y = 0. */
@@ -81,15 +87,34 @@ const strip = ({
   return { umbra, outer, length: narrows > 1e-12 ? behind! + umbra / narrows : null }
 }
 
+/** A round front, this wide. */
+const umbrellaOf = (metres: number): ComputedSet =>
+  computeSet(
+    planOf(`plan: 1
+title: A round front
+camera: { lens: 85 mm, at: { distance: 3 m }, aperture: f/8, shutter: 1/125, iso: 100 }
+subject: { kind: person }
+lights:
+  key: { unit: head 400 Ws, modifier: white umbrella ${metres} m, at: { angle: 0 deg, distance: 2 m, height: 1.6 m } }
+`),
+  )
+
 export const section7: Section = {
   section: '7',
   evaluators: {
     'shadow.pen.': ({ source_width_m, source_to_edge_m, edge_to_screen_m }) => {
       const solid = plate(0, 1000)
-      const [low, high] = [-1, 1].map((side) =>
-        shadowEnd(solid, [(side * source_width_m) / 2, -source_to_edge_m, 0], edge_to_screen_m, 10, -10),
-      )
-      return { penumbra_width_m: low! - high! }
+      const wide = (screen: number): number => {
+        const [low, high] = [-1, 1].map((side) =>
+          shadowEnd(solid, [(side * source_width_m) / 2, -source_to_edge_m, 0], screen, 10, -10),
+        )
+        return low! - high!
+      }
+      // An edge that lies on the screen hides nothing of it: what its penumbra narrows to on the way there.
+      const least = 1e-3
+      return {
+        penumbra_width_m: edge_to_screen_m > 0 ? wide(edge_to_screen_m) : 2 * wide(least) - wide(2 * least),
+      }
     },
     'shadow.full.': (inputs) => {
       const { umbra, outer, length } = strip(inputs)
@@ -106,10 +131,23 @@ export const section7: Section = {
         penumbra_over_object: outer / inputs.object_width,
       }
     },
+    'shadow.sun': () => {
+      let twice = 0
+      for (let i = 0; i < wholeSun.length; i += 2) {
+        const j = (i + 2) % wholeSun.length
+        twice += wholeSun[i]! * wholeSun[j + 1]! - wholeSun[j]! * wholeSun[i + 1]!
+      }
+      return { angle_deg: inDegrees(2 * Math.atan(Math.sqrt(twice / 2 / Math.PI))) }
+    },
+    'shadow.angle.': ({ source_width_m, distance_m }) => {
+      const set = umbrellaOf(source_width_m)
+      const { centre, normal } = set.scene.lights.get('key')!.front!
+      const from = add(centre, scale(normal, distance_m))
+      return { angle_deg: subtended(set, set.plan.lights.get('key')!, from)!.degrees }
+    },
   },
-  waiting: {
-    'shadow.pen.0.6.1.5.0': 'what lies on the screen hides nothing of it: there is no edge to find',
-    'shadow.sun': 'the sun is taken as a ray',
-    'shadow.angle.': 'the angle that a source subtends comes with the rule on small sources',
+  waiting: {},
+  rougher: {
+    'shadow.angle.': { rel: 1e-3, why: 'a round front is a polygon of its area' },
   },
 }
