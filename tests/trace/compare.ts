@@ -4,7 +4,7 @@ import type { Receptor } from '../../src/light/receptor.js'
 import { computeSet } from '../../src/set/compute-set.js'
 import type { ComputedSet } from '../../src/set/computed-set.js'
 import { bodiesOf, lampsOf } from './from-scene.js'
-import { type NamedPlace, placesOf } from './places.js'
+import { gridOf, type NamedPlace, placesOf } from './places.js'
 import { type Effort, type Traced, Tracer } from './trace.js'
 
 /** The most that the program may be off: at points and in penumbra, stops; what is fainter than this under the key is not judged. */
@@ -80,11 +80,21 @@ const receptorAt = ({ at, normal, kind, against, onSurface }: NamedPlace): Recep
   ...(onSurface === true ? { onSurface } : {}),
 })
 
-/** @param few at most so many places, evenly from the list; the key is always among them */
-export const compareSet = (plan: Plan, effort: Effort, few = Number.POSITIVE_INFINITY): ComparedSet => {
+/**
+ * @param few at most so many places, evenly from the list; the key is always among them
+ * @param grid the key, and each so many of the grid on backdrop and floor, instead of the places that matter
+ */
+export const compareSet = (
+  plan: Plan,
+  effort: Effort,
+  few = Number.POSITIVE_INFINITY,
+  grid?: number,
+): ComparedSet => {
   const set = computeSet(plan)
   const judge = judgeOf(plan, set, effort.seed)
-  const { tracer, weights, places } = judge
+  const { tracer, weights } = judge
+  const places =
+    grid === undefined ? judge.places : [judge.places[0]!, ...gridOf(plan, set.scene, tracer, weights, grid)]
   const every = Math.max(1, places.length / few)
   const asked = places.filter((_, i) => Math.floor(i / every) !== Math.floor((i - 1) / every))
   const traced = asked.map((place) => tracer.at(place, weights, effort))

@@ -253,6 +253,23 @@ const aboutPanels = (scene: Scene): readonly NamedPlace[] =>
     )
   })
 
+/** Every so many places of the grid on backdrop and floor: 9 gives some 80 a set. */
+export const gridOf = (
+  plan: Plan,
+  scene: Scene,
+  tracer: Tracer,
+  weights: readonly number[],
+  every: number,
+): readonly NamedPlace[] =>
+  screens(plan, scene).flatMap((screen) =>
+    tried(screen, tracer, weights)
+      .filter(({ at }, i) => i % every === 0 && !isUnderFigure(scene, at))
+      .map(({ at, normal, kind, penumbra }) => {
+        const name = `${screen.name} ${at.map((x) => x.toFixed(2)).join(' ')}`
+        return { at, normal, kind, penumbra, name, onSurface: true }
+      }),
+  )
+
 export const placesOf = (
   plan: Plan,
   scene: Scene,

@@ -1,4 +1,4 @@
-/** `npm run trace [-- set…]`: every set against the tracer, as a table. `--wrong` lists the places that are off; `--all` every place. */
+/** `npm run trace [-- set…]`: every set against the tracer, as a table. `--wrong` lists the places that are off; `--all` every place; `--grid` takes some 80 places of a grid a set. */
 import { computeSet } from '../../src/set/compute-set.js'
 import { bounds, type Compared, compareSet, judgeOf } from './compare.js'
 import { bodiesOf } from './from-scene.js'
@@ -65,7 +65,7 @@ tracer's own standard error is no more than ${bounds.error} stop.
 | set | places judged | worst at points | median | worst in penumbra | penumbra places | tracer's error | within ${bounds.point} and ${bounds.penumbra} |
 |---|---|---|---|---|---|---|---|`)
 for (const name of names) {
-  const { places } = compareSet(planOf(name), effort)
+  const { places } = compareSet(planOf(name), effort, undefined, flags.includes('--grid') ? 9 : undefined)
   console.log(row(name, places))
   lines.push(`\n${name}\n`, ...places.filter((one) => flags.includes('--all') || one.wrong).map(line))
   if (!flags.includes('--no-notes')) {
