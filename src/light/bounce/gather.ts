@@ -16,7 +16,7 @@ import { weightOf, weightOfAll } from './weight.js'
 /** Nearly all that a receptor in a closed box sees is the box: then it is taken as all. */
 const nearly = 0.05
 /** Shares of all that a receptor takes, from which on something is looked at in four and in nine places. */
-const large = [0.006, 0.04] as const
+const large = [0.006, 0.02] as const
 /** And from which on a cell is looked at in parts where some of it is hidden. */
 const small = 0.006
 /** How far off, in lengths of its longer side, cells count as one, and a patch as even. */
