@@ -10,7 +10,7 @@ import { judge, worded } from './certainty.js'
 import type { Draft } from './draft.js'
 import type { RuleDefect } from './finding.js'
 import { contextOf } from './rule-context.js'
-import type { HousedRule, Trial } from './trial.js'
+import type { HousedRule, Trial, Tried } from './trial.js'
 
 export type Ran =
   | (RanRule & { readonly ran: true; readonly drafts: readonly Draft[] })
@@ -57,6 +57,12 @@ const noMoreTried: Advice = {
   title: 'no further move is tried in so crowded a set: mend what stands above first, then check again',
 }
 
+/** What makes worse than it mends is said only where nothing else helps. */
+const worthSaying = (tried: readonly Tried[]): readonly Advice[] => {
+  const good = tried.filter(({ worse }) => !worse)
+  return (good.length > 0 ? good : tried).map(({ advice }) => advice)
+}
+
 /** A rule that finds but cannot mend is a defect of the program, told as such; its finding stands. */
 const mended = (
   own: HousedRule,
@@ -65,17 +71,17 @@ const mended = (
   { set, words, trial, failed }: Run,
 ): readonly Advice[] => {
   const { rule } = own
-  const shown: Advice[] = []
+  const tried: Tried[] = []
   set.work.mostMoves = movesForMends
   try {
     for (const mend of rule.mend(evidence, words, context)) {
-      const advice = trial(own, evidence, mend)
-      if (advice !== undefined) shown.push(advice)
-      if (shown.length === mostAdvice) break
+      const one = trial(own, evidence, mend)
+      if (one !== undefined) tried.push(one)
+      if (tried.length === mostAdvice) break
     }
-    return shown
+    return worthSaying(tried)
   } catch (error) {
-    if (error instanceof WorkSpent) return [...shown, noMoreTried]
+    if (error instanceof WorkSpent) return [...worthSaying(tried), noMoreTried]
     failed({ rule: rule.id, error })
     return []
   }

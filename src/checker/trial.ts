@@ -12,32 +12,52 @@ export interface HousedRule {
   readonly house: House
 }
 
-/** The advice as it is shown; undefined where it does not help. */
-export type Trial = (own: HousedRule, evidence: Evidence, mend: Mend) => Advice | undefined
+/** The advice as it is shown, and whether something comes of it that is worse than what it mends; undefined where it does not help. */
+export type Trial = (own: HousedRule, evidence: Evidence, mend: Mend) => Tried | undefined
+
+export interface Tried {
+  readonly advice: Advice
+  readonly worse: boolean
+}
 
 /** @param rules all that run; those that can say what they find in short are watched */
 export const makeTrial = (rules: readonly HousedRule[], set: ComputedSet, words: Words): Trial => {
   const watched = rules.filter(({ rule }) => rule.inShort !== undefined)
   const before = lazy(() => new Map(watched.map((one) => [one, worst(findings(one, set) ?? [])])))
-  const comesOf = (own: HousedRule, after: ComputedSet): readonly string[] =>
+  const comesOf = (
+    own: HousedRule,
+    after: ComputedSet,
+  ): readonly { readonly says: string; readonly height: number }[] =>
     watched.flatMap((one) => {
       if (one === own) return []
       const now = worst(findings(one, after) ?? [])
-      return now === undefined || !worse(now, before().get(one)) ? [] : [`then ${inShort(one, now, words)}`]
+      return now === undefined || !worse(now, before().get(one))
+        ? []
+        : [{ says: `then ${inShort(one, now, words)}`, height: now.height }]
     })
+  const heightOf = (own: HousedRule, { beyond, level }: Evidence): number => {
+    const judged = judge(beyond, own.house.level ?? level ?? own.rule.level)
+    return judged === undefined ? 0 : heights[judged.level]
+  }
   return (own, evidence, { title, gives, costs, after, partial }) => {
     const plain = {
       title,
       ...(gives === undefined ? {} : { gives }),
       ...(costs === undefined || costs === '' ? {} : { costs }),
     }
-    if (after === undefined) return plain
+    if (after === undefined) return { advice: plain, worse: false }
     const left = partial ? undefined : leftOver(own, evidence, set, after)
     if (left === 'as before') return undefined
-    const more = [...(left === undefined ? [] : [`a ${left.level} is left of it`]), ...comesOf(own, after)]
-    return more.length === 0
-      ? plain
-      : { ...plain, costs: [...(plain.costs === undefined ? [] : [plain.costs]), ...more].join('; ') }
+    const comes = comesOf(own, after)
+    const more = [
+      ...(left === undefined ? [] : [`a ${left.level} is left of it`]),
+      ...comes.map(({ says }) => says),
+    ]
+    const costly = [...(plain.costs === undefined ? [] : [plain.costs]), ...more].join('; ')
+    return {
+      advice: more.length === 0 ? plain : { ...plain, costs: costly },
+      worse: comes.some(({ height }) => height > heightOf(own, evidence)),
+    }
   }
 }
 

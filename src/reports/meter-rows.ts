@@ -87,11 +87,25 @@ export const toneRows = ({ tones }: MeterCard): string[][] => [
 /** A surface that reflects nothing is no number of stops from anything. */
 const stops = (value: number): string => (Number.isFinite(value) ? signed(value, 1) : '')
 
-export const closing = ({ unknown, entries }: MeterCard): string =>
-  [
+/** The camera gets less than the meter, by a filter or by what close focus takes: enough to show in the figures. */
+const lessArrives = ({ overCamera, figure }: CardEntry, { camera }: MeterCard): boolean =>
+  2 * Math.log2(figure.fNumber / camera.fNumber) - overCamera > 0.05
+
+export const closing = (card: MeterCard): string => {
+  const { unknown, entries } = card
+  return [
     '± is two standard deviations, in stops, of the figure before it. The dome is raised but where it says flat.',
     ...(entries.some(({ hardlyAny }) => hardlyAny) ? ['Hardly any: less than a meter shows.'] : []),
     ...(unknown.length === 0
       ? []
       : [`Not counted, since nothing tells how strong it is: ${listed(unknown)} (write meters or power).`]),
+    ...(wayRows(card).length < 2
+      ? []
+      : [
+          'Came by: what threw the light there last; the table counts with the room, what a scrim lets through with the panels.',
+        ]),
+    ...(entries.some((entry) => lessArrives(entry, card))
+      ? ['Over camera counts what a filter and close focus take.']
+      : []),
   ].join(' ')
+}

@@ -4,7 +4,7 @@ import type { Metres } from '../units/quantity.js'
 import { boxOf, frameOnPlane } from './camera-view.js'
 import { support } from './figures.js'
 import { clip } from './hull.js'
-import type { SceneBackdrop, SceneCamera } from './scene.js'
+import type { SceneBackdrop, SceneCamera, SceneSubject } from './scene.js'
 import type { Vec3 } from './vector.js'
 
 /** A sky stands a kilometre off and has no edge that a lens could reach; its foot is the horizon. */
@@ -57,10 +57,14 @@ export interface BackdropInFrame {
 
 type Corner = readonly [number, number]
 
-/** What the frame holds of the upright part of the backdrop (not of its sweep); undefined where it holds nothing of it. */
+/**
+ * What the frame holds of the upright part of the backdrop (not of its sweep), and a table as wide as the frame does not
+ * hide; undefined where that is nothing.
+ */
 export const backdropInFrame = (
   camera: SceneCamera,
   backdrop: SceneBackdrop,
+  table?: SceneSubject['table'],
 ): BackdropInFrame | undefined => {
   const frame = frameOnPlane(camera, backdrop.y)
   if (frame === undefined) return undefined
@@ -69,9 +73,26 @@ export const backdropInFrame = (
   polygon = clip(polygon, ([x]) => backdrop.right - x)
   polygon = clip(polygon, ([, z]) => z - backdrop.bottom)
   polygon = clip(polygon, ([, z]) => backdrop.top - z)
+  const hidden =
+    table && polygon.length >= 3 ? hiddenUnder(camera, backdrop, table, boxOf(polygon)) : undefined
+  if (hidden !== undefined) polygon = clip(polygon, ([, z]) => z - hidden)
   if (polygon.length < 3) return undefined
   const box = boxOf(polygon)
   return box.right - box.left > 1e-6 && box.top - box.bottom > 1e-6 ? { polygon, ...box } : undefined
+}
+
+/** The height on the backdrop under which a table's far edge hides it, all across; undefined where it does not. */
+const hiddenUnder = (
+  { eye }: SceneCamera,
+  { y }: SceneBackdrop,
+  { z, min, max }: NonNullable<SceneSubject['table']>,
+  box: { readonly left: number; readonly right: number },
+): number | undefined => {
+  const edge = max[1]
+  if (eye[2] <= z || edge <= eye[1] || edge >= y) return undefined
+  const ratio = (y - eye[1]) / (edge - eye[1])
+  const across = (x: number) => eye[0] + (x - eye[0]) * ratio
+  return across(min[0]) <= box.left && across(max[0]) >= box.right ? eye[2] + (z - eye[2]) * ratio : undefined
 }
 
 /** Where the level through `z` (`across`) or the upright through `x` meets a convex polygon's edges: its two ends. */

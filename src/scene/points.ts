@@ -130,15 +130,19 @@ const crown = (figure: SceneFigure): SurfacePoint => {
  * The edges of what the camera sees of the backdrop, at the middle of each side, and their middle. Where nothing of it
  * is in frame, the same of the whole backdrop, its middle at the height of the face.
  */
-const backdropPoints = (backdrop: SceneBackdrop, camera: SceneCamera, faceHeight: number): ScenePoint[] => {
+const backdropPoints = (
+  backdrop: SceneBackdrop,
+  camera: SceneCamera,
+  { tapeFrom, table }: SceneSubject,
+): ScenePoint[] => {
   const point = (name: string, x: number, z: number): ScenePoint => ({
     name,
     at: [x, backdrop.y, z],
     normal: [0, -1, 0],
     on: 'backdrop',
   })
-  const seen = backdropInFrame(camera, backdrop)
-  const middle = backdropMiddle(backdrop, faceHeight)
+  const seen = backdropInFrame(camera, backdrop, table)
+  const middle = backdropMiddle(backdrop, tapeFrom[2])
   const x = seen === undefined ? 0 : (seen.left + seen.right) / 2
   const z = seen === undefined ? middle[2] : (seen.bottom + seen.top) / 2
   const across = (seen && span(seen.polygon, 'across', z)) ?? [backdrop.left, backdrop.right]
@@ -222,7 +226,7 @@ export const scenePoints = (
   )
   const all = [
     ...subjectPoints(plan, subject, camera),
-    ...(backdrop === undefined ? [] : backdropPoints(backdrop, camera, tapeFrom[2])),
+    ...(backdrop === undefined ? [] : backdropPoints(backdrop, camera, subject)),
     floorPoint(plan, subject),
     { name: 'camera', at: camera.eye, normal: undefined, on: 'air' as const },
     ...own,

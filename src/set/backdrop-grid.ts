@@ -33,7 +33,7 @@ const steps = [-1, -0.5, 0, 0.5, 1]
 /** Undefined where the frame holds nothing of the upright backdrop. */
 export const backdropGrid = (scene: Scene): BackdropGrid | undefined => {
   const { backdrop, camera } = scene
-  const seen = backdrop && backdropInFrame(camera, backdrop)
+  const seen = backdrop && backdropInFrame(camera, backdrop, scene.subject.table)
   if (backdrop === undefined || seen === undefined) return undefined
   const inset = { x: keptInside * (seen.right - seen.left), z: keptInside * (seen.top - seen.bottom) }
   const box = {

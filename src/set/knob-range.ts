@@ -134,9 +134,11 @@ const byTape = (plan: Plan, knob: Knob): KnobRange | undefined => {
     // By tape the light rises along a circle about the face; right above it there is no bearing left.
     const rise = at.by === 'tape' && at.distance !== undefined ? 0.95 * at.distance : Number.POSITIVE_INFINITY
     const face = scene.subject.tapeFrom[2]
+    // Upright, half of the front is over its middle.
+    const over = Math.max(lowest, (scene.lights.get(knob.light)?.front?.height ?? 0) / 2)
     return range(
       Math.max(lowest, face - rise),
-      Math.min((room?.height ?? highest + lowest) - lowest, highest, face + rise),
+      Math.min((room?.height ?? highest + over) - over, highest, face + rise),
     )
   }
   if (knob.knob !== 'light-distance') return undefined

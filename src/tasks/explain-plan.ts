@@ -144,12 +144,12 @@ const subjectEntries = ({ subject }: Plan, words: Words): Entry[] => [
     '/stands-on',
     subject.standsOn === undefined ? undefined : `${words.length(subject.standsOn.height)} high`,
   ],
-  ['/reflectance', subject.reflectance],
+  ['/reflectance', share(subject.reflectance)],
   ['/finish', subject.finish],
 ]
 
 const backdropEntries = (backdrop: NonNullable<Plan['backdrop']>, words: Words): Entry[] => [
-  ['/surface', `${backdrop.surface.name}, reflectance ${backdrop.surface.reflectance}`],
+  ['/surface', `${backdrop.surface.name}, reflectance ${share(backdrop.surface.reflectance)}`],
   ['/width', words.length(backdrop.width)],
   ['/height', words.length(backdrop.height)],
   ['/behind', words.length(backdrop.behind)],
@@ -164,10 +164,10 @@ const roomEntries = (room: NonNullable<Plan['room']>, words: Words): Entry[] => 
   ['/left-wall', words.length(room.leftWall)],
   ['/behind-backdrop', words.length(room.behindBackdrop)],
   ...(['left', 'right', 'front', 'back'] as const).map(
-    (side): Entry => [`/walls/${side}`, `reflectance ${room.walls[side].reflectance}`],
+    (side): Entry => [`/walls/${side}`, `reflectance ${share(room.walls[side].reflectance)}`],
   ),
-  ['/ceiling', `reflectance ${room.ceiling.reflectance}`],
-  ['/floor', `reflectance ${room.floor.reflectance}`],
+  ['/ceiling', `reflectance ${share(room.ceiling.reflectance)}`],
+  ['/floor', `reflectance ${share(room.floor.reflectance)}`],
 ]
 
 const lightEntries = (light: Light, set: ComputedSet, words: Words): Entry[] => {
@@ -253,13 +253,16 @@ const ratingText = ({ unit }: Light, words: Words, feet: boolean): string => {
 }
 
 /** Guide numbers are stated in whole feet or in tenths of a metre. */
+/** To the third digit: what is computed in binary shows its tail otherwise. */
+const share = (reflectance: number): number => Math.round(reflectance * 1000) / 1000
+
 const guideNumber = (metres: number, feet: boolean): string =>
   feet ? `${Math.round(metres / 0.3048)} ft` : `${Math.round(metres * 10) / 10} m`
 
 const panelEntries = (panel: Panel, scene: Scene, words: Words): Entry[] => [
   ['/kind', panel.kind],
   ['/size', `${words.length(panel.size.width)} x ${words.length(panel.size.height)}`],
-  ['/surface', `${panel.surface.name}, reflectance ${panel.surface.reflectance}`],
+  ['/surface', `${panel.surface.name}, reflectance ${share(panel.surface.reflectance)}`],
   ['/transmits', panel.kind === 'scrim' ? `${Math.round(panel.transmits * 100)} %` : undefined],
   [
     '/at',

@@ -1436,7 +1436,7 @@ export interface Wanted {
    */
   shadow?: 'hidden' | 'soft' | 'any'
   /**
-   * What must be sharp: the face (12 cm), the subject, all rows, or a depth.
+   * What must be sharp: the face (12 cm), the subject, rows (all of them), or a depth.
    */
   sharp?: ('face' | 'subject' | 'rows') | Length
   /**

@@ -76,7 +76,7 @@ export const wantedDefinitions = {
     sharp: wordOr(
       ['face', 'subject', 'rows'],
       'length',
-      'What must be sharp: the face (12 cm), the subject, all rows, or a depth.',
+      'What must be sharp: the face (12 cm), the subject, rows (all of them), or a depth.',
       {
         examples: ['face', 'rows', '30 cm'],
       },

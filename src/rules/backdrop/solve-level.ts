@@ -63,7 +63,8 @@ export const atPlaceOf = (
   }
 }
 
-const boxOf = ({ scene: { camera, backdrop } }: ComputedSet) => backdrop && backdropInFrame(camera, backdrop)
+const boxOf = ({ scene: { camera, backdrop, subject } }: ComputedSet) =>
+  backdrop && backdropInFrame(camera, backdrop, subject.table)
 
 /**
  * The value at which a quantity of the whole view comes to the target: solved for `quick`, which looks at few places,

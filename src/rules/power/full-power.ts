@@ -1,5 +1,5 @@
 /** What a light gives at full power, and what it would have to give to meter as wanted. */
-import type { Light, Plan, PowerRange } from '../../language/plan.js'
+import type { Light, MeterReading, Plan, PowerRange } from '../../language/plan.js'
 import { luxSecondsFor } from '../../light/exposure.js'
 import { computeSet } from '../../set/compute-set.js'
 import type { ComputedSet, LightStrength } from '../../set/computed-set.js'
@@ -23,6 +23,12 @@ export const meteredAt = (light: Light): string => light.meters?.at ?? rolePoint
 export const atFull = ({ plan }: ComputedSet, light: Light): LightStrength | undefined =>
   allAtFull(plan).strength(light.name)
 
+/** A reading of a light at a power that nobody wrote down tells nothing of what it gives at full. */
+const tellsPower = ({ lights }: Plan, { of, taken }: MeterReading): boolean =>
+  typeof of === 'string'
+    ? of === 'ambient'
+    : of.every((name) => (taken?.get(name)?.power ?? lights.get(name)?.power) !== undefined)
+
 /** The same plan with every light at full power and nothing said of what it is to meter; made once a plan. */
 const allAtFull = (plan: Plan): ComputedSet => {
   const known = full.get(plan)
@@ -33,7 +39,8 @@ const allAtFull = (plan: Plan): ComputedSet => {
       { ...light, power: rangeOf(light)?.to ?? light.power, meters: undefined },
     ]),
   )
-  const made = computeSet({ ...plan, lights })
+  const readings = plan.readings.filter((reading) => tellsPower(plan, reading))
+  const made = computeSet({ ...plan, lights, readings })
   full.set(plan, made)
   return made
 }

@@ -131,7 +131,7 @@ export const shadowInFrame = rule<ShadowInFrame>({
 const toneWords = (shadow: ShadowSeen, words: Parameters<typeof toneText>[1]): string =>
   `records ${toneText(shadow, words)}`
 
-/** `key stands 45 deg camera-left, 30 deg up`, against the line to the camera. */
+/** `key stands 45 deg to camera-left of the lens, 30 deg up`, against the line to the camera. */
 const whereStands = ({ light }: ShadowSeen, { set }: RuleContext): string => {
   const face = faceOf(set)
   const toward = towardLight(set.scene, light, face)
@@ -139,5 +139,5 @@ const whereStands = ({ light }: ShadowSeen, { set }: RuleContext): string => {
   if (toward === undefined || aside === undefined) return `${light} stands where it does`
   const up = Math.round(degreesUp(toward))
   const round = Math.round(Math.abs(aside))
-  return `${light} stands ${round === 0 ? 'in line with the camera' : `${round} deg to ${sideOf(aside)}`}${Math.abs(up) < 3 ? '' : `, ${Math.abs(up)} deg ${up > 0 ? 'up' : 'down'}`}`
+  return `${light} stands ${round === 0 ? 'in line with the camera' : `${round} deg to ${sideOf(aside)} of the lens`}${Math.abs(up) < 3 ? '' : `, ${Math.abs(up)} deg ${up > 0 ? 'up' : 'down'}`}`
 }
