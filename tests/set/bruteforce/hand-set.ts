@@ -32,6 +32,8 @@ export const onTheBackdrop: Vector = [0, -1, 0]
 /**
  * Lens and the sensor's sides as they stand in millimetres. Focused on the subject point, a thin lens stands further
  * from the sensor than its focal length, and sees less. Kept 3 % inside what is seen.
+ *
+ * @param hiddenUnder height on the paper, metres, under which something before it hides it
  */
 export const seenOfBackdrop = (
   eye: Vector,
@@ -39,6 +41,7 @@ export const seenOfBackdrop = (
   lens: number,
   sensor: readonly [width: number, height: number],
   paper: { readonly width: number; readonly height: number } = { width: 2.72, height: 2.8 },
+  hiddenUnder = 0,
 ): Readonly<Record<string, HandPoint>> => {
   const reach = behind - eye[1]
   const focus = -eye[1] * 1000
@@ -46,7 +49,7 @@ export const seenOfBackdrop = (
   const [half, tall] = [(reach * sensor[0]) / 2 / extension, (reach * sensor[1]) / 2 / extension]
   const left = Math.max(eye[0] - half, -paper.width / 2)
   const right = Math.min(eye[0] + half, paper.width / 2)
-  const bottom = Math.max(eye[2] - tall, 0)
+  const bottom = Math.max(eye[2] - tall, hiddenUnder)
   const top = Math.min(eye[2] + tall, paper.height)
   const [x, z] = [(left + right) / 2, (bottom + top) / 2]
   const [aside, up] = [0.03 * (right - left), 0.03 * (top - bottom)]

@@ -206,7 +206,8 @@ points:
       mark: { at: [0.1, -0.15, 0.8], out: [0, 0, 1] },
       corner: { at: [-0.45, 0.3, 0.8], out: [0, 0, 1] },
       lid: { at: [0, 0, 1.11] },
-      ...seenOfBackdrop(eye, 1.1, 105, [24, 36], { width: 1.35, height: 2 }),
+      // Past the far edge of the table, half a metre behind the jar and 22 cm under the lens.
+      ...seenOfBackdrop(eye, 1.1, 105, [24, 36], { width: 1.35, height: 2 }, 1.02 - (0.22 * 2.5) / 1.9),
     },
     lamps: {
       key: front({
