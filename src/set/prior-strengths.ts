@@ -36,7 +36,7 @@ export const known = (transport: Transport, plan: Plan, light: Light): LightStre
   if (source === undefined) return undefined
   const strength = calibratedStrength(light, plan, {
     metered: () => responseAt(transport, light.name, { at: light.meters?.at ?? rolePoint(light) }),
-    subject: () => responseAt(transport, light.name, { at: 'subject' }),
+    subject: () => unshadedAt(transport, light.name, { at: 'subject' }),
     onAxis: (distance) => onAxisResponse(source, distance),
   })
   return strength !== undefined && Number.isFinite(strength.candelaSeconds) && strength.candelaSeconds > 0
@@ -47,6 +47,17 @@ export const known = (transport: Transport, plan: Plan, light: Light): LightStre
 /** How one light answers a meter: exposure for each unit of its strength; 0 at a place that the set does not have. */
 const responseAt = (transport: Transport, light: string, ask: Omit<MeterAsk, 'of'>): number =>
   transport.asked({ ...ask, of: [light] })?.probe.response(light) ?? 0
+
+/**
+ * The same, were nothing in the way: what a sun or a window reads is read in its light. Worked out from the little that
+ * comes past a flag it would be many times too strong everywhere else.
+ */
+const unshadedAt = (transport: Transport, light: string, ask: Omit<MeterAsk, 'of'>): number => {
+  const probe = transport.asked({ ...ask, of: [light] })?.probe
+  if (probe === undefined) return 0
+  const { room, panels, backdrop } = probe.bounce(light)
+  return probe.clear(light) + room + panels + backdrop
+}
 
 /** Where the ambient is read. */
 export const ambientAsk: MeterAsk = { at: 'subject', of: [ambientName], faces: 'camera' }

@@ -39,7 +39,7 @@ const panelOf = (desk: Desk, ground: Ground, name: string, file: PanelFile): Pan
   const inside = surface('inside')
   const front = surface('surface')
   const made = (file.kind === 'v-flat' ? inside : undefined) ?? front ?? inside ?? face
-  if (transmits + made.reflectance >= 1)
+  if (transmits > 0 && transmits + made.reflectance >= 1)
     refuse(
       desk,
       `${at}/transmits`,

@@ -56,6 +56,11 @@ const usual: Fineness = { longest: 0.65, shortest: 0.12, perDistance: 0.5, perGa
  */
 const ofPanels: Fineness = { ...usual, shortest: 0.1, perDistance: 0.25 }
 const coarserBy = 2 ** 0.125
+/** From here on panels too are cut coarser in full, and by whole steps: there are too many of them, or they are vast. */
+const coarse = 64
+const coarsest = 2 ** 20
+const ofPanelsCoarser = (coarser: number): number =>
+  coarser <= coarse ? Math.sqrt(coarser) : coarser / Math.sqrt(coarse)
 
 /** Metres: rectangles thinner than this give back nothing. */
 const thinnest = 1e-6
@@ -86,7 +91,7 @@ export const meshOf = (
       views[s]!.places,
       views[s]!.facing,
       views[s]!.fineness,
-      views[s]!.fineness === ofPanels ? Math.sqrt(coarser) : coarser,
+      views[s]!.fineness === ofPanels ? ofPanelsCoarser(coarser) : coarser,
     )
   /** Counts no further than past what may be. */
   const tooMany = (): boolean => {
@@ -102,7 +107,7 @@ export const meshOf = (
     })
     return left < 0
   }
-  while (coarser < 64 && tooMany()) coarser *= coarserBy
+  while (coarser < coarsest && tooMany()) coarser *= coarser < coarse ? coarserBy : 2
 
   const patches: Patch[] = []
   const cells: Patch[] = []
