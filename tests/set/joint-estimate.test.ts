@@ -393,7 +393,7 @@ describe('any plan', () => {
         const [before, after] = [set.key?.overCamera, again.key?.overCamera]
         if (before !== undefined) expect(again.u(after!)).toBeLessThanOrEqual(set.u(before) + 1e-9)
       }),
-      { numRuns: 150 },
+      { numRuns: 150, seed: 1, endOnFailure: true },
     )
   }, 60_000)
 
@@ -426,7 +426,7 @@ describe('any plan', () => {
         }
         expect(set.readings.length + set.unusedReadings.length).toBe(readings.length)
       }),
-      { numRuns: 150 },
+      { numRuns: 150, seed: 1, endOnFailure: true },
     )
   }, 60_000)
 })
