@@ -43,7 +43,7 @@ export interface CheckedPlan {
   readonly findings: readonly Finding[]
   readonly accepted: readonly { readonly rule: string; readonly because: string; readonly finding: Finding }[]
   readonly notChecked: readonly NotChecked[]
-  /** Lines that say how the light was computed: no bounce yet, dark and open room, sync taken as 1/160. */
+  /** Lines that say how the light was computed: dark and open room, sync taken as 1/160. */
   readonly remarks: readonly string[]
   /** What makes the figures wrong in one direction: `key is aimed at the ceiling: … its figures are too low`. */
   readonly caveats?: readonly string[]

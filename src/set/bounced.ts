@@ -17,7 +17,7 @@ import type { Source } from '../light/source.js'
 import { blockersOf } from '../light/visibility/blockers.js'
 import type { Outlook } from '../light/visibility/outlook.js'
 import { lazy } from '../scene/lazy.js'
-import type { Scene } from '../scene/scene.js'
+import type { Scene, SceneSurface } from '../scene/scene.js'
 import type { Vec3 } from '../scene/vector.js'
 
 /** Exposure at one receptor for a light of unit strength, by what threw it there last. */
@@ -137,7 +137,7 @@ const partsOf = (scene: Scene, budget: number): Parts => {
   return { mesh, exitance, weights: weightsOf, round, thrown }
 }
 
-type Way = 'room' | 'panels' | 'backdrop'
+type Way = SceneSurface['path']
 
 /** By way: exposure by side, and how much of it came off surfaces that the plan does not name. */
 type Thrown = ReadonlyMap<Way, { readonly exposure: Float64Array; readonly guessed: number }>

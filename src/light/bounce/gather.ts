@@ -8,7 +8,7 @@ import { apartSquared } from '../visibility/segments.js'
 import { cutsThrough, isNearer, type Layout, oneCell, placeOn } from './layout.js'
 import type { Mesh } from './mesh.js'
 import { type Obstacle, obstacleOf } from './obstacles.js'
-import { cast, clear, lostFromA } from './rays.js'
+import { cast, clear, endsBlack } from './rays.js'
 import { sheetOf } from './sheet.js'
 import { plateStands } from './standing.js'
 import { weightOf, weightOfAll } from './weight.js'
@@ -182,7 +182,7 @@ class Gathering {
           placeOn(layout, i, s, t, at)
           const met = cast(some, count, x, y, z, at[0], at[1], at[2])
           if (met === clear) free++
-          if ((met & lostFromA) !== 0) lost++
+          if ((met & endsBlack) !== 0) lost++
         }
     this.free = free / lines
     this.gone = lost / lines

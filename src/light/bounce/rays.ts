@@ -5,12 +5,11 @@ import type { Obstacle } from './obstacles.js'
 /** Of the way from one end to the other: what stands nearer to an end than this is that end itself. */
 export const ends = 1e-5
 
-/** What `cast` found: nothing in the way; or else 1 and what ends on a black thing from either end. */
+/** What `cast` found: nothing in the way; or else 1, and `endsBlack` where the line ends on a black thing. */
 export const clear = 0
-export const lostFromA = 2
-export const lostFromB = 4
+export const endsBlack = 2
 
-/** What stands between two places, of the first `count` of a list. */
+/** What a line from one place to another meets first, of the first `count` of a list. */
 export const cast = (
   list: readonly Obstacle[],
   count: number,
@@ -26,33 +25,22 @@ export const cast = (
   const dz = bz - az
   const square = dx * dx + dy * dy + dz * dz
   let first = Number.POSITIVE_INFINITY
-  let last = Number.NEGATIVE_INFINITY
-  let lostFirst = false
-  let lostLast = false
+  let isLost = false
   for (let k = 0; k < count; k++) {
     const one = list[k]!
     // A plate is told faster than the ball around it.
     if (one.kind !== 'plate' && !nearBall(one, ax, ay, az, dx, dy, dz, square)) continue
     const t = meets(one, ax, ay, az, dx, dy, dz)
-    if (!(t > ends && t < 1 - ends)) continue
-    let fromA = true
-    let fromB = true
+    if (!(t > ends && t < 1 - ends && t < first)) continue
+    first = t
+    isLost = true
     if (one.givesFront || one.givesBack) {
       const { numbers } = one
       const toFront = numbers[3]! * dx + numbers[4]! * dy + numbers[5]! * dz < 0
-      fromA = !(toFront ? one.givesFront : one.givesBack)
-      fromB = !(toFront ? one.givesBack : one.givesFront)
-    }
-    if (t < first) {
-      first = t
-      lostFirst = fromA
-    }
-    if (t > last) {
-      last = t
-      lostLast = fromB
+      isLost = !(toFront ? one.givesFront : one.givesBack)
     }
   }
-  return first > 1 ? clear : 1 | (lostFirst ? lostFromA : 0) | (lostLast ? lostFromB : 0)
+  return first > 1 ? clear : isLost ? 1 | endsBlack : 1
 }
 
 /** True where anything stands between two places, of the first `count` of a list. */

@@ -1,5 +1,6 @@
 /** What can stand in the way of light, with what most questions need worked out once: a ball around each, its sides. */
 import { capsuleAxes, isInside } from '../../scene/capsule.js'
+import { lazyOf } from '../../scene/lazy.js'
 import { ballRound } from '../../scene/reach.js'
 import type { Capsule, Solid } from '../../scene/scene.js'
 import { cross, distance, dot, scale, subtract, unit, type Vec3 } from '../../scene/vector.js'
@@ -62,17 +63,19 @@ const sidesOf = (corners: readonly Vec3[], centre: Vec3): Float64Array => {
   return sides
 }
 
-export const blockersOf = (solids: readonly Solid[]): readonly Blocker[] =>
-  solids.map((solid) => {
-    const { body } = solid
-    const ball = ballRound(body)
-    return {
-      solid,
-      ...ball,
-      round: body.shape === 'capsule' ? roundOf(body.capsule) : undefined,
-      sides: body.shape === 'hull' ? sidesOf(body.corners, ball.centre) : undefined,
-    }
-  })
+/** One for each solid: several lists of a scene's solids share them, and what else is known by blocker. */
+const blockerOf = lazyOf((solid: Solid): Blocker => {
+  const { body } = solid
+  const ball = ballRound(body)
+  return {
+    solid,
+    ...ball,
+    round: body.shape === 'capsule' ? roundOf(body.capsule) : undefined,
+    sides: body.shape === 'hull' ? sidesOf(body.corners, ball.centre) : undefined,
+  }
+})
+
+export const blockersOf = (solids: readonly Solid[]): readonly Blocker[] => solids.map(blockerOf)
 
 /** Nearer than this, metres, a place lies on a body and is not hidden by it as by another. */
 const touching = 2e-3

@@ -106,7 +106,7 @@ export const subjectOverWhite = rule<OverWhite>({
     message: `${where} burns out to white: ${words.howMany(over)} over what holds detail, lit by ${light.name}`,
     why: [
       `a surface of ${reflectance.toFixed(2)} toward the light, ${words.against(overKey, 'the key reading')}`,
-      'people and panels in the way are not counted',
+      'people in the way are not counted',
     ].join('; '),
   }),
 

@@ -4,7 +4,7 @@ import type { Receptor } from '../../light/receptor.js'
 import { response } from '../../light/response.js'
 import { sumFigure } from '../../light/sum-light.js'
 import { subtract, unit } from '../../scene/vector.js'
-import type { ComputedSet, LightPath } from '../../set/computed-set.js'
+import type { ComputedSet } from '../../set/computed-set.js'
 import type { LuxSeconds, Stops } from '../../units/quantity.js'
 
 export interface FaceShade {
@@ -17,8 +17,6 @@ export interface FaceShade {
   /** Stops that the face would get more without it. */
   readonly lost: Figure
 }
-
-const ways: readonly LightPath[] = ['direct', 'room', 'panels', 'backdrop']
 
 /** A face from which all light is taken: more than anyone measures, and a figure to write. */
 const dark = 12
@@ -45,7 +43,7 @@ export const faceShades = (set: ComputedSet, counts: (solid: string) => boolean)
         taken.set(by, of)
       }
     if (taken.size === 0) return []
-    const left = set.exposure(receptor, lights, ways)?.byLight ?? new Map<string, LuxSeconds>()
+    const left = set.exposure(receptor, lights)?.byLight ?? new Map<string, LuxSeconds>()
     return [...taken].map(([by, of]): FaceShade => {
       const whole = new Map(
         lights.map((light) => [light, ((left.get(light) ?? 0) + (of.get(light) ?? 0)) as LuxSeconds]),
