@@ -75,7 +75,7 @@ export const bouncedOf = (plan: Plan, scene: Scene, before: Bounced | undefined)
 const newParts = (scene: Scene, isTried: boolean): Pick<Kept, 'parts' | 'coarse'> => {
   const coarse = lazy(() => partsOf(scene, budgetOf(scene, tried)))
   return {
-    parts: isTried ? coarse() : partsOf(scene, budgetOf(scene, scene.panels.size > 0 ? withPanels : usual)),
+    parts: isTried ? coarse() : partsOf(scene, budgetOf(scene, usualOf(scene))),
     coarse,
   }
 }
@@ -85,15 +85,20 @@ const sameSurroundings = (a: Plan, b: Plan): boolean =>
   a.panels === b.panels && a.subject === b.subject && a.backdrop === b.backdrop && a.room === b.room
 
 /**
- * About how many patches surfaces are cut into, and for what a trial moves: what is thrown back is then good to some
- * hundredths of a stop.
+ * About how many patches surfaces are cut into: as few as keep the sets that a path tracer judges within its bounds.
+ * A scrim's bright middle and its edges are seen from close by.
  */
-const usual = 350
-const withPanels = 700
-const tried = 120
+const usual = 160
+const withPanels = 400
+const withScrims = 600
+/** And for what a trial moves: what is thrown back is then good to some hundredths of a stop. */
+const tried = +(process.env.BT??80)
 /** With more things in the way than this, fewer in proportion: the work goes with the product. */
 const crowd = 20
 const fewest = 40
+
+const usualOf = ({ panels, surfaces }: Scene): number =>
+  panels.size === 0 ? usual : surfaces.some(({ transmits }) => transmits > 0) ? withScrims : withPanels
 
 const budgetOf = ({ solids }: Scene, most: number): number =>
   Math.max(fewest, Math.round(most * Math.min(1, crowd / solids.length)))

@@ -3,7 +3,7 @@ import type { Blocker } from '../visibility/blockers.js'
 import { placeOn } from './layout.js'
 import type { Mesh } from './mesh.js'
 import type { Obstacle } from './obstacles.js'
-import { ends, entersCapsule, meets } from './rays.js'
+import { ends, entersCapsule, meets, nearBall } from './rays.js'
 import { mayStand, type Obstacles, obstaclesOf } from './standing.js'
 
 /** Five places on a cell: its middle and the middles of its quarters, by halves of its lengths. */
@@ -170,7 +170,9 @@ export class Sight {
         lostI = z > 0 ? front : back
         lostJ = z > 0 ? back : front
       } else if (one.kind === 'capsule') t = entersCapsule(x, y, z, dx, dy, dz, high)
-      else t = meets(one, x, y, z, dx, dy, dz)
+      else if (nearBall(one, x, y, z, dx, dy, dz, dx * dx + dy * dy + dz * dz))
+        t = meets(one, x, y, z, dx, dy, dz)
+      else continue
       if (!(t > ends && t < 1 - ends)) continue
       if (t < first[line]!) {
         first[line] = t

@@ -67,7 +67,8 @@ export const blocked = (
   return false
 }
 
-const nearBall = (
+/** Whether a line comes near the ball around an obstacle: most lines do not, and it is told fast. */
+export const nearBall = (
   one: Obstacle,
   ax: number,
   ay: number,
@@ -134,10 +135,13 @@ const meetsHull = (
     const slope = n[k]! * dx + n[k + 1]! * dy + n[k + 2]! * dz
     if (slope === 0) {
       if (outside > 0) return Number.POSITIVE_INFINITY
-    } else if (slope < 0) enters = Math.max(enters, -outside / slope)
-    else leaves = Math.min(leaves, -outside / slope)
+    } else if (slope < 0) {
+      if (-outside > enters * slope) continue
+      enters = -outside / slope
+    } else if (-outside < leaves * slope) leaves = -outside / slope
+    if (enters >= leaves) return Number.POSITIVE_INFINITY
   }
-  return enters > 0 && enters < leaves ? enters : Number.POSITIVE_INFINITY
+  return enters > 0 ? enters : Number.POSITIVE_INFINITY
 }
 
 const meetsCapsule = (

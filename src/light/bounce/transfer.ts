@@ -44,7 +44,7 @@ const little = 0.002
 /** The same where what stands between is close to one of them. */
 const littleClose = 0.05
 /** And from which on the lines between are looked along in full. */
-const much = 0.03
+const much = 1
 
 export const transferOf = (mesh: Mesh, blockers: readonly Blocker[]): Transfer => {
   const { tree } = mesh
