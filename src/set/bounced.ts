@@ -92,7 +92,7 @@ const usual = 160
 const withPanels = 400
 const withScrims = 600
 /** And for what a trial moves: what is thrown back is then good to some hundredths of a stop. */
-const tried = +(process.env.BT??80)
+const tried = 80
 /** With more things in the way than this, fewer in proportion: the work goes with the product. */
 const crowd = 20
 const fewest = 40
@@ -149,9 +149,14 @@ type Thrown = ReadonlyMap<Way, { readonly exposure: Float64Array; readonly guess
 
 const thrownBy = (mesh: Mesh, transfer: Transfer, exitance: Float64Array): Thrown => {
   const { patches } = mesh
-  const { carry } = carrierOf(mesh, transfer)
   const thrown = new Map<Way, { exposure: Float64Array; guessed: number }>()
-  for (const way of new Set(patches.map(({ surface }) => surface.path))) {
+  if (transfer.links.shared.length === 0) return thrown
+  const { carry } = carrierOf(mesh, transfer)
+  const ways = [...new Set(patches.map(({ surface }) => surface.path))]
+  /** What is left of it all is of the last way. */
+  const rest = new Float64Array(exitance.length)
+  if (ways.length > 1) carry(exitance, rest)
+  ways.forEach((way, at) => {
     const given = exitance.slice()
     let [all, guessed] = [0, 0]
     patches.forEach(({ surface, area }, i) => {
@@ -160,11 +165,15 @@ const thrownBy = (mesh: Mesh, transfer: Transfer, exitance: Float64Array): Throw
       all += flux
       if (!surface.stated) guessed += flux
     })
-    if (all === 0) continue
-    const exposure = new Float64Array(given.length)
-    carry(given, exposure)
+    if (all === 0) return
+    let exposure = new Float64Array(given.length)
+    if (at > 0 && at === ways.length - 1) exposure = rest
+    else {
+      carry(given, exposure)
+      for (let k = 0; k < rest.length; k++) rest[k]! -= exposure[k]!
+    }
     thrown.set(way, { exposure, guessed: guessed / all })
-  }
+  })
   return thrown
 }
 

@@ -15,7 +15,7 @@ export interface Links {
 }
 
 export interface Carrier {
-  /** From exitance by side of a patch to the exposure that it makes by side of a patch. */
+  /** From exitance by side of a patch to the exposure that it makes by side of a patch: linear, so of what is next to nothing a little less. */
   carry(given: Float64Array, into: Float64Array): void
 }
 
@@ -89,7 +89,7 @@ const push = ({ tree }: Mesh, takes: Float64Array, into: Float64Array): void => 
         takes[k + 1]! += takes[up + 1]!
         takes[k + 2]! += takes[up + 2]!
       }
-      if (isPatch) into[2 * from[c]! + side] = Math.max(0, takes[k]!)
+      if (isPatch) into[2 * from[c]! + side] = takes[k]!
     }
   }
 }

@@ -17,6 +17,8 @@ const straight = 0.999999
 const close = 1.2
 /** Of all that a place would get, from which share on what stands before it hides much. */
 const much = 0.3
+/** And up to which share gear that stands close hides next to nothing. */
+const little = 0.03
 /** So many patches times bodies can be gathered from for every place that a picture asks of. */
 const most = 20_000
 
@@ -56,9 +58,12 @@ const isBeset = (blockers: readonly Blocker[], at: Vec3, normal: Vec3, reach: nu
   for (const one of blockers) {
     const d = subtract(one.centre, at)
     const far = length(d)
-    if (far < reach + one.radius && gapTo(one, at) < reach) return true
     const out = dot(d, normal) / far
-    if (out > 0) hidden += (facingArea(one, d, far) * out) / (Math.PI * far * far)
+    const hides = out > 0 ? (facingArea(one, d, far) * out) / (Math.PI * far * far) : 0
+    // A small head on its stand shades what is near it no more than the patches there are wrong anyway.
+    const matters = one.solid.body.shape !== 'hull' || hides > little
+    if (matters && far < reach + one.radius && gapTo(one, at) < reach) return true
+    hidden += hides
     if (hidden > much) return true
   }
   return false

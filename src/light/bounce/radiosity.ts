@@ -9,14 +9,16 @@ import { carrierOf, type Transfer } from './transfer.js'
 /** No side may give out more than this share of what comes to its patch. */
 const most = 0.995
 /** Largest relative change of a side in the last round. */
-const close = 5e-4
-/** Rounds in which the overall level is set as well; after that the series alone runs on, which always ends. */
-const levelled = 12
+const close = 1e-3
+/** Directions that one cycle looks along, and by how much the residual falls until it ends. */
+const directions = 8
+const enough = 3e-4
+/** Cycles; after that the series alone runs on, which always ends. */
+const cycles = 8
 const rounds = 2000
 
 /** Exitance by side per unit of strength, from the exposure that `firstLight` gives. */
 export const radiosity = (mesh: Mesh, transfer: Transfer, first: Float64Array): Float64Array => {
-  const { layout } = mesh
   const count = first.length
   const { own, through } = shares(mesh)
   const give = (exposure: Float64Array, into: Float64Array): void => {
@@ -24,36 +26,103 @@ export const radiosity = (mesh: Mesh, transfer: Transfer, first: Float64Array): 
   }
   const start = new Float64Array(count)
   give(first, start)
-  let now = start.slice()
-  let next = new Float64Array(count)
+  if (transfer.links.shared.length === 0) return start
   const exposure = new Float64Array(count)
   const { carry } = carrierOf(mesh, transfer)
+  const again = (given: Float64Array, into: Float64Array): void => {
+    carry(given, exposure)
+    give(exposure, into)
+  }
+  let now: Float64Array = start
+  let next: Float64Array = new Float64Array(count)
   for (let round = 0; round < rounds; round++) {
-    carry(now, exposure)
-    give(exposure, next)
-    // The level at which all that is given out equals what comes new and what comes again.
-    let fresh = 0
-    let lost = 0
-    for (let k = 0; k < count; k++) {
-      const size = layout.area[k >> 1]!
-      fresh += size * start[k]!
-      lost += size * (now[k]! - next[k]!)
-    }
-    const level = round < levelled && lost > 0 ? fresh / lost : 1
+    again(now, next)
     let highest = 0
     for (let k = 0; k < count; k++) {
-      next[k] = start[k]! + level * next[k]!
+      next[k]! += start[k]!
       highest = Math.max(highest, next[k]!)
     }
-    let settled = Math.abs(level - 1) < close
+    let settled = true
     for (let k = 0; k < count && settled; k++)
       settled = Math.abs(next[k]! - now[k]!) <= close * Math.max(next[k]!, 1e-3 * highest)
-    const was = now
-    now = next
-    next = was
-    if (settled) break
+    if (settled) return positive(next)
+    now = round < cycles ? leastResidual(mesh, again, now, next) : next
+    next = new Float64Array(count)
   }
-  return now
+  return positive(now)
+}
+
+/** Where next to nothing arrives, links that fall evenly over their cells may take away more than that. */
+const positive = (exitance: Float64Array): Float64Array => exitance.map((one) => Math.max(0, one))
+
+/**
+ * Nearer to what the series ends at than one more round: of all sums of what its next rounds add the one whose residual
+ * is least (GMRES; Saad and Schultz, SIAM J. Sci. Stat. Comput. 7, 1986; from memory).
+ *
+ * @param again what a round makes of what was given
+ * @param next one round on from `now`
+ */
+const leastResidual = (
+  { layout }: Mesh,
+  again: (given: Float64Array, into: Float64Array) => void,
+  now: Float64Array,
+  next: Float64Array,
+): Float64Array => {
+  const count = now.length
+  // By area, so that many small patches count no more than the wall that they are cut from.
+  const product = (a: Float64Array, b: Float64Array): number => {
+    let sum = 0
+    for (let k = 0; k < count; k++) sum += layout.area[k >> 1]! * a[k]! * b[k]!
+    return sum
+  }
+  const residual = new Float64Array(count)
+  for (let k = 0; k < count; k++) residual[k] = next[k]! - now[k]!
+  const norm = Math.sqrt(product(residual, residual))
+  if (!(norm > 0)) return next
+  const basis = [residual.map((one) => one / norm)]
+  /** Column by column, turned to be upper triangular as it grows. */
+  const upper: number[][] = []
+  const turns: (readonly [number, number])[] = []
+  const right = [norm]
+  for (let step = 0; step < directions; step++) {
+    const along = basis[step]!
+    const image = new Float64Array(count)
+    again(along, image)
+    for (let k = 0; k < count; k++) image[k] = along[k]! - image[k]!
+    const column: number[] = []
+    for (const one of basis) {
+      const share = product(one, image)
+      column.push(share)
+      for (let k = 0; k < count; k++) image[k]! -= share * one[k]!
+    }
+    const left = Math.sqrt(product(image, image))
+    turns.forEach(([c, s], i) => {
+      const [a, b] = [column[i]!, column[i + 1]!]
+      column[i] = c * a + s * b
+      column[i + 1] = c * b - s * a
+    })
+    const [a, size] = [column[step]!, Math.hypot(column[step]!, left)]
+    if (!(size > 0)) break
+    column[step] = size
+    upper.push(column)
+    turns.push([a / size, left / size])
+    right.push((-left / size) * right[step]!)
+    right[step]! *= a / size
+    if (left <= 1e-12 || Math.abs(right[step + 1]!) <= enough * norm) break
+    basis.push(image.map((one) => one / left))
+  }
+  const found = now.slice()
+  const weights: number[] = []
+  for (let i = upper.length - 1; i >= 0; i--) {
+    let sum = right[i]!
+    for (let j = i + 1; j < upper.length; j++) sum -= upper[j]![i]! * weights[j]!
+    weights[i] = sum / upper[i]![i]!
+  }
+  weights.forEach((weight, i) => {
+    const along = basis[i]!
+    for (let k = 0; k < count; k++) found[k]! += weight * along[k]!
+  })
+  return found
 }
 
 /** By side: the share given back, and the share that comes through from the other side. */
