@@ -31,6 +31,60 @@ export const solveFor = (
     { from: Math.min(from, to), to: Math.max(from, to) },
   )
 
+/** Sets worked out in full until what quick light says is believed no more. */
+const corrections = 4
+
+/**
+ * The same for a quantity of the set that `turned` makes of a set, `from` being where it stands today. It is solved by
+ * quick light, and what that is off by is found on the set itself: so few sets are worked out in full.
+ *
+ * @param tolerance of the quantity
+ * @param guide what is solved for by quick light, where that is not the quantity itself; it need only run alike
+ */
+export const solveSet = (
+  set: ComputedSet,
+  from: number,
+  to: number,
+  turned: (set: ComputedSet, value: number) => ComputedSet | undefined,
+  quantity: (set: ComputedSet) => number | undefined,
+  target: number,
+  tolerance = close,
+  guide = quantity,
+): number | undefined => {
+  const whole = at(set, from, turned, quantity)
+  const quick = at(set.quick, from, turned, guide)
+  const inFull = (): number | undefined => solveFor(from, to, whole, target, tolerance)
+  let value = from
+  for (let round = 0; round < corrections; round++) {
+    const [is, guess] = [whole(value), quick(value)]
+    if (is === undefined) return round === 0 ? inFull() : undefined
+    if (Math.abs(is - target) <= tolerance) return value
+    if (guess === undefined) return inFull()
+    const next = solveFor(from, to, quick, target - is + guess, tolerance / 2)
+    if (next === undefined) {
+      const end = whole(to)
+      const [now, then] = [whole(from), end]
+      return now !== undefined && then !== undefined && (now - target) * (then - target) > 0
+        ? undefined
+        : inFull()
+    }
+    value = next
+  }
+  return inFull()
+}
+
+const at =
+  (
+    set: ComputedSet,
+    today: number,
+    turned: (set: ComputedSet, value: number) => ComputedSet | undefined,
+    quantity: (set: ComputedSet) => number | undefined,
+  ) =>
+  (value: number): number | undefined => {
+    const other = value === today ? set : turned(set, value)
+    return other && quantity(other)
+  }
+
 /** The same change in stops for several lights. */
 export const byStops = (lights: readonly string[], stops: number): readonly Change[] =>
   lights.map((light) => ({ knob: { knob: 'strength', light }, to: stops }))

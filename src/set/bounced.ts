@@ -12,7 +12,7 @@ import { type Mesh, meshOf } from '../light/bounce/mesh.js'
 import { patchesRound } from '../light/bounce/on-surface.js'
 import { radiosity } from '../light/bounce/radiosity.js'
 import type { Round } from '../light/bounce/sheet.js'
-import { carrierOf, type Transfer, transferOf } from '../light/bounce/transfer.js'
+import { carrierOf, noTransfer, type Transfer, transferOf } from '../light/bounce/transfer.js'
 import type { Source } from '../light/source.js'
 import { blockersOf } from '../light/visibility/blockers.js'
 import type { Outlook } from '../light/visibility/outlook.js'
@@ -55,14 +55,27 @@ interface Parts {
   thrown(source: Source): Thrown
 }
 
-export const bouncedOf = (plan: Plan, scene: Scene, before: Bounced | undefined): Bounced => {
+/**
+ * @param before of the set that this one was made from, by the same light
+ * @param isQuick only what the backdrop and panels throw back of what comes to them straight
+ */
+export const bouncedOf = (
+  plan: Plan,
+  scene: Scene,
+  before: Bounced | undefined,
+  isQuick: boolean,
+): Bounced => {
   const kept = before as Kept | undefined
   const { parts, coarse } =
-    kept !== undefined && sameSurroundings(kept.plan, plan) ? kept : newParts(scene, kept !== undefined)
+    kept !== undefined && sameSurroundings(kept.plan, plan)
+      ? kept
+      : isQuick
+        ? quickParts(scene)
+        : newParts(scene, kept !== undefined)
   const at = (outlook: Outlook, key: string, source: Source, isTried: boolean): Bounce => {
-    // Ambient light was metered with all that it does in the room.
-    if (source.kind === 'uniform' || scene.surfaces.length === 0) return noBounce
     const { mesh, round, weights, exitance, thrown } = isTried ? coarse() : parts
+    // Ambient light was metered with all that it does in the room.
+    if (source.kind === 'uniform' || mesh().patches.length === 0) return noBounce
     const lying = round(outlook, key)
     return lying === undefined
       ? sum(mesh(), weights(outlook, key), exitance(source))
@@ -73,11 +86,17 @@ export const bouncedOf = (plan: Plan, scene: Scene, before: Bounced | undefined)
 }
 
 const newParts = (scene: Scene, isTried: boolean): Pick<Kept, 'parts' | 'coarse'> => {
-  const coarse = lazy(() => partsOf(scene, budgetOf(scene, tried)))
+  const coarse = lazy(() => partsOf(scene, budgetOf(scene, tried), transferOf))
   return {
-    parts: isTried ? coarse() : partsOf(scene, budgetOf(scene, usualOf(scene))),
+    parts: isTried ? coarse() : partsOf(scene, budgetOf(scene, usualOf(scene)), transferOf),
     coarse,
   }
+}
+
+const quickParts = (scene: Scene): Pick<Kept, 'parts' | 'coarse'> => {
+  const surfaces = scene.surfaces.filter(({ path }) => path !== 'room')
+  const parts = partsOf({ ...scene, surfaces }, budgetOf(scene, quick), noTransfer)
+  return { parts, coarse: () => parts }
 }
 
 /** Changes keep what they do not touch, so it need not be compared. */
@@ -93,6 +112,7 @@ const withPanels = 400
 const withScrims = 600
 /** And for what a trial moves: what is thrown back is then good to some hundredths of a stop. */
 const tried = 80
+const quick = 40
 /** With more things in the way than this, fewer in proportion: the work goes with the product. */
 const crowd = 20
 const fewest = 40
@@ -103,10 +123,10 @@ const usualOf = ({ panels, surfaces }: Scene): number =>
 const budgetOf = ({ solids }: Scene, most: number): number =>
   Math.max(fewest, Math.round(most * Math.min(1, crowd / solids.length)))
 
-const partsOf = (scene: Scene, budget: number): Parts => {
+const partsOf = (scene: Scene, budget: number, exchanged: typeof transferOf): Parts => {
   const blockers = lazy(() => blockersOf(scene.solids))
   const mesh = lazy(() => meshOf(scene.surfaces, thatMatter(scene), budget))
-  const transfer = lazy(() => transferOf(mesh(), blockers()))
+  const transfer = lazy(() => exchanged(mesh(), blockers()))
   const exitances = new WeakMap<Source, Float64Array>()
   const weights = new Map<string, Float64Array>()
   const exitance = (source: Source): Float64Array => {

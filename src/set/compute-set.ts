@@ -48,7 +48,7 @@ class LazySet implements ComputedSet {
   constructor(
     readonly plan: Plan,
     private readonly transport: Transport,
-    private readonly knowledge: Knowledge,
+    readonly knowledge: Knowledge,
   ) {}
 
   get scene(): Scene {
@@ -103,21 +103,25 @@ class LazySet implements ComputedSet {
     let set = this.moved.get(key)
     if (set === undefined) {
       if (this.work.moves >= this.work.mostMoves) throw new WorkSpent()
-      this.work.moves += moveCost(this.plan.lights.size, this.scene.solids.length)
+      this.work.moves += moveCost(this.plan.lights.size, this.scene.solids.length, this.transport.isQuick)
       set = this.after(changes, (plan) => this.transport.moved(plan))
       this.moved.set(key, set)
     }
     return set
   }
+  private readonly knownQuick = lazy((): ComputedSet => {
+    const transport = this.transport.quick()
+    return transport === this.transport
+      ? this
+      : new LazySet(this.plan, transport, carriedKnowledge(this, transport, this.plan, []))
+  })
+  get quick(): ComputedSet {
+    return this.knownQuick()
+  }
   private after(changes: readonly Change[], transportOf: (plan: Plan) => Transport): ComputedSet {
     const plan = applyChanges(this.plan, changes)
     const transport = transportOf(plan)
-    const { plan: before, knowledge } = this
-    return new LazySet(
-      plan,
-      transport,
-      carriedKnowledge({ plan: before, knowledge }, transport, plan, changes),
-    )
+    return new LazySet(plan, transport, carriedKnowledge(this, transport, plan, changes))
   }
 
   source(light: string): Source | undefined {

@@ -34,6 +34,12 @@ export interface ComputedSet {
    * @throws WorkSpent where the change moves anything and `work` allows no further move
    */
   with(...changes: readonly Change[]): ComputedSet
+  /**
+   * The same by quick light: what comes straight, and what the backdrop and panels throw back of it once. The room and
+   * all further bounces are left out; lights that are to meter something are turned so that they do. For solving: what
+   * is found holds when the set itself bears it out.
+   */
+  readonly quick: ComputedSet
 
   source(light: string): Source | undefined
   /** What the light gives now; undefined where unknown. */

@@ -77,6 +77,9 @@ export interface Transport {
   asked(ask: MeterAsk): { readonly place: MeterPlace; readonly probe: Probe } | undefined
   /** The same for a plan whose places have changed; sources that stay are kept with what is known of them. */
   moved(plan: Plan): Transport
+  /** The same by quick light: see `ComputedSet`. */
+  quick(): Transport
+  readonly isQuick: boolean
 }
 
 /** What one receptor got from each source. */
@@ -88,15 +91,16 @@ interface Memory {
   readonly before: Memory | undefined
 }
 
-export const makeTransport = (plan: Plan): Transport => transportOf(plan, undefined, noWork())
+export const makeTransport = (plan: Plan): Transport => transportOf(plan, undefined, noWork(), false)
 
 interface Before {
   readonly transport: Transport
   readonly memory: Memory
-  readonly bounced: () => Bounced
+  /** What surfaces throw back, by the same light. */
+  readonly bounced: (() => Bounced) | undefined
 }
 
-const transportOf = (plan: Plan, before: Before | undefined, work: Work): Transport => {
+const transportOf = (plan: Plan, before: Before | undefined, work: Work, isQuick: boolean): Transport => {
   const memory: Memory = { own: new Map(), before: before?.memory }
   const scene = lazy(() => planScene(plan))
   const grid = lazy(() => backdropGrid(scene()))
@@ -131,7 +135,7 @@ const transportOf = (plan: Plan, before: Before | undefined, work: Work): Transp
   )
   const inTheWay = (aside: Sight['aside'] | undefined) =>
     aside === undefined ? blockers() : aside === 'operator' ? withoutOperator() : things()
-  const bounced: () => Bounced = lazy(() => bouncedOf(plan, scene(), before?.bounced()))
+  const bounced: () => Bounced = lazy(() => bouncedOf(plan, scene(), before?.bounced?.(), isQuick))
 
   const makeProbe = (receptor: Receptor, key: string, sight: Sight | undefined): Probe => {
     const known: Known = new Map()
@@ -240,7 +244,10 @@ const transportOf = (plan: Plan, before: Before | undefined, work: Work): Transp
     probe,
     onBackdrop,
     asked,
-    moved: (changed) => transportOf(changed, { transport, memory, bounced }, work),
+    moved: (changed) => transportOf(changed, { transport, memory, bounced }, work, isQuick),
+    quick: () =>
+      isQuick ? transport : transportOf(plan, { transport, memory, bounced: undefined }, work, true),
+    isQuick,
   }
   return transport
 }

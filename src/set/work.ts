@@ -23,6 +23,10 @@ export const movesForMends = 400
 /** Light of each source past each body is found anew in a set that was moved. */
 const crowded = 100
 
-export const moveCost = (lights: number, solids: number): number => 1 + (lights * solids) / crowded
+/** By quick light a move costs so little of a whole one. */
+const quickly = 0.2
+
+export const moveCost = (lights: number, solids: number, isQuick: boolean): number =>
+  (1 + (lights * solids) / crowded) * (isQuick ? quickly : 1)
 
 export const noWork = (): Work => ({ responses: 0, moves: 0, mostMoves: Number.POSITIVE_INFINITY })

@@ -20,6 +20,17 @@ export interface Transfer {
   readonly factors: Float64Array
 }
 
+/** Nothing is exchanged. */
+export const noTransfer = ({ patches }: Mesh): Transfer => ({
+  links: {
+    one: new Int32Array(0),
+    other: new Int32Array(0),
+    shared: new Float64Array(0),
+    slopes: new Float64Array(0),
+  },
+  factors: new Float64Array(2 * patches.length).fill(1),
+})
+
 /** From exitance by side of a patch to the exposure that it makes by side of a patch. */
 export const carrierOf = (mesh: Mesh, { links, factors }: Transfer): Carrier => {
   const { carry } = linkCarrier(mesh, links)

@@ -5,11 +5,11 @@ import { backdropMissing, firstMissing } from '../known.js'
 import { onBackdrop } from '../on-surface.js'
 import { placePointer } from '../place-pointer.js'
 import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
-import { byStops, inside } from '../solving.js'
+import { byStops, inside, solveSet } from '../solving.js'
 import { reached } from '../tiers.js'
 import type { Words } from '../words.js'
 import { backdropLights, causeOnBackdrop, strongestAt } from './on-the-backdrop.js'
-import { atPlaceOf, solveByPlaces } from './solve-level.js'
+import { atPlaceOf } from './solve-level.js'
 
 const greyAt = (beside: string, before: string, wanted = 'backdrop: grey'): string => `plan: 1
 title: Grey paper with one head on it
@@ -188,16 +188,18 @@ const further = (
   const view = set.backdropView!
   const bright = atPlaceOf(view.brightest, set)
   const dark = atPlaceOf(view.darkest, set)
-  const solved = solveByPlaces(
+  const solved = solveSet(
+    set,
     from,
     Math.max(from, Math.min(4, plan.backdrop!.behind - clear)),
-    (before) => set.with({ knob, to: before }),
+    (one, before) => one.with({ knob, to: before }),
+    spreadOf,
+    limit - inside(u),
+    undefined,
     (other) => {
       const [most, least] = [bright(other), dark(other)]
       return most === undefined || least === undefined ? undefined : most - least
     },
-    spreadOf,
-    limit - inside(u),
   )
   if (solved === undefined || solved < from) return []
   const turned = turn(plan, knob, solved)

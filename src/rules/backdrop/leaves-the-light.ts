@@ -9,7 +9,7 @@ import { faceOf, strongestOf } from '../key-lights.js'
 import { keyMissing } from '../known.js'
 import { placePointer } from '../place-pointer.js'
 import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
-import { inside, movedAndHeld, solveFor } from '../solving.js'
+import { inside, movedAndHeld, solveFor, solveSet } from '../solving.js'
 import type { Words } from '../words.js'
 
 const dancer = (area: string, distance: string, paper = '4 m'): string => `plan: 1
@@ -186,9 +186,10 @@ const lightBack = (
   const from = light && set.scene.lights.get(light.name)?.distance
   if (light === undefined || from === undefined) return []
   if (light.at.by === 'camera' || light.unit.kind === 'window') return []
-  const at = (distance: number) => worst(movedAndHeld(set, light.name, distance)?.set ?? set)
   const limit = limits.over!
-  const solved = solveFor(from, from * 5, at, limit - inside(u)) ?? solveFor(from, from * 5, at, limit - 0.02)
+  const at = (one: ComputedSet, distance: number) => movedAndHeld(one, light.name, distance)?.set ?? one
+  const solve = (target: number) => solveSet(set, from, from * 5, at, (one) => worst(one), target)
+  const solved = solve(limit - inside(u)) ?? solve(limit - 0.02)
   const turned =
     solved === undefined ? undefined : turn(plan, { knob: 'light-distance', light: light.name }, solved)
   const moved = turned && movedAndHeld(set, light.name, turned.change.to)

@@ -7,7 +7,6 @@ import type { Vec3 } from '../../scene/vector.js'
 import type { BackdropSample } from '../../set/backdrop-view.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { onBackdrop } from '../on-surface.js'
-import { solveFor } from '../solving.js'
 
 /**
  * Stops that the lights must all change by so that every sample comes to at least (or at most) `target` stops over the
@@ -65,27 +64,3 @@ export const atPlaceOf = (
 
 const boxOf = ({ scene: { camera, backdrop, subject } }: ComputedSet) =>
   backdrop && backdropInFrame(camera, backdrop, subject.table)
-
-/**
- * The value at which a quantity of the whole view comes to the target: solved for `quick`, which looks at few places,
- * then once more with what the whole view showed it to be off by.
- */
-export const solveByPlaces = (
-  from: number,
-  to: number,
-  turned: (value: number) => ComputedSet | undefined,
-  quick: (set: ComputedSet) => number | undefined,
-  whole: (set: ComputedSet) => number | undefined,
-  target: number,
-): number | undefined => {
-  const at = (value: number) => {
-    const set = turned(value)
-    return set && quick(set)
-  }
-  const first = solveFor(from, to, at, target)
-  if (first === undefined) return undefined
-  const set = turned(first)
-  const [guessed, seen] = [set && quick(set), set && whole(set)]
-  if (guessed === undefined || seen === undefined || Math.abs(seen - guessed) < 0.02) return first
-  return solveFor(from, to, at, target + guessed - seen) ?? first
-}

@@ -3,10 +3,10 @@ import type { BackdropSample } from '../../set/backdrop-view.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { turn, turnLight } from '../gear.js'
 import { inTurn, type Mend, type RuleContext } from '../rule.js'
-import { movedAndHeld } from '../solving.js'
+import { movedAndHeld, solveSet } from '../solving.js'
 import type { Words } from '../words.js'
 import { backdropLights, shareAt } from './on-the-backdrop.js'
-import { atPlaceOf, solveByPlaces, stopsFor } from './solve-level.js'
+import { atPlaceOf, stopsFor } from './solve-level.js'
 
 /**
  * @param pick the point that is judged, in a set
@@ -27,7 +27,7 @@ export const toLevel = (
     const after = pick(set)
     return after && `the backdrop records ${words.tone(after.srgb)} at its ${after.where}`
   }
-  const level: Level = { quick: atPlaceOf(now, context.set), whole: (set) => pick(set)?.overCamera.stops }
+  const level: Level = { atPlace: atPlaceOf(now, context.set), whole: (set) => pick(set)?.overCamera.stops }
   return inTurn(
     () => ownLights(context, target, gives, now, to),
     () => separation(context, level, target, gives, words),
@@ -37,7 +37,7 @@ export const toLevel = (
 
 interface Level {
   /** At one place of the frame. */
-  readonly quick: (set: ComputedSet) => number | undefined
+  readonly atPlace: (set: ComputedSet) => number | undefined
   /** Wherever the whole view has it. */
   readonly whole: (set: ComputedSet) => number | undefined
 }
@@ -83,13 +83,15 @@ const separation = (
 ): readonly Mend[] => {
   const from = plan.backdrop!.behind
   const up = target > (level.whole(set) ?? 0)
-  const solved = solveByPlaces(
+  const solved = solveSet(
+    set,
     from,
     up ? Math.min(from, nearest) : from + 4,
-    (behind) => set.with({ knob: { knob: 'behind' }, to: behind }),
-    level.quick,
+    (one, behind) => one.with({ knob: { knob: 'behind' }, to: behind }),
     level.whole,
     target,
+    undefined,
+    level.atPlace,
   )
   const turned = solved === undefined ? undefined : turn(plan, { knob: 'behind' }, solved)
   if (turned === undefined || turned.short > 0) return []
@@ -121,13 +123,15 @@ const keyNearer = (
   const from = light && set.scene.lights.get(light.name)?.distance
   if (light === undefined || from === undefined || light.at.by === 'camera') return []
   const at = (distance: number) => movedAndHeld(set, light.name, distance)
-  const solved = solveByPlaces(
+  const solved = solveSet(
+    set,
     from,
     Math.max(0.5, from / 3),
-    (distance) => at(distance)?.set,
-    level.quick,
+    (one, distance) => movedAndHeld(one, light.name, distance)?.set,
     level.whole,
     target,
+    undefined,
+    level.atPlace,
   )
   const turned =
     solved === undefined ? undefined : turn(plan, { knob: 'light-distance', light: light.name }, solved)

@@ -11,7 +11,7 @@ import { turn } from '../gear.js'
 import { onBackdrop } from '../on-surface.js'
 import { changeOf, stopsToChange } from '../own-lights.js'
 import type { Mend, RuleContext } from '../rule.js'
-import { byStops, solveFor } from '../solving.js'
+import { byStops, solveSet } from '../solving.js'
 import type { Words } from '../words.js'
 import { hazeLimits, wrapLimits } from '../wrap/limits.js'
 import { mostWrapped } from '../wrap/most-wrapped.js'
@@ -136,8 +136,8 @@ const gapOf = (context: RuleContext, set: ComputedSet): number | undefined => {
 function* separation(words: Words, context: RuleContext): Iterable<Mend> {
   const { set, plan } = context
   const from = plan.backdrop!.behind
-  const at = (behind: number) => set.with({ knob: { knob: 'behind' }, to: behind })
-  const to = solveFor(from, from + most, (behind) => gapOf(context, at(behind)), 0.1, 0.03)
+  const at = (one: ComputedSet, behind: number) => one.with({ knob: { knob: 'behind' }, to: behind })
+  const to = solveSet(set, from, from + most, at, (one) => gapOf(context, one), 0.1, 0.03)
   const turned = to === undefined ? undefined : turn(plan, { knob: 'behind' }, to)
   if (turned === undefined) {
     const range = knobRange(plan, { knob: 'behind' })
@@ -146,7 +146,7 @@ function* separation(words: Words, context: RuleContext): Iterable<Mend> {
     return
   }
   if (turned.change.to - from < 0.05) return
-  const moved = at(turned.change.to)
+  const moved = at(set, turned.change.to)
   const limits = twoLimits({ ...context, set: moved })
   if (limits === undefined) return
   const names = backdropLights(set).map((light) => light.name)

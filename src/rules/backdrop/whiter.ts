@@ -7,10 +7,10 @@ import type { FNumber, LuxSeconds } from '../../units/quantity.js'
 import { recycleGrows, secondsText, type Turned, turn, turnLight } from '../gear.js'
 import { onBackdrop } from '../on-surface.js'
 import { type Evidence, inTurn, type Mend, type RuleContext } from '../rule.js'
-import { inside, movedAndHeld } from '../solving.js'
+import { inside, movedAndHeld, solveSet } from '../solving.js'
 import type { Words } from '../words.js'
 import { backdropLights, overKey, usualLimit } from './on-the-backdrop.js'
-import { atPlaceOf, solveByPlaces, stopsFor } from './solve-level.js'
+import { atPlaceOf, stopsFor } from './solve-level.js'
 import type { TwoLimits } from './two-limits.js'
 
 export interface BelowWhite extends Evidence {
@@ -113,13 +113,15 @@ const distanceFor = (
   set: ComputedSet,
   { name, from, far }: NonNullable<ReturnType<typeof movable>>,
 ): number | undefined =>
-  solveByPlaces(
+  solveSet(
+    set,
     from,
     far,
-    (distance) => movedAndHeld(set, name, distance)?.set,
-    gapAtPlace(set),
+    (one, distance) => movedAndHeld(one, name, distance)?.set,
     gap,
     almostAlike,
+    undefined,
+    gapAtPlace(set),
   )
 
 /** The same at the place of the frame that is darkest today. */
@@ -183,8 +185,9 @@ const subjectNearer = (evidence: BelowWhite, words: Words, context: RuleContext)
   const { set, plan } = context
   const from = plan.backdrop!.behind
   if (from <= nearest) return []
-  const at = (behind: number) => set.with({ knob: { knob: 'behind' }, to: behind })
-  const solved = solveByPlaces(from, nearest, at, gapAtPlace(set), gap, almostAlike)
+  const moved = (one: ComputedSet, behind: number) => one.with({ knob: { knob: 'behind' }, to: behind })
+  const at = (behind: number) => moved(set, behind)
+  const solved = solveSet(set, from, nearest, moved, gap, almostAlike, undefined, gapAtPlace(set))
   const turned = solved === undefined ? undefined : turn(plan, { knob: 'behind' }, solved)
   const after = turned === undefined || turned.short > 0 ? undefined : gap(at(turned.change.to))
   if (turned !== undefined && after !== undefined)

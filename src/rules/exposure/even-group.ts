@@ -7,7 +7,7 @@ import { roundForTape } from '../../units/length.js'
 import type { Metres, Radians } from '../../units/quantity.js'
 import { turn } from '../gear.js'
 import { inTurn, type Mend, type RuleContext } from '../rule.js'
-import { allHeld, inside, movedAndHeld, solveFor } from '../solving.js'
+import { allHeld, inside, movedAndHeld, solveSet } from '../solving.js'
 import type { Words } from '../words.js'
 import { spreadOf } from './group-faces.js'
 
@@ -140,8 +140,9 @@ const lightBack = (
   const { limit, u } = evidence
   const from = set.scene.lights.get(light.name)?.distance
   if (from === undefined || light.at.by === 'camera' || light.unit.kind === 'window') return []
-  const at = (distance: number) => spreadOf(movedAndHeld(set, light.name, distance)?.set ?? set)
-  const solved = solveFor(from, from * 6, at, limit - inside(u)) ?? solveFor(from, from * 6, at, limit - 0.02)
+  const at = (one: ComputedSet, distance: number) => movedAndHeld(one, light.name, distance)?.set ?? one
+  const solve = (target: number) => solveSet(set, from, from * 6, at, spreadOf, target)
+  const solved = solve(limit - inside(u)) ?? solve(limit - 0.02)
   const turned =
     solved === undefined ? undefined : turn(plan, { knob: 'light-distance', light: light.name }, solved)
   const moved = turned && movedAndHeld(set, light.name, turned.change.to)

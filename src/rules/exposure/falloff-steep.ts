@@ -9,7 +9,7 @@ import { strongestOf } from '../key-lights.js'
 import { keyMissing } from '../known.js'
 import { placePointer } from '../place-pointer.js'
 import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
-import { inside, movedAndHeld, solveFor } from '../solving.js'
+import { inside, movedAndHeld, solveSet } from '../solving.js'
 import type { Words } from '../words.js'
 
 const standing = (distance: string, height: string, framing = 'full length', more = ''): string => `plan: 1
@@ -155,11 +155,13 @@ const further = (
 ): readonly Advice[] => {
   const from = set.scene.lights.get(light.name)?.distance
   if (from === undefined || light.at.by === 'camera' || light.unit.kind === 'window') return []
-  const at = (distance: number): number | undefined => {
-    const figure = worst(movedAndHeld(set, light.name, distance)?.set ?? set)
+  const at = (one: ComputedSet, distance: number) => movedAndHeld(one, light.name, distance)?.set ?? one
+  const off = (one: ComputedSet): number | undefined => {
+    const figure = worst(one)
     return figure && Math.abs(figure.stops)
   }
-  const solved = solveFor(from, from * 5, at, limit - inside(u)) ?? solveFor(from, from * 5, at, limit - 0.02)
+  const solve = (target: number) => solveSet(set, from, from * 5, at, off, target)
+  const solved = solve(limit - inside(u)) ?? solve(limit - 0.02)
   const turned =
     solved === undefined ? undefined : turn(plan, { knob: 'light-distance', light: light.name }, solved)
   const moved = turned && movedAndHeld(set, light.name, turned.change.to)

@@ -3,7 +3,7 @@ import type { ComputedSet } from '../../set/computed-set.js'
 import { knobToday } from '../../set/knob-value.js'
 import type { Knob } from '../../set/knobs.js'
 import { type Turned, turn } from '../gear.js'
-import { solveFor } from '../solving.js'
+import { solveSet } from '../solving.js'
 
 /** A backdrop light goes to and from the backdrop, any other along its tape. */
 export const distanceKnob = (light: Light): Knob =>
@@ -28,7 +28,7 @@ export const solveDistance = (
   const far = farthest(set, knob, to(today))
   // Where it stands beyond that already, only nearer will do.
   if (far < today && to(today) > today) return undefined
-  const solved = solveFor(today, far, (value) => stops(set.with({ knob, to: value })), 0)
+  const solved = solveSet(set, today, far, (one, value) => one.with({ knob, to: value }), stops, 0)
   const turned = solved === undefined ? undefined : turn(set.plan, knob, solved)
   return turned === undefined || turned.short > 0 ? undefined : turned
 }

@@ -7,7 +7,7 @@ import { backdropMissing, firstMissing, keyMissing } from '../known.js'
 import { stopsToChange } from '../own-lights.js'
 import { settingPointer } from '../place-pointer.js'
 import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
-import { inside, solveFor } from '../solving.js'
+import { inside, solveSet } from '../solving.js'
 import { reached } from '../tiers.js'
 import { whose } from '../whose.js'
 import type { Words } from '../words.js'
@@ -158,11 +158,11 @@ const most = 5
 
 const furtherOff = (evidence: EdgeWrap, words: Words, { set, plan }: RuleContext): readonly Mend[] => {
   const from = plan.backdrop!.behind
-  const at = (behind: number) => set.with({ knob: { knob: 'behind' }, to: behind })
-  const to = solveFor(from, from + most, (behind) => wrapAfter(at(behind)), targetOf(evidence))
+  const at = (one: ComputedSet, behind: number) => one.with({ knob: { knob: 'behind' }, to: behind })
+  const to = solveSet(set, from, from + most, at, wrapAfter, targetOf(evidence))
   const turned = turn(plan, { knob: 'behind' }, to ?? from + most)
   if (turned === undefined || turned.change.to - from < 0.1) return []
-  const after = at(turned.change.to)
+  const after = at(set, turned.change.to)
   const wrap = wrapAfter(after)
   if (wrap === undefined) return []
   const short = to === undefined || turned.short > 0
