@@ -66,9 +66,9 @@ const checkReadPlan = (
     rule,
     house: { limits: own(options.limits, rule.id), level: levelFor(rule, options) },
   }))
-  const trial = makeTrial(housed, set, words)
-  const run = { set, words, trial, failed: (defect: RuleDefect) => void defects.push(defect) }
   const ranRules = new Map<string, RanRule>()
+  const trial = makeTrial(housed, set, words, (rule) => ranRules.get(rule)?.evidence)
+  const run = { set, words, trial, failed: (defect: RuleDefect) => void defects.push(defect) }
   for (const one of housed) {
     const { rule } = one
     try {

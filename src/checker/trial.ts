@@ -20,10 +20,20 @@ export interface Tried {
   readonly worse: boolean
 }
 
-/** @param rules all that run; those that can say what they find in short are watched */
-export const makeTrial = (rules: readonly HousedRule[], set: ComputedSet, words: Words): Trial => {
+/**
+ * @param rules all that run; those that can say what they find in short are watched
+ * @param detected what a rule, by its id, has detected in the set; undefined where it does not run
+ */
+export const makeTrial = (
+  rules: readonly HousedRule[],
+  set: ComputedSet,
+  words: Words,
+  detected: (rule: string) => readonly Evidence[] | undefined,
+): Trial => {
   const watched = rules.filter(({ rule }) => rule.inShort !== undefined)
-  const before = lazy(() => new Map(watched.map((one) => [one, worst(findings(one, set) ?? [])])))
+  const foundBefore = (one: HousedRule): readonly Found[] =>
+    judgedOf(one, contextOf(one.rule, set, one.house), detected(one.rule.id) ?? [])
+  const before = lazy(() => new Map(watched.map((one) => [one, worst(foundBefore(one))])))
   const comesOf = (
     own: HousedRule,
     after: ComputedSet,
@@ -46,7 +56,7 @@ export const makeTrial = (rules: readonly HousedRule[], set: ComputedSet, words:
       ...(costs === undefined || costs === '' ? {} : { costs }),
     }
     if (after === undefined) return { advice: plain, worse: false }
-    const left = partial ? undefined : leftOver(own, evidence, set, after)
+    const left = partial ? undefined : leftOver(own, evidence, foundBefore(own), after)
     if (left === 'as before') return undefined
     const comes = comesOf(own, after)
     const more = [
@@ -71,10 +81,17 @@ interface Found {
 }
 
 /** Undefined where the rule does not run. */
-const findings = ({ rule, house }: HousedRule, set: ComputedSet): readonly Found[] | undefined => {
-  const context = contextOf(rule, set, house)
-  if (rule.needs(context) !== undefined) return undefined
-  return rule.detect(context).flatMap((evidence) => {
+const findings = (one: HousedRule, set: ComputedSet): readonly Found[] | undefined => {
+  const context = contextOf(one.rule, set, one.house)
+  return one.rule.needs(context) === undefined ? judgedOf(one, context, one.rule.detect(context)) : undefined
+}
+
+const judgedOf = (
+  { rule, house }: HousedRule,
+  context: RuleContext,
+  detected: readonly Evidence[],
+): readonly Found[] =>
+  detected.flatMap((evidence) => {
     const judged = judge(evidence.beyond, house.level ?? evidence.level ?? rule.level)
     return judged === undefined
       ? []
@@ -89,7 +106,6 @@ const findings = ({ rule, house }: HousedRule, set: ComputedSet): readonly Found
           },
         ]
   })
-}
 
 const heights: Readonly<Record<Level, number>> = { note: 1, warning: 2, error: 3 }
 
@@ -130,7 +146,7 @@ const inShort = ({ rule }: HousedRule, { evidence, context, says }: Found, words
 const leftOver = (
   own: HousedRule,
   evidence: Evidence,
-  set: ComputedSet,
+  before: readonly Found[],
   after: ComputedSet,
 ): Found | 'as before' | undefined => {
   // What a rule makes of the others' findings is not tried again.
@@ -138,7 +154,6 @@ const leftOver = (
   const now = findings(own, after)
   // A rule that cannot run any more proves nothing.
   if (now === undefined) return 'as before'
-  const before = findings(own, set) ?? []
   const same = (found: readonly Found[]) =>
     worst(found.filter((one) => one.evidence.pointer === evidence.pointer)) ??
     // The pointer follows what is wrong most: a lone finding is the same one, but where it was there besides.

@@ -107,7 +107,9 @@ const sameSurroundings = (a: Plan, b: Plan): boolean =>
  * About how many patches surfaces are cut into: as few as keep the sets that a path tracer judges within its bounds.
  * A scrim's bright middle and its edges are seen from close by.
  */
-const usual = 160
+const usual = 112
+/** And for each figure more: they shade what is close behind them. */
+const perFigure = 7
 const withPanels = 400
 const withScrims = 600
 /** And for what a trial moves: what is thrown back is then good to some hundredths of a stop. */
@@ -117,8 +119,12 @@ const quick = 40
 const crowd = 20
 const fewest = 40
 
-const usualOf = ({ panels, surfaces }: Scene): number =>
-  panels.size === 0 ? usual : surfaces.some(({ transmits }) => transmits > 0) ? withScrims : withPanels
+const usualOf = ({ panels, surfaces, subject }: Scene): number =>
+  panels.size === 0
+    ? usual + perFigure * subject.figures.length
+    : surfaces.some(({ transmits }) => transmits > 0)
+      ? withScrims
+      : withPanels
 
 const budgetOf = ({ solids }: Scene, most: number): number =>
   Math.max(fewest, Math.round(most * Math.min(1, crowd / solids.length)))

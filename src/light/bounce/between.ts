@@ -29,6 +29,13 @@ const few: Lines = {
   slope: 4,
 }
 
+/** From each quarter to one, each once, and so that two cells that look straight at each other cross over. */
+const fewest: Lines = {
+  fromI: Int8Array.from(quarters),
+  toJ: Int8Array.of(4, 2, 3, 1),
+  slope: 2,
+}
+
 /** From middle to middle. */
 const single: Lines = { fromI: Int8Array.of(0), toJ: Int8Array.of(0), slope: 0 }
 
@@ -111,10 +118,10 @@ export class Sight {
     return count > 0
   }
 
-  /** @param lines so many of them: 16, 8 or 1; of the pair last taken, at this depth. */
-  look(i: number, j: number, number: 16 | 8 | 1, depth: number): void {
+  /** @param lines so many of them: 8, 4 or 1; of the pair last taken, at this depth. */
+  look(i: number, j: number, number: 16 | 8 | 4 | 1, depth: number): void {
     const { grows, first, last, lostFirst, lostLast } = this
-    const lines = number === 16 ? full : number === 8 ? few : single
+    const lines = number === 16 ? full : number === 8 ? few : number === 4 ? fewest : single
     const { fromI, toJ } = lines
     const some = this.lists[depth]!
     const count = this.counts[depth]!

@@ -47,7 +47,7 @@ export const carrierOf = (mesh: Mesh, { links, factors }: Transfer): Carrier => 
 /** Cells are parted while their radii together are more than this share of their distance. */
 const wide = 0.9
 /** The same where some of the lines between them are hidden. */
-const wideHidden = 0.5
+const wideHidden = 0.75
 /** Areas within this factor are of cells that are about alike. */
 const alike = 0.9
 /** Share of what the smaller one sees, under which neither matters. */
@@ -55,7 +55,7 @@ const little = 0.002
 /** The same where what stands between is close to one of them. */
 const littleClose = 0.05
 /** And from which on the lines between are looked along in full. */
-const much = 1
+const much = 0.03
 
 export const transferOf = (mesh: Mesh, blockers: readonly Blocker[]): Transfer => {
   const { tree } = mesh
@@ -117,7 +117,7 @@ class Linking {
         this.parts(i, cutI, a, j, cutJ, b, depth)
         return
       }
-      sight.look(i, j, most > much ? 16 : most > little ? 8 : 1, depth)
+      sight.look(i, j, most > much ? 8 : most > little ? 4 : 1, depth)
       if (partable && nearness > wideHidden && sight.clear > 0 && sight.clear < 1) {
         this.part(i, a, j, b, depth)
         return
