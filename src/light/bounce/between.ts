@@ -17,23 +17,11 @@ interface Lines {
   readonly slope: number
 }
 const quarters = [1, 2, 3, 4] as const
-/** From each quarter to each; and only from the middle of each cell to the quarters of the other. */
-const full: Lines = {
-  fromI: Int8Array.from(quarters.flatMap((k) => [k, k, k, k])),
-  toJ: Int8Array.from(quarters.flatMap(() => quarters)),
-  slope: 2,
-}
+/** From the middle of each cell to the quarters of the other: the same whichever way their axes run. */
 const few: Lines = {
   fromI: Int8Array.of(0, 0, 0, 0, ...quarters),
   toJ: Int8Array.of(...quarters, 0, 0, 0, 0),
   slope: 4,
-}
-
-/** From each quarter to one, each once, and so that two cells that look straight at each other cross over. */
-const fewest: Lines = {
-  fromI: Int8Array.from(quarters),
-  toJ: Int8Array.of(4, 2, 3, 1),
-  slope: 2,
 }
 
 /** From middle to middle. */
@@ -59,10 +47,10 @@ export class Sight {
   private readonly inOwn: (Float64Array | undefined)[]
   private readonly known: (Uint8Array | undefined)[]
   /** By line: how far along the nearest and the furthest obstacle is met, and whether what arrives there is lost. */
-  private readonly first = new Float64Array(16)
-  private readonly last = new Float64Array(16)
-  private readonly lostFirst = new Uint8Array(16)
-  private readonly lostLast = new Uint8Array(16)
+  private readonly first = new Float64Array(8)
+  private readonly last = new Float64Array(8)
+  private readonly lostFirst = new Uint8Array(8)
+  private readonly lostLast = new Uint8Array(8)
 
   constructor(
     private readonly mesh: Mesh,
@@ -118,10 +106,10 @@ export class Sight {
     return count > 0
   }
 
-  /** @param lines so many of them: 8, 4 or 1; of the pair last taken, at this depth. */
-  look(i: number, j: number, number: 16 | 8 | 4 | 1, depth: number): void {
+  /** @param lines so many of them: 8 or 1; of the pair last taken, at this depth. */
+  look(i: number, j: number, number: 8 | 1, depth: number): void {
     const { grows, first, last, lostFirst, lostLast } = this
-    const lines = number === 16 ? full : number === 8 ? few : number === 4 ? fewest : single
+    const lines = number === 8 ? few : single
     const { fromI, toJ } = lines
     const some = this.lists[depth]!
     const count = this.counts[depth]!

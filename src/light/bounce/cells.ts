@@ -1,6 +1,6 @@
 /** A rectangle cut into near-square cells, finer near places that matter. */
 import type { Face } from '../../scene/scene.js'
-import { add, dot, scale, subtract, type Vec3 } from '../../scene/vector.js'
+import { dot, subtract, type Vec3 } from '../../scene/vector.js'
 
 /** A cell on its face: its middle along across and up, and half its lengths, in metres. */
 export interface Cell {
@@ -19,8 +19,10 @@ export interface OnFace {
 
 /** Another surface as it stands to a face: near and about parallel, each sees the other's edges. */
 export interface Facing {
-  readonly own: Face
-  readonly other: Face
+  /** Of the other's axes (across, up, out) in turn: where the face's middle lies along it, metres, and its own across and up. */
+  readonly along: readonly (readonly [number, number, number])[]
+  /** Half its lengths, metres. */
+  readonly half: readonly [number, number]
 }
 
 export interface Fineness {
@@ -77,9 +79,10 @@ export const mustHalve = (
   if (long > longest * coarser * tie) return true
   if (long <= shortest * coarser * tie) return false
   const reach = long / (perDistance * coarser * tie)
-  if (places.some((at) => nearerThan(cell, at, reach))) return true
+  for (let k = 0; k < places.length; k++) if (nearerThan(cell, places[k]!, reach)) return true
   const gap = long / (perGap * coarser * tie)
-  return facing.some(({ own, other }) => isWithin(own, cell, other, gap))
+  for (let k = 0; k < facing.length; k++) if (isWithin(cell, facing[k]!, gap)) return true
+  return false
 }
 
 export const quarters = ({ u, v, a: wide, b: high }: Cell): readonly Cell[] => {
@@ -105,14 +108,22 @@ const parallel = 0.5
 export const facingOf = (own: Face, others: readonly Face[]): readonly Facing[] =>
   others
     .filter((other) => other !== own && Math.abs(dot(own.normal, other.normal)) > parallel)
-    .map((other) => ({ own, other }))
+    .map((other) => {
+      const off = subtract(own.centre, other.centre)
+      return {
+        along: [other.across, other.up, other.normal].map(
+          (axis) => [dot(off, axis), dot(own.across, axis), dot(own.up, axis)] as const,
+        ),
+        half: [other.width / 2, other.height / 2],
+      }
+    })
 
-/** Whether a cell's middle lies nearer to a rectangle than this. */
-const isWithin = (own: Face, { u, v }: Cell, other: Face, reach: number): boolean => {
-  const at = subtract(add(own.centre, add(scale(own.across, u), scale(own.up, v))), other.centre)
-  const z = dot(at, other.normal)
+/** Whether a cell's middle lies nearer to the other rectangle than this. */
+const isWithin = ({ u, v }: Cell, { along, half }: Facing, reach: number): boolean => {
+  const at = (axis: number): number => along[axis]![0] + u * along[axis]![1] + v * along[axis]![2]
+  const z = at(2)
   if (Math.abs(z) < inPlane || Math.abs(z) >= reach) return false
-  const aside = Math.max(0, Math.abs(dot(at, other.across)) - other.width / 2)
-  const above = Math.max(0, Math.abs(dot(at, other.up)) - other.height / 2)
+  const aside = Math.max(0, Math.abs(at(0)) - half[0])
+  const above = Math.max(0, Math.abs(at(1)) - half[1])
   return aside * aside + above * above + z * z < reach * reach
 }

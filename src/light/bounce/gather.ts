@@ -169,21 +169,23 @@ class Gathering {
 
   /** Looks at a cell along so many lines: what of them is free, and what is lost on black things. */
   private look(layout: Layout, i: number, fine: number): void {
-    const places = middles[fine]!
     const { at, some, count, receptor } = this
-    const [x, y, z] = receptor.at
+    if (count === 0) {
+      this.free = 1
+      this.gone = 0
+      return
+    }
+    const places = middles[fine]!
+    const eye = receptor.at
     const lines = places.length * places.length
     let free = 0
     let lost = 0
-    if (count === 0) free = lines
-    else
-      for (const s of places)
-        for (const t of places) {
-          placeOn(layout, i, s, t, at)
-          const met = cast(some, count, x, y, z, at[0], at[1], at[2])
-          if (met === clear) free++
-          if ((met & endsBlack) !== 0) lost++
-        }
+    for (let line = 0; line < lines; line++) {
+      placeOn(layout, i, places[Math.floor(line / places.length)]!, places[line % places.length]!, at)
+      const met = cast(some, count, eye[0], eye[1], eye[2], at[0], at[1], at[2])
+      if (met === clear) free++
+      if ((met & endsBlack) !== 0) lost++
+    }
     this.free = free / lines
     this.gone = lost / lines
   }

@@ -56,8 +56,9 @@ const usual: Fineness = { longest: 0.65, shortest: 0.12, perDistance: 0.5, perGa
  */
 const ofPanels: Fineness = { ...usual, shortest: 0.1, perDistance: 0.25 }
 const coarserBy = 2 ** 0.125
+const stepsToCoarse = 48
 /** From here on panels too are cut coarser in full, and by whole steps: there are too many of them, or they are vast. */
-const coarse = 64
+const coarse = coarserBy ** stepsToCoarse
 const coarsest = 2 ** 20
 const ofPanelsCoarser = (coarser: number): number =>
   coarser <= coarse ? Math.sqrt(coarser) : coarser / Math.sqrt(coarse)
@@ -84,8 +85,7 @@ export const meshOf = (
     facing: facingOf(face, path === 'room' ? inner : all),
   }))
   const most = Math.min(budget, hardBudget)
-  let coarser = 1
-  const halves = (s: number) => (cell: Cell) =>
+  const halves = (s: number, coarser: number) => (cell: Cell) =>
     mustHalve(
       cell,
       views[s]!.places,
@@ -94,7 +94,7 @@ export const meshOf = (
       views[s]!.fineness === ofPanels ? ofPanelsCoarser(coarser) : coarser,
     )
   /** Counts no further than past what may be. */
-  const tooMany = (): boolean => {
+  const tooMany = (coarser: number): boolean => {
     let left = most
     const count = (cell: Cell, must: (cell: Cell) => boolean): void => {
       if (left < 0) return
@@ -102,12 +102,12 @@ export const meshOf = (
       else left--
     }
     views.forEach(({ roots }, s) => {
-      const must = halves(s)
+      const must = halves(s, coarser)
       for (const root of roots) count(root, must)
     })
     return left < 0
   }
-  while (coarser < coarsest && tooMany()) coarser *= coarser < coarse ? coarserBy : 2
+  const coarser = leastCoarse(tooMany)
 
   const patches: Patch[] = []
   const cells: Patch[] = []
@@ -121,7 +121,7 @@ export const meshOf = (
     surfaceTo: [],
   } as Record<'parent' | 'offset' | 'from' | 'to' | 'next' | 'surfaceFrom' | 'surfaceTo', number[]>
   whole.forEach((surface, s) => {
-    const must = halves(s)
+    const must = halves(s, coarser)
     const grow = (cell: Cell, parent: number, of: Cell): void => {
       const here = cells.length
       const patch = patchOf(surface, cell)
@@ -164,6 +164,23 @@ export const meshOf = (
     },
     closed: encloses !== undefined,
   }
+}
+
+/** The least step of coarseness that leaves no more than may be: the coarser the fewer. */
+const leastCoarse = (tooMany: (coarser: number) => boolean): number => {
+  if (!tooMany(1)) return 1
+  let [few, many] = [stepsToCoarse, 0]
+  if (tooMany(coarse)) {
+    let coarser = 2 * coarse
+    while (coarser < coarsest && tooMany(coarser)) coarser *= 2
+    return coarser
+  }
+  while (few - many > 1) {
+    const middle = (few + many) >> 1
+    if (tooMany(coarserBy ** middle)) many = middle
+    else few = middle
+  }
+  return coarserBy ** few
 }
 
 const patchOf = (surface: SceneSurface, { u, v, a, b }: Cell): Patch => {

@@ -67,17 +67,17 @@ export class Shade {
     const targets =
       wide > 2 * long ? this.sixteen : wide > long ? this.nine : wide > long / 2 ? this.four : this.middle
     let free = 0
-    for (const s of places)
-      for (const t of places) {
-        placeOn(layout, i, s, t, at)
-        for (let k = 0; k < targets.length; k += 3) {
-          const x = targets[k]! + (sun ? at[0] : 0)
-          const y = targets[k + 1]! + (sun ? at[1] : 0)
-          const z = targets[k + 2]! + (sun ? at[2] : 0)
-          if (!blocked(some, count, at[0], at[1], at[2], x, y, z)) free++
-        }
+    const each = places.length
+    for (let place = 0; place < each * each; place++) {
+      placeOn(layout, i, places[Math.floor(place / each)]!, places[place % each]!, at)
+      for (let k = 0; k < targets.length; k += 3) {
+        const x = targets[k]! + (sun ? at[0] : 0)
+        const y = targets[k + 1]! + (sun ? at[1] : 0)
+        const z = targets[k + 2]! + (sun ? at[2] : 0)
+        if (!blocked(some, count, at[0], at[1], at[2], x, y, z)) free++
       }
-    return (3 * free) / (targets.length * places.length * places.length)
+    }
+    return (3 * free) / (targets.length * each * each)
   }
 
   /** Puts in `some` what comes near the hull of patch and source; how many. */
@@ -91,7 +91,8 @@ export class Shade {
     const square = way[0] * way[0] + way[1] * way[1] + way[2] * way[2]
     const patch = layout.radius[i]!
     let count = 0
-    for (const one of obstacles) {
+    for (let k = 0; k < obstacles.length; k++) {
+      const one = obstacles[k]!
       const x = one.x - from[0]
       const y = one.y - from[1]
       const z = one.z - from[2]

@@ -108,7 +108,10 @@ export class Sheet {
    * a slope on to the edges.
    */
   private share(u: number, v: number, side: number, weight: number, into: Float64Array, from: number): void {
-    let [count, sum, u0, v0] = [0, 0, 0, 0]
+    let count = 0
+    let sum = 0
+    let u0 = 0
+    let v0 = 0
     for (let i = 0; i < this.u.length; i++) {
       const x = Math.abs(u - this.u[i]!) / (2 * this.a[i]!)
       const y = Math.abs(v - this.v[i]!) / (2 * this.b[i]!)
@@ -126,7 +129,9 @@ export class Sheet {
       const du = (share * (u - this.u[i]! + (u - u0 / sum))) / 2
       const dv = (share * (v - this.v[i]! + (v - v0 / sum))) / 2
       let own = share
-      for (const { to, perU, perV } of this.slopeAt(i)) {
+      const slopes = this.slopeAt(i)
+      for (let l = 0; l < slopes.length; l++) {
+        const { to, perU, perV } = slopes[l]!
         const adds = du * perU + dv * perV
         into[from + 2 * to + side]! += adds
         own -= adds
@@ -142,7 +147,8 @@ export class Sheet {
     const next: { readonly to: number; readonly u: number; readonly v: number; readonly area: number }[] = []
     let [uu, uv, vv] = [0, 0, 0]
     for (let to = 0; to < this.u.length; to++) {
-      const [x, y] = [this.u[to]! - this.u[i]!, this.v[to]! - this.v[i]!]
+      const x = this.u[to]! - this.u[i]!
+      const y = this.v[to]! - this.v[i]!
       if (to === i || Math.abs(x) > this.a[to]! + this.a[i]! + apart) continue
       if (Math.abs(y) > this.b[to]! + this.b[i]! + apart) continue
       const area = this.a[to]! * this.b[to]!

@@ -54,8 +54,6 @@ const alike = 0.9
 const little = 0.002
 /** The same where what stands between is close to one of them. */
 const littleClose = 0.05
-/** And from which on the lines between are looked along in full. */
-const much = 0.03
 
 export const transferOf = (mesh: Mesh, blockers: readonly Blocker[]): Transfer => {
   const { tree } = mesh
@@ -117,7 +115,7 @@ class Linking {
         this.parts(i, cutI, a, j, cutJ, b, depth)
         return
       }
-      sight.look(i, j, most > much ? 8 : most > little ? 4 : 1, depth)
+      sight.look(i, j, most > little ? 8 : 1, depth)
       if (partable && nearness > wideHidden && sight.clear > 0 && sight.clear < 1) {
         this.part(i, a, j, b, depth)
         return
