@@ -3,6 +3,7 @@
  * 1); tangency and convexity survive such a map, so everything here is done on the round one and carried back.
  */
 import type { Metres } from '../units/quantity.js'
+import { lazyOf } from './lazy.js'
 import type { Capsule } from './scene.js'
 import { add, cross, dot, length, scale, subtract, unit, type Vec3 } from './vector.js'
 
@@ -19,6 +20,26 @@ export const capsuleAxes = (capsule: Capsule): CapsuleAxes => {
   const axis = unit(subtract(capsule.to, capsule.from), [0, 0, 1])
   return { across, along: cross(axis, across), axis }
 }
+
+/** What takes places and directions to where the capsule is round, its segment along z from 0 to `high`. */
+export interface RoundSpace {
+  readonly from: Vec3
+  readonly x: Vec3
+  readonly y: Vec3
+  readonly z: Vec3
+  readonly high: number
+}
+
+export const roundOf = lazyOf((capsule: Capsule): RoundSpace => {
+  const { across, along, axis } = capsuleAxes(capsule)
+  return {
+    from: capsule.from,
+    x: scale(across, 1 / capsule.across),
+    y: scale(along, 1 / capsule.along),
+    z: scale(axis, 1 / capsule.cap),
+    high: length(subtract(capsule.to, capsule.from)) / capsule.cap,
+  }
+})
 
 /** A vector's coordinates where the capsule is round. */
 const toRound = (capsule: Capsule, axes: CapsuleAxes, v: Vec3): Vec3 => [

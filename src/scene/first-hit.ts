@@ -2,7 +2,7 @@
 import type { Surface } from '../language/plan.js'
 import { pointer } from '../text/place.js'
 import { lazyOf } from './lazy.js'
-import { rayMeets, rayMeetsFace } from './ray.js'
+import { rayMeets, rayReaches, rayReachesFace } from './ray.js'
 import { type Ball, ballRound } from './reach.js'
 import type { Scene, SceneSurface, Solid } from './scene.js'
 import { add, dot, length, scale, type Vec3 } from './vector.js'
@@ -20,13 +20,6 @@ export interface Hit {
   readonly pointer: string
   /** What the side that is seen gives back; undefined for figures and modifiers. */
   readonly surface: Surface | undefined
-}
-
-interface Met {
-  readonly t: number
-  readonly normal: Vec3
-  readonly of: Omit<Hit, 'at' | 'normal' | 'distance' | 'surface'>
-  readonly surface: SceneSurface | undefined
 }
 
 const surfaceKind = ({ name, path }: SceneSurface): Hit['on'] =>
@@ -78,34 +71,35 @@ export const firstHit = (
   direction: Vec3,
   except?: ReadonlySet<string>,
 ): Hit | undefined => {
-  let best: Met | undefined
+  let met: Solid | SceneSurface | undefined
+  let t = Number.POSITIVE_INFINITY
   for (const body of bodiesOf(scene)) {
     const { solid } = body
-    if (except?.has(solid.name) || passesBy(body, from, direction)) continue
-    const hit = rayMeets(solid.body, from, direction)
-    if (hit === undefined || (best !== undefined && hit.t >= best.t)) continue
-    const { name, pointer } = solid
-    best = { ...hit, of: { on: solid.of as Hit['on'], name, pointer }, surface: undefined }
+    if (passesBy(body, from, direction) || except?.has(solid.name)) continue
+    const reach = rayReaches(solid.body, from, direction)
+    if (reach < t) [met, t] = [solid, reach]
   }
   for (const surface of scene.surfaces) {
-    if (except?.has(surface.name)) continue
     // One-sided surfaces (walls, the floor) are not there from behind.
     if (surface.back === undefined && dot(surface.face.normal, direction) >= 0) continue
-    const hit = rayMeetsFace(surface.face, from, direction)
-    if (hit === undefined || (best !== undefined && hit.t >= best.t)) continue
-    best = {
-      ...hit,
-      of: { on: surfaceKind(surface), name: surface.name, pointer: surfacePointer(surface) },
-      surface,
-    }
+    const reach = rayReachesFace(surface.face, from, direction)
+    if (reach < t && !except?.has(surface.name)) [met, t] = [surface, reach]
   }
-  if (best === undefined) return undefined
-  const { t, normal, of, surface } = best
+  if (met === undefined) return undefined
+  const place = { at: add(from, scale(direction, t)), distance: t * length(direction) }
+  if ('body' in met) {
+    const { body, of, name, pointer } = met
+    const { normal } = rayMeets(body, from, direction)!
+    return { ...place, normal, on: of as Hit['on'], name, pointer, surface: undefined }
+  }
+  const { face, front, back, name } = met
+  const seenInFront = dot(face.normal, direction) <= 0
   return {
-    at: add(from, scale(direction, t)),
-    normal,
-    distance: t * length(direction),
-    ...of,
-    surface: surface && (dot(normal, surface.face.normal) > 0 ? surface.front : surface.back),
+    ...place,
+    normal: seenInFront ? face.normal : scale(face.normal, -1),
+    on: surfaceKind(met),
+    name,
+    pointer: surfacePointer(met),
+    surface: seenInFront ? front : back,
   }
 }
