@@ -2,10 +2,10 @@
 import type { Surface } from '../language/plan.js'
 import { pointer } from '../text/place.js'
 import { lazyOf } from './lazy.js'
-import { rayMeets, rayReaches, rayReachesFace } from './ray.js'
-import { type Ball, ballRound } from './reach.js'
+import { rayMeets, rayReaches } from './ray.js'
+import { ballRound } from './reach.js'
 import type { Scene, SceneSurface, Solid } from './scene.js'
-import { add, dot, length, scale, type Vec3 } from './vector.js'
+import { add, dot, scale, type Vec3 } from './vector.js'
 
 export interface Hit {
   readonly at: Vec3
@@ -41,25 +41,40 @@ const surfacePointer = (surface: SceneSurface): string => {
   }
 }
 
-interface Body extends Ball {
-  readonly solid: Solid
+/** What may be met, as numbers in a row: hundreds of rays go past most of it. */
+interface Layout {
+  /** Bodies that no surface of the same thing stands for. */
+  readonly solids: readonly Solid[]
+  /** Of each solid the middle of a ball that holds it, and its radius squared. */
+  readonly balls: Float64Array
+  readonly surfaces: readonly SceneSurface[]
+  /** Of each surface its middle, its normal, and its axes over half its size. */
+  readonly plates: Float64Array
 }
 
-/** Bodies that no surface of the same thing stands for. */
-const bodiesOf = lazyOf((scene: Scene): readonly Body[] =>
-  scene.solids
-    .filter(({ of }) => of === 'figure' || of === 'operator' || of === 'light')
-    .map((solid) => ({ solid, ...ballRound(solid.body) })),
-)
+const perBall = 4
+const perPlate = 12
 
-/** True where the ray passes the ball by: most bodies need no closer look. */
-const passesBy = ({ centre, radius }: Ball, from: Vec3, direction: Vec3): boolean => {
-  const [x, y, z] = [centre[0] - from[0], centre[1] - from[1], centre[2] - from[2]]
-  const along = x * direction[0] + y * direction[1] + z * direction[2]
-  const square = x * x + y * y + z * z
-  const beyond = square - radius * radius
-  return beyond > 0 && (along <= 0 || along * along < beyond * dot(direction, direction))
-}
+const layoutOf = lazyOf(({ solids: all, surfaces }: Scene): Layout => {
+  const solids = all.filter(({ of }) => of === 'figure' || of === 'operator' || of === 'light')
+  const balls = new Float64Array(perBall * solids.length)
+  solids.forEach(({ body }, i) => {
+    const { centre, radius } = ballRound(body)
+    balls.set(centre, perBall * i)
+    balls[perBall * i + 3] = radius * radius
+  })
+  const plates = new Float64Array(perPlate * surfaces.length)
+  surfaces.forEach(({ face: { centre, normal, across, up, width, height } }, i) => {
+    plates.set(centre, perPlate * i)
+    plates.set(normal, perPlate * i + 3)
+    plates.set(scale(across, 2 / width), perPlate * i + 6)
+    plates.set(scale(up, 2 / height), perPlate * i + 9)
+  })
+  return { solids, balls, surfaces, plates }
+})
+
+/** Nearer than this the ray starts on the thing. */
+const least = 1e-9
 
 /**
  * @param direction need not be of unit length
@@ -71,32 +86,60 @@ export const firstHit = (
   direction: Vec3,
   except?: ReadonlySet<string>,
 ): Hit | undefined => {
+  const { solids, balls, surfaces, plates } = layoutOf(scene)
+  const [ax, ay, az] = from
+  const [dx, dy, dz] = direction
+  const square = dx * dx + dy * dy + dz * dz
   let met: Solid | SceneSurface | undefined
   let t = Number.POSITIVE_INFINITY
-  for (const body of bodiesOf(scene)) {
-    const { solid } = body
-    if (passesBy(body, from, direction) || except?.has(solid.name)) continue
+  for (let i = 0, k = 0; i < solids.length; i++, k += perBall) {
+    const x = balls[k]! - ax
+    const y = balls[k + 1]! - ay
+    const z = balls[k + 2]! - az
+    const beyond = x * x + y * y + z * z - balls[k + 3]!
+    const along = x * dx + y * dy + z * dz
+    if (beyond > 0 && (along <= 0 || along * along < beyond * square)) continue
+    const solid = solids[i]!
+    if (except?.has(solid.name)) continue
     const reach = rayReaches(solid.body, from, direction)
-    if (reach < t) [met, t] = [solid, reach]
+    if (reach < t) {
+      met = solid
+      t = reach
+    }
   }
-  for (const surface of scene.surfaces) {
+  for (let i = 0, k = 0; i < surfaces.length; i++, k += perPlate) {
+    const slope = dx * plates[k + 3]! + dy * plates[k + 4]! + dz * plates[k + 5]!
+    if (Math.abs(slope) < 1e-12) continue
+    const x = ax - plates[k]!
+    const y = ay - plates[k + 1]!
+    const z = az - plates[k + 2]!
+    const reach = -(x * plates[k + 3]! + y * plates[k + 4]! + z * plates[k + 5]!) / slope
+    if (reach <= least || reach >= t) continue
+    const px = x + reach * dx
+    const py = y + reach * dy
+    const pz = z + reach * dz
+    if (Math.abs(px * plates[k + 6]! + py * plates[k + 7]! + pz * plates[k + 8]!) > 1) continue
+    if (Math.abs(px * plates[k + 9]! + py * plates[k + 10]! + pz * plates[k + 11]!) > 1) continue
+    const surface = surfaces[i]!
     // One-sided surfaces (walls, the floor) are not there from behind.
-    if (surface.back === undefined && dot(surface.face.normal, direction) >= 0) continue
-    const reach = rayReachesFace(surface.face, from, direction)
-    if (reach < t && !except?.has(surface.name)) [met, t] = [surface, reach]
+    if ((surface.back === undefined && slope > 0) || except?.has(surface.name)) continue
+    met = surface
+    t = reach
   }
   if (met === undefined) return undefined
-  const place = { at: add(from, scale(direction, t)), distance: t * length(direction) }
+  const at = add(from, scale(direction, t))
+  const distance = t * Math.sqrt(square)
   if ('body' in met) {
     const { body, of, name, pointer } = met
     const { normal } = rayMeets(body, from, direction)!
-    return { ...place, normal, on: of as Hit['on'], name, pointer, surface: undefined }
+    return { at, normal, distance, on: of as Hit['on'], name, pointer, surface: undefined }
   }
   const { face, front, back, name } = met
   const seenInFront = dot(face.normal, direction) <= 0
   return {
-    ...place,
+    at,
     normal: seenInFront ? face.normal : scale(face.normal, -1),
+    distance,
     on: surfaceKind(met),
     name,
     pointer: surfacePointer(met),
