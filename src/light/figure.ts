@@ -27,7 +27,9 @@ export const difference = (a: Figure, b: Figure): Figure => {
 }
 
 /** The same figure moved by an exact amount. */
-export const shifted = (figure: Figure, by: number): Figure => ({
-  ...figure,
-  stops: (figure.stops + by) as Stops,
+export const shifted = ({ stops, gradient, variance, rendering }: Figure, by: number): Figure => ({
+  stops: (stops + by) as Stops,
+  gradient,
+  variance,
+  rendering,
 })

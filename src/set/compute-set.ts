@@ -1,17 +1,18 @@
 /** Composes scene, light and picture into one set that computes what it is asked, once. */
 import type { Light, Plan } from '../language/plan.js'
 import { fNumberFor, luxSecondsFor, luxSecondsOfReflected, stopsOverSetting } from '../light/exposure.js'
-import { type Figure, shifted } from '../light/figure.js'
+import type { Figure } from '../light/figure.js'
 import { uncertainties, uncertainty, uncertaintyWith } from '../light/how-sure.js'
 import type { Receptor } from '../light/receptor.js'
 import type { Source } from '../light/source.js'
 import { lazy } from '../scene/lazy.js'
 import type { Scene } from '../scene/scene.js'
-import type { LuxSeconds, Stops } from '../units/quantity.js'
+import type { FNumber, Iso, LuxSeconds, Stops } from '../units/quantity.js'
 import { applyChanges } from './apply-change.js'
 import type { BackdropView } from './backdrop-view.js'
 import { cameraSetting } from './camera-setting.js'
 import type {
+  ByPath,
   ComputedSet,
   Exposed,
   HeldReading,
@@ -26,6 +27,7 @@ import { exposed, type Ways } from './exposed.js'
 import { hazeOf } from './haze.js'
 import type { Change, Knob } from './knobs.js'
 import { incidentU, kindCause } from './read-reading.js'
+import type { MeterPlace } from './receptor-at.js'
 import type { ShadowSeen } from './shadow-seen.js'
 import { shadowsOf } from './shadows.js'
 import { carriedKnowledge, estimatedKnowledge, type Knowledge } from './strengths.js'
@@ -149,27 +151,14 @@ class LazySet implements ComputedSet {
     const asked = this.transport.asked(ask)
     const got = asked && this.exposed(asked.probe, ask.of)
     if (asked === undefined || got === undefined) return undefined
-    const { point, dome, faces } = asked.place
-    return {
-      point,
-      of: ask.of,
-      dome,
-      faces,
-      luxSeconds: got.luxSeconds,
-      fNumber: fNumberFor(got.luxSeconds, this.plan.camera.iso),
-      figure: got.figure,
-      overCamera: this.overCamera(got.figure),
-      byLight: got.byLight,
-      get byPath() {
-        return got.byPath
-      },
-    }
+    return new Metered(ask.of, asked.place, got, this.plan.camera.iso, (figure) => this.overCamera(figure))
   }
 
   private settingStops: number | undefined
   /** A figure in log₂ lx·s as stops over the camera's setting: an absolute tone. */
   private overCamera(figure: Figure): Figure {
-    return { ...shifted(figure, this.unitOverCamera), rendering: 1 }
+    const { stops, gradient, variance } = figure
+    return { stops: (stops + this.unitOverCamera) as Stops, gradient, variance, rendering: 1 }
   }
   /** One lx·s over the camera's setting. */
   private get unitOverCamera(): number {
@@ -248,6 +237,48 @@ class LazySet implements ComputedSet {
     const settles = lone !== undefined && !this.knowledge.settled(lone)
     const candidate = { figure: reading.figure, shared, u, settles }
     return uncertaintyWith(figure, candidate, this.knowledge.parts, this.knowledge.covariance)
+  }
+}
+
+/** What is asked of it is worked out then: most readings are asked for one thing. */
+class Metered implements MeterFigure {
+  private knownOver: Figure | undefined
+  readonly luxSeconds: LuxSeconds
+
+  constructor(
+    readonly of: Of,
+    private readonly place: MeterPlace,
+    private readonly got: Exposed,
+    private readonly iso: Iso,
+    private readonly over: (figure: Figure) => Figure,
+  ) {
+    this.luxSeconds = got.luxSeconds
+  }
+
+  get point(): string {
+    return this.place.point
+  }
+  get dome(): 'raised' | 'flat' {
+    return this.place.dome
+  }
+  get faces(): string {
+    return this.place.faces
+  }
+  get fNumber(): FNumber {
+    return fNumberFor(this.luxSeconds, this.iso)
+  }
+  get figure(): Figure {
+    return this.got.figure
+  }
+  get overCamera(): Figure {
+    this.knownOver ??= this.over(this.got.figure)
+    return this.knownOver
+  }
+  get byLight(): ReadonlyMap<string, LuxSeconds> {
+    return this.got.byLight
+  }
+  get byPath(): ByPath {
+    return this.got.byPath
   }
 }
 

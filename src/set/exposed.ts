@@ -1,14 +1,12 @@
 /** The exposure that several lights give together on one receptor. */
+import type { Figure } from '../light/figure.js'
 import { uncertainties } from '../light/how-sure.js'
 import { sumFigure, sumLight } from '../light/sum-light.js'
-import { lazy } from '../scene/lazy.js'
 import type { LuxSeconds } from '../units/quantity.js'
 import type { Bounce } from './bounced.js'
 import type { ByPath, Exposed, LightPath } from './computed-set.js'
 import type { StrengthOf } from './prior-strengths.js'
 import type { Probe } from './transport.js'
-
-const allWays: readonly LightPath[] = ['direct', 'room', 'panels', 'backdrop']
 
 /** `unshaded`: all ways, were nothing in the way of what comes straight. */
 export type Ways = readonly LightPath[] | 'unshaded'
@@ -18,9 +16,10 @@ export const exposed = (
   probe: Probe,
   lights: readonly string[],
   strengthOf: StrengthOf,
-  ways: Ways = allWays,
+  ways?: Ways,
 ): Exposed | undefined => {
-  const { straight, thrown } = parts(ways)
+  const parts = partsOf(ways)
+  const { straight, thrown } = parts
   const byLight = new Map<string, LuxSeconds>()
   let unsure = 0
   for (const name of lights) {
@@ -29,31 +28,61 @@ export const exposed = (
     let response = straight === undefined ? 0 : probe[straight](name)
     if (thrown.length > 0) {
       const bounce = probe.bounce(name)
-      const back = thrown.reduce((sum, way) => sum + bounce[way], 0)
+      let back = 0
+      for (const way of thrown) back += bounce[way]
       response += back
       unsure += strength.candelaSeconds * bounceU(bounce, back)
     }
     byLight.set(name, (strength.candelaSeconds * response) as LuxSeconds)
   }
   const luxSeconds = sumLight(byLight)
-  if (!(luxSeconds > 0)) return undefined
-  const byPath = lazy(() => pathsOf(probe, byLight.keys(), strengthOf, ways))
-  return {
-    luxSeconds,
-    figure: sumFigure(byLight, unsure / luxSeconds),
-    byLight,
-    get byPath() {
-      return byPath()
-    },
+  return luxSeconds > 0 ? new Sum(byLight, luxSeconds, unsure, probe, strengthOf, parts) : undefined
+}
+
+/** A class, because a set makes hundreds, and most are asked for the light alone. */
+class Sum implements Exposed {
+  private knownFigure: Figure | undefined
+  private knownPaths: ByPath | undefined
+
+  constructor(
+    readonly byLight: ReadonlyMap<string, LuxSeconds>,
+    readonly luxSeconds: LuxSeconds,
+    private readonly unsure: number,
+    private readonly probe: Probe,
+    private readonly strengthOf: StrengthOf,
+    private readonly parts: Parts,
+  ) {}
+
+  get figure(): Figure {
+    this.knownFigure ??= sumFigure(this.byLight, this.unsure / this.luxSeconds)
+    return this.knownFigure
+  }
+  get byPath(): ByPath {
+    this.knownPaths ??= pathsOf(this.probe, this.byLight.keys(), this.strengthOf, this.parts)
+    return this.knownPaths
   }
 }
 
 type Thrown = Exclude<LightPath, 'direct'>
 
-const parts = (ways: Ways): { straight: 'direct' | 'clear' | undefined; thrown: readonly Thrown[] } => ({
-  straight: ways === 'unshaded' ? 'clear' : ways.includes('direct') ? 'direct' : undefined,
-  thrown: (ways === 'unshaded' ? allWays : ways).filter((way): way is Thrown => way !== 'direct'),
-})
+interface Parts {
+  readonly straight: 'direct' | 'clear' | undefined
+  readonly thrown: readonly Thrown[]
+}
+
+const allThrown: readonly Thrown[] = ['room', 'panels', 'backdrop']
+const all: Parts = { straight: 'direct', thrown: allThrown }
+const unshaded: Parts = { straight: 'clear', thrown: allThrown }
+
+const partsOf = (ways: Ways | undefined): Parts =>
+  ways === undefined
+    ? all
+    : ways === 'unshaded'
+      ? unshaded
+      : {
+          straight: ways.includes('direct') ? 'direct' : undefined,
+          thrown: allThrown.filter((way) => ways.includes(way)),
+        }
 
 /** What surfaces throw back is known less well than what comes straight: exposure by which `back` of it may be off. */
 const bounceU = ({ guessed }: Bounce, back: number): number => {
@@ -61,8 +90,12 @@ const bounceU = ({ guessed }: Bounce, back: number): number => {
   return uncertainties.bounce * (back - assumed) + uncertainties.bounceGuessed * assumed
 }
 
-const pathsOf = (probe: Probe, lights: Iterable<string>, strengthOf: StrengthOf, ways: Ways): ByPath => {
-  const { straight, thrown } = parts(ways)
+const pathsOf = (
+  probe: Probe,
+  lights: Iterable<string>,
+  strengthOf: StrengthOf,
+  { straight, thrown }: Parts,
+): ByPath => {
   const sums = { direct: 0, room: 0, panels: 0, backdrop: 0 }
   for (const name of lights) {
     const strength = strengthOf(name)?.candelaSeconds ?? 0

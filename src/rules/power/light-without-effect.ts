@@ -3,10 +3,10 @@ import { difference, type Figure } from '../../light/figure.js'
 import { uncertainties } from '../../light/how-sure.js'
 import type { Receptor } from '../../light/receptor.js'
 import { inFrame } from '../../scene/camera-view.js'
-import { lazyOf } from '../../scene/lazy.js'
+import { lazy, lazyOf } from '../../scene/lazy.js'
 import type { ScenePoint } from '../../scene/scene.js'
 import { dot, scale, subtract, unit } from '../../scene/vector.js'
-import type { ComputedSet } from '../../set/computed-set.js'
+import type { ComputedSet, Exposed } from '../../set/computed-set.js'
 import { turnLight } from '../gear.js'
 import { lightMissing, unknownLight } from '../known.js'
 import { settingPointer } from '../place-pointer.js'
@@ -117,8 +117,12 @@ interface Added {
 
 /** A place in the picture, and what is metered there. */
 interface Watched {
-  readonly where: string
+  /** A point's name, or where on the backdrop. */
+  readonly point: string | undefined
+  readonly onBackdrop: string | undefined
   readonly receptor: Receptor
+  /** What comes there straight, of all lights. */
+  readonly straight: () => Exposed | undefined
 }
 
 /** So far over the limit that no other place need be asked. */
@@ -142,83 +146,115 @@ const mostAdded = (set: ComputedSet, light: Light, limit: number): Added | undef
 const findMost = (set: ComputedSet, light: Light, limit: number): Added | undefined => {
   if (lightMissing(set, light) !== undefined) return undefined
   let most: Added | undefined
-  for (const { where, receptor } of promising(set, light)) {
-    const all = set.exposure(receptor, 'all')
+  for (const place of promising(set, light)) {
+    const all = set.exposure(place.receptor, 'all')
     if (all === undefined) continue
     const rest = set.exposure(
-      receptor,
+      place.receptor,
       [...all.byLight.keys()].filter((name) => name !== light.name),
     )
     // Where no other light comes, this one makes all the difference.
     if (rest === undefined) return undefined
     const figure = difference(all.figure, rest.figure)
     if (most === undefined || figure.stops > most.figure.stops)
-      most = { figure: { ...figure, variance: atOnePlace(figure) }, where }
+      most = { figure: { ...figure, variance: atOnePlace(figure) }, where: whereIs(set, place) }
     if (most.figure.stops > limit + plainly) return most
   }
   return most
 }
 
 /** Where it adds most of what comes straight, most first: that is cheap to know, what surfaces throw there is dear. */
-const promising = (set: ComputedSet, light: Light): readonly Watched[] => {
-  const places: (Watched & { readonly adds: number })[] = []
-  for (const place of placesFor(set, light)) {
-    const straight = set.exposure(place.receptor, 'all', ['direct'])
-    const own = straight?.byLight.get(light.name) ?? 0
-    places.push({ ...place, adds: own === 0 ? 0 : own / ((straight?.luxSeconds ?? 0) - own) })
-    if (places.length === mostPlaces) break
-  }
-  return places.sort((a, b) => (a.adds === b.adds ? 0 : b.adds - a.adds)).slice(0, closely)
-}
+const promising = (set: ComputedSet, light: Light): readonly Watched[] =>
+  placesFor(set, light)
+    .map((place) => {
+      const straight = place.straight()
+      const own = straight?.byLight.get(light.name) ?? 0
+      return { place, adds: own === 0 ? 0 : own / ((straight?.luxSeconds ?? 0) - own) }
+    })
+    .sort((a, b) => (a.adds === b.adds ? 0 : b.adds - a.adds))
+    .slice(0, closely)
+    .map(({ place }) => place)
 
 /** Each light's geometry is the same in both exposures: it counts by what the difference owes to that light. */
-const atOnePlace = ({ gradient }: Figure): number =>
-  [...gradient.values()].reduce((sum, share) => sum + (share * uncertainties.geometry) ** 2 / 2, 0)
+const atOnePlace = ({ gradient }: Figure): number => {
+  let sum = 0
+  for (const share of gradient.values()) sum += (share * uncertainties.geometry) ** 2 / 2
+  return sum
+}
+
+const whereIs = ({ plan }: ComputedSet, { point, onBackdrop }: Watched): string =>
+  point === undefined ? `the ${onBackdrop} of the backdrop` : pointText(plan, point)
+
+const watched = (
+  set: ComputedSet,
+  receptor: Receptor,
+  point: string | undefined,
+  onBackdrop?: string,
+): Watched => ({
+  point,
+  onBackdrop,
+  receptor,
+  straight: lazy(() => set.exposure(receptor, 'all', ['direct'])),
+})
 
 /** Its own point, then all that the picture shows of the subject and the backdrop, facing the light and the camera. */
-const placesFor = function* (set: ComputedSet, light: Light): Generator<Watched> {
-  const { points, lights, camera } = set.scene
-  const scene = lights.get(light.name)
+const placesFor = (set: ComputedSet, light: Light): readonly Watched[] => {
+  const { points, lights } = set.scene
+  const { front, axis } = lights.get(light.name)!
+  const shared = sharedPlaces(set)
   const own = meteredAt(light)
-  const names = [
-    own,
-    ...[...points.values()].filter((one) => one.name !== own && isSeen(set, one)).map(({ name }) => name),
-  ]
+  const names = [own, ...seenPoints(set).filter((name) => name !== own)]
+  const places: Watched[] = []
   for (const name of names) {
     const point = points.get(name)
     if (point === undefined) continue
-    const { at } = point
-    if (point.on === 'backdrop' || point.on === 'floor' || point.on === 'table') {
-      yield {
-        where: pointText(set.plan, name),
-        receptor: { at, normal: point.normal!, kind: 'flat', onSurface: true },
-      }
-      continue
-    }
     // Facing the camera, all lights are asked at the same places.
-    const toLight =
-      lights.size > manyLights && name !== own
-        ? undefined
-        : scene?.front === undefined
-          ? scene && scale(scene.axis, -1)
-          : unit(subtract(scene.front.centre, at))
-    if (toLight !== undefined)
-      yield { where: pointText(set.plan, name), receptor: { at, normal: toLight, kind: 'dome' } }
-    yield {
-      where: pointText(set.plan, name),
-      receptor: { at, normal: unit(subtract(camera.eye, at)), kind: 'dome' },
+    if (!liesOnSurface(point) && (lights.size <= manyLights || name === own)) {
+      const normal = front === undefined ? scale(axis, -1) : unit(subtract(front.centre, point.at))
+      places.push(watched(set, { at: point.at, normal, kind: 'dome' }, name))
     }
+    places.push(shared.points(name))
+    if (places.length >= mostPlaces) break
   }
-  for (const { at, where } of set.backdropView?.samples ?? [])
-    yield {
-      where: `the ${where} of the backdrop`,
-      receptor: { at, normal: [0, -1, 0], kind: 'flat', onSurface: true },
-    }
+  return [...places, ...shared.samples()].slice(0, mostPlaces)
 }
 
-/** In frame, and not on the side that is turned away from the camera. */
-const isSeen = ({ scene: { camera } }: ComputedSet, { at, normal }: ScenePoint): boolean =>
-  inFrame(camera, at) && (normal === undefined || dot(normal, subtract(camera.eye, at)) > 0)
+const liesOnSurface = ({ on }: ScenePoint): boolean => on === 'backdrop' || on === 'floor' || on === 'table'
+
+/** Points in frame, and not on the side that is turned away from the camera. */
+const seenPoints = lazyOf(({ scene: { camera, points } }: ComputedSet): readonly string[] =>
+  [...points.values()]
+    .filter(
+      ({ at, normal }) =>
+        inFrame(camera, at) && (normal === undefined || dot(normal, subtract(camera.eye, at)) > 0),
+    )
+    .map(({ name }) => name),
+)
+
+/** Where every light is asked alike. */
+const sharedPlaces = lazyOf((set: ComputedSet) => {
+  const { points, camera } = set.scene
+  const atPoints = new Map<string, Watched>()
+  const atPoint = (name: string): Watched => {
+    let place = atPoints.get(name)
+    if (place === undefined) {
+      const point = points.get(name)!
+      const { at } = point
+      const receptor: Receptor = liesOnSurface(point)
+        ? { at, normal: point.normal!, kind: 'flat', onSurface: true }
+        : { at, normal: unit(subtract(camera.eye, at)), kind: 'dome' }
+      place = watched(set, receptor, name)
+      atPoints.set(name, place)
+    }
+    return place
+  }
+  const samples = lazy(() =>
+    (set.backdropView?.samples ?? []).map(({ at, where }) =>
+      watched(set, { at, normal: [0, -1, 0], kind: 'flat', onSurface: true }, undefined, where),
+    ),
+  )
+  return { points: atPoint, samples }
+})
 
 /** What a light adds that somebody will see. */
 const seen = 1 / 3
