@@ -67,11 +67,11 @@ const overTriangle = (
   cv: number,
   left: number,
 ): number => {
-  const ab = Math.hypot(bu - au, bv - av)
-  const bc = Math.hypot(cu - bu, cv - bv)
-  const ca = Math.hypot(au - cu, av - cv)
+  const ab = lengthOf(bu - au, bv - av, 0)
+  const bc = lengthOf(cu - bu, cv - bv, 0)
+  const ca = lengthOf(au - cu, av - cv, 0)
   const size = Math.max(ab, bc, ca)
-  const span = Math.hypot((au + bu + cu) / 3 - receptor.x, (av + bv + cv) / 3 - receptor.y, receptor.z)
+  const span = lengthOf((au + bu + cu) / 3 - receptor.x, (av + bv + cv) / 3 - receptor.y, receptor.z)
   const ratio = (size * root) / Math.max(receptor.z, span - (2 * size) / 3)
   if (left > 0 && ratio > reach[2]) {
     // Across the longest side, so that halves stay as round as they were.
@@ -89,3 +89,6 @@ const overTriangle = (
     sum += weight * kernel(au + b * (bu - au) + c * (cu - au), av + b * (bv - av) + c * (cv - av))
   return (sum * Math.abs((bu - au) * (cv - av) - (bv - av) * (cu - au))) / 2
 }
+
+/** `Math.hypot` minds overflow, at several times the cost. */
+const lengthOf = (x: number, y: number, z: number): number => Math.sqrt(x * x + y * y + z * z)

@@ -129,8 +129,8 @@ const overRound = (source: AreaSource, sum: Sum): number => {
   const a = face.width / 2
   const b = face.height / 2
   const radius = Math.max(a, b)
-  const aside = Math.max(0, Math.hypot(receptor.x, receptor.y) - radius)
-  const ratio = (2 * radius * sum.root) / Math.hypot(aside, receptor.z)
+  const aside = Math.max(0, lengthOf(receptor.x, receptor.y, 0) - radius)
+  const ratio = (2 * radius * sum.root) / lengthOf(aside, receptor.z, 0)
   const octagon = face.outline === 'octagon'
   if (ratio <= discReach[octagon ? 2 : 3]) return overWhole(source, sum.kernel, ratio)
   const sides = octagon ? 8 : 4
@@ -188,12 +188,12 @@ const overSector = (
   const angle = (angle0 + angle1) / 2
   const out = Math.max(a, b) * ds
   const around = Math.max(a, b) * s1 * turn
-  const span = Math.hypot(
+  const span = lengthOf(
     a * s * Math.cos(angle) - receptor.x,
     b * s * Math.sin(angle) - receptor.y,
     receptor.z,
   )
-  const perMetre = root / Math.max(receptor.z, span - Math.hypot(out, around) / 2)
+  const perMetre = root / Math.max(receptor.z, span - lengthOf(out, around, 0) / 2)
   if (left > 0 && Math.max(out, around) * perMetre > reach[most])
     return out >= around
       ? overSector(sum, round, s0, s, angle0, angle1, left - 1) +
@@ -216,3 +216,6 @@ const overSector = (
   }
   return whole * ds * turn * a * b
 }
+
+/** `Math.hypot` minds overflow, at several times the cost. */
+const lengthOf = (x: number, y: number, z: number): number => Math.sqrt(x * x + y * y + z * z)

@@ -43,7 +43,8 @@ export const beyondFrame = (camera: SceneCamera, direction: Vec3): number => {
   const [a, b] = [dot(direction, camera.right) / depth, dot(direction, camera.up) / depth]
   const { tanHalfWidth: w, tanHalfHeight: h } = camera
   const [x, y] = [Math.max(-w, Math.min(w, a)), Math.max(-h, Math.min(h, b))]
-  const across = Math.hypot(a - x, b - y, a * y - b * x)
+  const [beside, over, turned] = [a - x, b - y, a * y - b * x]
+  const across = Math.sqrt(beside * beside + over * over + turned * turned)
   return across === 0 ? 0 : Math.atan2(across, 1 + a * x + b * y)
 }
 

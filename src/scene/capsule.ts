@@ -68,11 +68,11 @@ export const reach = (capsule: Capsule, direction: Vec3): number => {
   const { across, along, axis } = capsuleAxes(capsule)
   return (
     Math.max(dot(capsule.from, direction), dot(capsule.to, direction)) +
-    Math.hypot(
+    length([
       capsule.across * dot(across, direction),
       capsule.along * dot(along, direction),
       capsule.cap * dot(axis, direction),
-    )
+    ])
   )
 }
 
@@ -152,14 +152,23 @@ export const contactRing = (
   if (square <= 1 + 1e-9) return undefined
   const toward = scale(e, 1 / Math.sqrt(square))
   const p = unit(cross(toward, Math.abs(toward[2]) < 0.9 ? [0, 0, 1] : [1, 0, 0]))
-  const q = cross(toward, p)
   const radius = Math.sqrt(1 - 1 / square)
-  const middle = scale(e, 1 / square)
-  return Array.from({ length: count }, (_, i) => {
+  // The map is linear: middle and half axes of the ellipse are carried back, not each of its points.
+  const carried = (round: Vec3, by: number) => fromRound(capsule, axes, scale(round, by))
+  const m = add(centre, carried(e, 1 / square))
+  const a = carried(p, radius)
+  const b = carried(cross(toward, p), radius)
+  const ring: Vec3[] = []
+  for (let i = 0; i < count; i++) {
     const turn = (2 * Math.PI * i) / count
-    const round = add(middle, add(scale(p, radius * Math.cos(turn)), scale(q, radius * Math.sin(turn))))
-    return add(centre, fromRound(capsule, axes, round))
-  })
+    const [cosine, sine] = [Math.cos(turn), Math.sin(turn)]
+    ring.push([
+      m[0] + cosine * a[0] + sine * b[0],
+      m[1] + cosine * a[1] + sine * b[1],
+      m[2] + cosine * a[2] + sine * b[2],
+    ])
+  }
+  return ring
 }
 
 /** The `keep` metres of a capsule at its end `to`, as a capsule of their own with blunter ends where need be. */

@@ -82,12 +82,21 @@ const whole: readonly PlanePoint[] = [
 
 /** So that the polygon holds the ring. */
 const widened = (ring: readonly Vec3[]): readonly Vec3[] => {
-  const middle = scale(
-    ring.reduce<Vec3>((sum, one) => add(sum, one), [0, 0, 0]),
-    1 / ring.length,
-  )
+  let [x, y, z] = [0, 0, 0]
+  for (const one of ring) {
+    x += one[0]
+    y += one[1]
+    z += one[2]
+  }
+  const middle = scale([x, y, z], 1 / ring.length)
   const by = 1 / Math.cos(Math.PI / ring.length)
-  return ring.map((one) => add(middle, scale(subtract(one, middle), by)))
+  return ring.map(
+    (one): Vec3 => [
+      middle[0] + by * (one[0] - middle[0]),
+      middle[1] + by * (one[1] - middle[1]),
+      middle[2] + by * (one[2] - middle[2]),
+    ],
+  )
 }
 
 /** Where the ray from a light past a point meets the backdrop's plane beyond that point, or the floor before it. */

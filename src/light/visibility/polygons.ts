@@ -73,8 +73,11 @@ export const largestFirst = (polygons: readonly Polygon[]): readonly Polygon[] =
 
 /** Told by their extent along u and v alone. */
 export const apart = (a: Polygon, b: Polygon): boolean => {
-  for (const k of [0, 1]) {
-    let [aLow, aHigh, bLow, bHigh] = [a[k]!, a[k]!, b[k]!, b[k]!]
+  for (let k = 0; k < 2; k++) {
+    let aLow = a[k]!
+    let aHigh = aLow
+    let bLow = b[k]!
+    let bHigh = bLow
     for (let i = k + 2; i < a.length; i += 2) {
       aLow = Math.min(aLow, a[i]!)
       aHigh = Math.max(aHigh, a[i]!)

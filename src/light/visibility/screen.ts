@@ -153,8 +153,8 @@ const keepWithin = (ring: Ring, screen: Screen): boolean => {
   const near = a0 - halfWidth * Math.abs(au) - halfHeight * Math.abs(av)
   if (near > 0 && far < 0.95 * near * near) return true
   // Where it crosses the screen the cone is about as wide as this, against how far the screen reaches.
-  const wide = halfWidth * Math.hypot(pu, qu) + halfHeight * Math.hypot(pv, qv)
-  const away = Math.hypot(p0, q0)
+  const wide = halfWidth * Math.sqrt(pu * pu + qu * qu) + halfHeight * Math.sqrt(pv * pv + qv * qv)
+  const away = Math.sqrt(p0 * p0 + q0 * q0)
   const radius = Math.min(away + wide, a0 > 0 ? 1.5 * a0 : Number.POSITIVE_INFINITY)
   const perRadian = Math.sqrt(radius / (finest * wide))
   const alongPart = (from: number, until: number): boolean => {

@@ -31,11 +31,10 @@ export const reachBefore = ({ solid, round }: Blocker, { normal, out }: Plane): 
   const { from, to, across, along, cap } = body.capsule
   const { rows } = round!
   const [a, b] = [dot(from, normal) - out, dot(to, normal) - out]
-  const coat = Math.hypot(
-    across * across * (rows[0]! * normal[0] + rows[1]! * normal[1] + rows[2]! * normal[2]),
-    along * along * (rows[3]! * normal[0] + rows[4]! * normal[1] + rows[5]! * normal[2]),
-    cap * cap * (rows[6]! * normal[0] + rows[7]! * normal[1] + rows[8]! * normal[2]),
-  )
+  const x = across * across * (rows[0]! * normal[0] + rows[1]! * normal[1] + rows[2]! * normal[2])
+  const y = along * along * (rows[3]! * normal[0] + rows[4]! * normal[1] + rows[5]! * normal[2])
+  const z = cap * cap * (rows[6]! * normal[0] + rows[7]! * normal[1] + rows[8]! * normal[2])
+  const coat = Math.sqrt(x * x + y * y + z * z)
   return [Math.min(a, b) - coat, Math.max(a, b) + coat]
 }
 
