@@ -26,6 +26,7 @@ import type {
 import { exposed, type Ways } from './exposed.js'
 import { hazeOf } from './haze.js'
 import type { Change, Knob } from './knobs.js'
+import { shareScene } from './plan-scene.js'
 import { incidentU, kindCause } from './read-reading.js'
 import type { MeterPlace } from './receptor-at.js'
 import type { ShadowSeen } from './shadow-seen.js'
@@ -124,6 +125,13 @@ class LazySet implements ComputedSet {
     const plan = applyChanges(this.plan, changes)
     const transport = transportOf(plan)
     return new LazySet(plan, transport, carriedKnowledge(this, transport, plan, changes))
+  }
+
+  restated(plan: Plan): ComputedSet {
+    shareScene(plan, this.plan)
+    // Quick light is for comparing, and readings are no comparisons.
+    const transport = this.transport.isQuick ? makeTransport(plan) : this.transport.moved(plan)
+    return new LazySet(plan, transport, estimatedKnowledge(transport))
   }
 
   source(light: string): Source | undefined {

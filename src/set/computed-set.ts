@@ -41,6 +41,12 @@ export interface ComputedSet {
    */
   readonly quick: ComputedSet
 
+  /**
+   * The set of a plan that differs in nothing but powers, readings and what lights are to meter: strengths are estimated
+   * anew from what it says, the ways of the light are kept.
+   */
+  restated(plan: Plan): ComputedSet
+
   source(light: string): Source | undefined
   /** What the light gives now; undefined where unknown. */
   strength(light: string): LightStrength | undefined

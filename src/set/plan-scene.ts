@@ -11,5 +11,10 @@ export const planScene = (plan: Plan): Scene => {
   return scene
 }
 
+/** For a plan that differs in nothing that a scene is made of. */
+export const shareScene = (plan: Plan, as: Plan): void => {
+  scenes.set(plan, planScene(as))
+}
+
 /** Plans never change, and a scene goes with its plan. */
 const scenes = new WeakMap<Plan, Scene>()

@@ -1,7 +1,7 @@
 /** What a light gives at full power, and what it would have to give to meter as wanted. */
 import type { Light, MeterReading, Plan, PowerRange } from '../../language/plan.js'
 import { luxSecondsFor } from '../../light/exposure.js'
-import { computeSet } from '../../set/compute-set.js'
+import { lazyOf } from '../../scene/lazy.js'
 import type { ComputedSet, LightStrength } from '../../set/computed-set.js'
 import { rolePoint } from '../../set/role-point.js'
 import { lightMissing } from '../known.js'
@@ -20,8 +20,8 @@ export const toMeter = (set: ComputedSet): readonly Light[] =>
 export const meteredAt = (light: Light): string => light.meters?.at ?? rolePoint(light)
 
 /** On-axis strength at full power, with its u: by readings, the kit's calibrations or the rating, whichever is best. */
-export const atFull = ({ plan }: ComputedSet, light: Light): LightStrength | undefined =>
-  allAtFull(plan).strength(light.name)
+export const atFull = (set: ComputedSet, light: Light): LightStrength | undefined =>
+  allAtFull(set).strength(light.name)
 
 /** A reading of a light at a power that nobody wrote down tells nothing of what it gives at full. */
 const tellsPower = ({ lights }: Plan, { of, taken }: MeterReading): boolean =>
@@ -29,10 +29,9 @@ const tellsPower = ({ lights }: Plan, { of, taken }: MeterReading): boolean =>
     ? of === 'ambient'
     : of.every((name) => (taken?.get(name)?.power ?? lights.get(name)?.power) !== undefined)
 
-/** The same plan with every light at full power and nothing said of what it is to meter; made once a plan. */
-const allAtFull = (plan: Plan): ComputedSet => {
-  const known = full.get(plan)
-  if (known !== undefined) return known
+/** The same set with every light at full power and nothing said of what it is to meter. */
+const allAtFull = lazyOf((set: ComputedSet): ComputedSet => {
+  const { plan } = set
   const lights = new Map(
     [...plan.lights].map(([name, light]) => [
       name,
@@ -40,12 +39,8 @@ const allAtFull = (plan: Plan): ComputedSet => {
     ]),
   )
   const readings = plan.readings.filter((reading) => tellsPower(plan, reading))
-  const made = computeSet({ ...plan, lights, readings })
-  full.set(plan, made)
-  return made
-}
-
-const full = new WeakMap<Plan, ComputedSet>()
+  return set.restated({ ...plan, lights, readings })
+})
 
 /** Strength at which the light meters as wanted, where it stands in this set. */
 export const neededStrength = (set: ComputedSet, light: Light): number | undefined => {
