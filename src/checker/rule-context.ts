@@ -1,5 +1,6 @@
 /** What a rule is given, with the house's limits in place of its own. */
 import type { Level, Rule, RuleContext } from '../rules/rule.js'
+import { lazyOf } from '../scene/lazy.js'
 import type { ComputedSet } from '../set/computed-set.js'
 
 export interface House {
@@ -12,9 +13,11 @@ export interface House {
 export const contextOf = (rule: Rule, set: ComputedSet, house: House): RuleContext => ({
   set,
   plan: set.plan,
-  limits: limitsOf(rule, house.limits),
+  limits: house.limits === undefined ? ownLimits(rule) : limitsOf(rule, house.limits),
   u: (figure) => set.u(figure),
 })
+
+const ownLimits = lazyOf((rule: Rule) => limitsOf(rule, undefined))
 
 const limitsOf = (rule: Rule, house: House['limits']): Readonly<Record<string, number>> => {
   const limits: Record<string, number> = {}

@@ -35,10 +35,8 @@ export interface Run {
 
 export const runRule = (own: HousedRule, run: Run, others?: OtherRules): Ran => {
   const { rule } = own
-  const context: RuleContext = {
-    ...contextOf(rule, run.set, own.house),
-    ...(others === undefined ? {} : { others }),
-  }
+  const alone = contextOf(rule, run.set, own.house)
+  const context: RuleContext = others === undefined ? alone : { ...alone, others }
   const missing = rule.needs(context)
   if (missing !== undefined) return { ran: false, because: missing === 'silent' ? undefined : missing }
   const evidence = rule.detect(context)

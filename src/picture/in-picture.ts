@@ -56,8 +56,34 @@ const cornersAhead = (camera: SceneCamera, corners: readonly Vec3[]): readonly V
   return [...ahead, ...crossing]
 }
 
+/** True where all corners lie behind the lens, or past one edge of the frame: most gear does. */
+const isAside = (
+  { eye, forward, right, up, tanHalfWidth, tanHalfHeight }: SceneCamera,
+  corners: readonly Vec3[],
+): boolean => {
+  let past = allEdges
+  for (const corner of corners) {
+    const x = corner[0] - eye[0]
+    const y = corner[1] - eye[1]
+    const z = corner[2] - eye[2]
+    const depth = x * forward[0] + y * forward[1] + z * forward[2]
+    const across = (x * right[0] + y * right[1] + z * right[2]) / tanHalfWidth
+    const high = (x * up[0] + y * up[1] + z * up[2]) / tanHalfHeight
+    past &=
+      (depth < nearest ? 1 : 0) |
+      (across > depth ? 2 : 0) |
+      (-across > depth ? 4 : 0) |
+      (high > depth ? 8 : 0) |
+      (-high > depth ? 16 : 0)
+    if (past === 0) return false
+  }
+  return true
+}
+const allEdges = 31
+
 /** The outline in the frame (−1 to 1 both ways) of a convex solid; empty where the frame holds nothing of it. */
 export const outlineInFrame = (camera: SceneCamera, corners: readonly Vec3[]): readonly PlanePoint[] => {
+  if (isAside(camera, corners)) return []
   const ahead = cornersAhead(camera, corners)
   if (ahead.length < 3) return []
   let polygon = hull(

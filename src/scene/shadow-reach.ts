@@ -2,6 +2,7 @@
 import { project } from './camera-view.js'
 import { contactRing } from './capsule.js'
 import { hull, type PlanePoint } from './hull.js'
+import { lazy } from './lazy.js'
 import type { Capsule, Face, SceneBackdrop, SceneCamera, SceneFigure } from './scene.js'
 import { add, dot, scale, subtract, type Vec3 } from './vector.js'
 
@@ -14,7 +15,7 @@ export interface CastsFrom {
 /** Convex outlines in places of the frame (−1 to 1 from edge to edge; also beyond); under three corners: nothing there. */
 export interface ShadowReach {
   /** Holds all of the shadow, its soft edge counted. */
-  readonly all: readonly PlanePoint[]
+  readonly all: () => readonly PlanePoint[]
   /** From where the light's middle is hidden: by the head, by the body. */
   readonly cores: readonly (readonly PlanePoint[])[]
 }
@@ -68,7 +69,7 @@ export const shadowReach = (
     return hull(points)
   }
   return {
-    all: of(parts, corners, ringPoints.all),
+    all: lazy(() => of(parts, corners, ringPoints.all)),
     cores: parts.map((part) => of([part], [middle], ringPoints.core)),
   }
 }

@@ -2,10 +2,10 @@
 import type { Light, Plan } from '../language/plan.js'
 import { fNumberFor, luxSecondsFor, luxSecondsOfReflected, stopsOverSetting } from '../light/exposure.js'
 import type { Figure } from '../light/figure.js'
-import { uncertainties, uncertainty, uncertaintyWith } from '../light/how-sure.js'
+import { type Candidate, uncertainties, uncertainty, uncertaintyWith } from '../light/how-sure.js'
 import type { Receptor } from '../light/receptor.js'
 import type { Source } from '../light/source.js'
-import { lazy } from '../scene/lazy.js'
+import { lazy, lazyOf } from '../scene/lazy.js'
 import type { Scene } from '../scene/scene.js'
 import type { FNumber, Iso, LuxSeconds, Stops } from '../units/quantity.js'
 import { applyChanges } from './apply-change.js'
@@ -234,8 +234,15 @@ class LazySet implements ComputedSet {
   }
 
   uIf(figure: Figure, ask: MeterAsk): number {
+    const candidate = this.candidateOf(ask)
+    return candidate === undefined
+      ? this.u(figure)
+      : uncertaintyWith(figure, candidate, this.knowledge.parts, this.knowledge.covariance)
+  }
+  /** One reading is weighed against all figures in turn. */
+  private readonly candidateOf = lazyOf((ask: MeterAsk): Candidate | undefined => {
     const reading = this.reading(ask)
-    if (reading === undefined) return this.u(figure)
+    if (reading === undefined) return undefined
     const { own: u, byLight } = incidentU(reading.dome)
     const shared = [...reading.figure.gradient].map(([light, share]) => ({
       entry: kindCause(light),
@@ -243,9 +250,8 @@ class LazySet implements ComputedSet {
     }))
     const [lone] = reading.figure.gradient.size === 1 ? reading.figure.gradient.keys() : []
     const settles = lone !== undefined && !this.knowledge.settled(lone)
-    const candidate = { figure: reading.figure, shared, u, settles }
-    return uncertaintyWith(figure, candidate, this.knowledge.parts, this.knowledge.covariance)
-  }
+    return { figure: reading.figure, shared, u, settles }
+  })
 }
 
 /** What is asked of it is worked out then: most readings are asked for one thing. */

@@ -178,13 +178,14 @@ const nearest = (samples: readonly BackdropSample[], to: Vec3): Vec3 | undefined
 /** A figure by its two sides, anything flat by cells; what is in frame apart from what is not. */
 const partOf = ({ on, name, at, normal }: Hit, { right }: SceneCamera, inside: boolean): string => {
   const size = inside ? evenly.frame : evenly.surround
-  const cell = (along: number): number => Math.sign(along) * Math.round(Math.abs(along) / size)
-  const cells =
-    on === 'figure'
-      ? `${cell(at[2])} ${dot(normal, right) > 0 ? 'right' : 'left'}`
-      : `${at.map(cell).join(' ')} ${normal.map((along) => Math.round(along)).join(' ')}`
-  return `${inside ? 'in' : 'out'} ${name} ${cells}`
+  const z = cellOf(at[2], size)
+  const where = inside ? 'in' : 'out'
+  if (on === 'figure') return `${where} ${name} ${z} ${dot(normal, right) > 0 ? 'right' : 'left'}`
+  const looks = `${Math.round(normal[0])} ${Math.round(normal[1])} ${Math.round(normal[2])}`
+  return `${where} ${name} ${cellOf(at[0], size)} ${cellOf(at[1], size)} ${z} ${looks}`
 }
+
+const cellOf = (along: number, size: number): number => Math.sign(along) * Math.round(Math.abs(along) / size)
 
 const reflectanceOf = ({ plan }: ComputedSet, { on, surface }: Hit): number =>
   on === 'figure' ? plan.subject.reflectance : (surface?.reflectance ?? 0)

@@ -98,8 +98,9 @@ const lineMaker =
           casts: new Map(
             casts.flatMap(({ light, reach }) => {
               const moved = Math.max(...reach.cores.map((core) => beyond(span(core, way, fixed))))
-              const end = beyond(span(reach.all, way, fixed))
-              return moved > onAxis ? [[light, { moved, end: Math.max(moved, end) }] as const] : []
+              if (moved <= onAxis) return []
+              const end = beyond(span(reach.all(), way, fixed))
+              return [[light, { moved, end: Math.max(moved, end) }] as const]
             }),
           ),
           thick: (own[1] - own[0]) / unit,
