@@ -151,13 +151,13 @@ class LazySet implements ComputedSet {
     return this.transport.probe(receptor).hides(light)
   }
 
-  private exposed(probe: Probe, of: Of, ways?: Ways): Exposed | undefined {
-    return exposed(probe, of === 'all' ? this.giving : of, this.knowledge.strength, ways)
+  private exposed(probe: Probe, of: Of, ways?: Ways, shaded?: readonly string[]): Exposed | undefined {
+    return exposed(probe, of === 'all' ? this.giving : of, this.knowledge.strength, ways, shaded)
   }
 
   reading(ask: MeterAsk): MeterFigure | undefined {
     const asked = this.transport.asked(ask)
-    const got = asked && this.exposed(asked.probe, ask.of)
+    const got = asked && this.exposed(asked.probe, ask.of, undefined, ask.shaded)
     if (asked === undefined || got === undefined) return undefined
     return new Metered(ask.of, asked.place, got, this.plan.camera.iso, (figure) => this.overCamera(figure))
   }

@@ -167,6 +167,8 @@ export interface MeterAsk {
   readonly faces?: 'camera' | 'out' | { readonly light: string } | { readonly direction: Vec3 }
   /** Who shades nothing meanwhile: the operator, and at points that are not on the subject the subject too, unless said. */
   readonly aside?: 'operator' | 'people'
+  /** Lights that a hand keeps off the dome: of them only what surfaces throw back arrives. */
+  readonly shaded?: readonly string[]
 }
 
 export interface MeterFigure {

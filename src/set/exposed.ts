@@ -8,15 +8,22 @@ import type { ByPath, Exposed, LightPath } from './computed-set.js'
 import type { StrengthOf } from './prior-strengths.js'
 import type { Probe } from './transport.js'
 
+const none: readonly string[] = []
+
 /** `unshaded`: all ways, were nothing in the way of what comes straight. */
 export type Ways = readonly LightPath[] | 'unshaded'
 
-/** Lights add in lux-seconds. Undefined where none is known or nothing arrives. */
+/**
+ * Lights add in lux-seconds. Undefined where none is known or nothing arrives.
+ *
+ * @param shaded lights of which nothing straight arrives
+ */
 export const exposed = (
   probe: Probe,
   lights: readonly string[],
   strengthOf: StrengthOf,
   ways?: Ways,
+  shaded: readonly string[] = none,
 ): Exposed | undefined => {
   const parts = partsOf(ways)
   const { straight, thrown } = parts
@@ -25,7 +32,7 @@ export const exposed = (
   for (const name of lights) {
     const strength = strengthOf(name)
     if (strength === undefined) continue
-    let response = straight === undefined ? 0 : probe[straight](name)
+    let response = straight === undefined || shaded.includes(name) ? 0 : probe[straight](name)
     if (thrown.length > 0) {
       const bounce = probe.bounce(name)
       let back = 0
@@ -36,7 +43,7 @@ export const exposed = (
     byLight.set(name, (strength.candelaSeconds * response) as LuxSeconds)
   }
   const luxSeconds = sumLight(byLight)
-  return luxSeconds > 0 ? new Sum(byLight, luxSeconds, unsure, probe, strengthOf, parts) : undefined
+  return luxSeconds > 0 ? new Sum(byLight, luxSeconds, unsure, probe, strengthOf, parts, shaded) : undefined
 }
 
 /** A class, because a set makes hundreds, and most are asked for the light alone. */
@@ -51,6 +58,7 @@ class Sum implements Exposed {
     private readonly probe: Probe,
     private readonly strengthOf: StrengthOf,
     private readonly parts: Parts,
+    private readonly shaded: readonly string[],
   ) {}
 
   get figure(): Figure {
@@ -58,7 +66,7 @@ class Sum implements Exposed {
     return this.knownFigure
   }
   get byPath(): ByPath {
-    this.knownPaths ??= pathsOf(this.probe, this.byLight.keys(), this.strengthOf, this.parts)
+    this.knownPaths ??= pathsOf(this.probe, this.byLight.keys(), this.strengthOf, this.parts, this.shaded)
     return this.knownPaths
   }
 }
@@ -95,11 +103,12 @@ const pathsOf = (
   lights: Iterable<string>,
   strengthOf: StrengthOf,
   { straight, thrown }: Parts,
+  shaded: readonly string[],
 ): ByPath => {
   const sums = { direct: 0, room: 0, panels: 0, backdrop: 0 }
   for (const name of lights) {
     const strength = strengthOf(name)?.candelaSeconds ?? 0
-    if (straight !== undefined) sums.direct += strength * probe[straight](name)
+    if (straight !== undefined && !shaded.includes(name)) sums.direct += strength * probe[straight](name)
     for (const way of thrown) sums[way] += strength * probe.bounce(name)[way]
   }
   return sums as ByPath

@@ -1,17 +1,29 @@
-import type { Light } from '../../language/plan.js'
-import { difference, type Figure } from '../../light/figure.js'
-import { sumFigure } from '../../light/sum-light.js'
-import type { ComputedSet } from '../../set/computed-set.js'
-import type { LuxSeconds } from '../../units/quantity.js'
-import { turnLight } from '../gear.js'
+import type { Panel } from '../../language/plan.js'
+import type { ComputedSet, LightPath, MeterFigure } from '../../set/computed-set.js'
+import { shadowSide, thrownKeys } from '../../set/shadow-side.js'
+import { pointer } from '../../text/place.js'
 import { keyLightsOf } from '../key-lights.js'
 import { firstMissing, keyMissing } from '../known.js'
 import { lightPointer, settingPointer } from '../place-pointer.js'
-import { solveDistance } from '../power/hold-by-distance.js'
-import { type Advice, type Evidence, type NotNeeded, type RuleContext, rule } from '../rule.js'
-import { byStops, solveFor } from '../solving.js'
+import { type Evidence, type NotNeeded, type RuleContext, rule } from '../rule.js'
 import { reached } from '../tiers.js'
 import type { Words } from '../words.js'
+import { fillAlone, keyAlone, ratioOf, ratioText } from './ratio.js'
+import { ratioMends } from './ratio-mends.js'
+
+const oneLight = (wanted: string, more: string): string => `plan: 1
+title: One light and what fills its shadows
+camera: { lens: 85 mm, at: { distance: 2 m, height: 1.6 m }, aperture: f/8, shutter: 1/125, iso: 100, held-by: stand }
+subject: { kind: person, faces-at: 1.6 m }
+lights:
+  key: { unit: head 400 Ws, modifier: softbox 60 x 90 cm, meters: f/8, at: { angle: 40 deg left, distance: 1.2 m, height: 2 m } }
+${more}
+wanted: { ratio: { lit-to-shadow: "${wanted}" }, framing: head and shoulders }
+`
+const card = (right: string) =>
+  `panels: { card: { kind: reflector, surface: white board, size: 1 x 2 m, at: { right: ${right} }, faces: left } }`
+const room = (paint: string) =>
+  `room: { width: 3 m, length: 4 m, height: 2.4 m, walls: ${paint}, ceiling: ${paint}, floor: grey carpet }`
 
 const metered = (key: string, fill: string, wanted: string): string => `plan: 1
 title: Key and fill, metered one by one
@@ -36,18 +48,22 @@ export const ratioOff = rule<RatioOff>({
   id: 'ratio-off',
   family: 'exposure',
   level: 'warning',
-  finds: 'key and fill that stand at another ratio than is wanted',
+  finds: 'a lit and a shadow side, or key and fill, that stand at another ratio than is wanted',
   limits: {
     note: { value: 1 / 3, unit: 'stop', says: 'off the wanted ratio: note over this' },
     warning: { value: 2 / 3, unit: 'stop', says: 'off the wanted ratio: warning over this' },
   },
-  why: 'The ratio sets the mood of a portrait, and two ways of counting it go by one notation: a key one stop over its fill is 2:1 light against light, and 3:1 lit side against shadow side. A plan names the kind; this rule holds the lights against that kind.',
+  why: 'The ratio sets the mood of a portrait, and two ways of counting it go by one notation: a key one stop over its fill is 2:1 light against light, and 3:1 lit side against shadow side. A plan names the kind; this rule holds the set against that kind. The shadow side is lit by whatever reaches it: a fill light, a white panel, the walls of a small room.',
   formula:
-    'lit-to-shadow: log2(H of key and fill / H of the fill), dome toward the camera; key-to-fill: log2(H of the key alone / H of the fill alone), dome toward each light; less log2 of the wanted ratio',
+    'lit-to-shadow: log2(H of everything, dome toward the camera / H of everything but what comes straight from the key), the dome toward the camera for a fill light, which is (key + fill):fill, and toward the shadow side for what surfaces throw back; key-to-fill: log2(H of the key alone / H of the fill alone), dome toward each light; less log2 of the wanted ratio',
   sources: [
     {
       kind: 'published',
       says: 'an encyclopaedia counts (key + fill):fill, 200 and 100 as 3:1; its older text key:fill, 800 and 200 as 4:1',
+    },
+    {
+      kind: 'common practice',
+      says: 'the shadow side is metered with a hand keeping the key off the dome, which is turned to what fills',
     },
     { kind: 'standard', says: 'incident metering N² = H·S/C, C = 250: ISO 2720' },
     { kind: 'common practice', says: 'a third of a stop is the tolerance that the trade works to' },
@@ -57,6 +73,8 @@ export const ratioOff = rule<RatioOff>({
     { title: 'too little fill for 2:1', plan: metered('f/8', 'f/4', '{ lit-to-shadow: "2:1" }') },
     { title: 'half a stop under is not 2:1', plan: metered('f/8', 'f/5.6 + 0.5', '{ key-to-fill: "2:1" }') },
     { title: 'a little over a third off', plan: metered('f/8', 'f/5.6 + 0.4', '{ key-to-fill: "2:1" }') },
+    { title: 'a small white room fills what was to be dramatic', plan: oneLight('8:1', room('white paint')) },
+    { title: 'a card too far off to fill', plan: oneLight('3:1', card('1 m')) },
   ],
   passes: [
     { title: 'one stop under, light against light', plan: metered('f/8', 'f/5.6', '{ key-to-fill: "2:1" }') },
@@ -64,14 +82,16 @@ export const ratioOff = rule<RatioOff>({
       title: 'the same lights, side against side',
       plan: metered('f/8', 'f/5.6', '{ lit-to-shadow: "3:1" }'),
     },
+    { title: 'a white card at less than half a metre', plan: oneLight('3:1', card('40 cm')) },
+    { title: 'a small white room, from which no more is asked', plan: oneLight('4:1', room('white paint')) },
     { title: 'not quite a third off', plan: metered('f/8', 'f/5.6 + 0.3', '{ key-to-fill: "2:1" }') },
   ],
 
   needs: (context) => {
-    const { plan } = context
-    const fills = keyLightsOf(context.set, 'fill')
+    const { plan, set } = context
+    const fills = keyLightsOf(set, 'fill')
     if (plan.wanted.ratio === undefined)
-      return fills.length === 0 || keyLightsOf(context.set, 'key').length === 0
+      return fills.length === 0 || keyLightsOf(set, 'key').length === 0
         ? 'silent'
         : {
             because: 'the plan does not say what ratio is wanted',
@@ -79,7 +99,11 @@ export const ratioOff = rule<RatioOff>({
           }
     return firstMissing(
       () => keyMissing(context),
-      () => (fills.length === 0 ? fillMissing(context) : undefined),
+      () =>
+        fills.length > 0 || (plan.wanted.ratio?.kind === 'lit-to-shadow' && somethingFills(context))
+          ? undefined
+          : fillMissing(context),
+      () => (plan.wanted.ratio?.kind === 'lit-to-shadow' ? thrown(set) : undefined),
     )
   },
 
@@ -87,19 +111,27 @@ export const ratioOff = rule<RatioOff>({
     const { set, plan, limits } = context
     const { ratio } = plan.wanted
     const figure = ratioOf(set)
-    const fill = keyLightsOf(set, 'fill')[0]
-    if (ratio === undefined || figure === undefined || fill === undefined) return []
+    if (ratio === undefined || figure === undefined) return []
     const off = figure.stops - Math.log2(ratio.ratio)
     const u = context.u(figure)
     const tier = reached((limit) => Math.abs(off) - limit, u, [
       { level: 'note', limit: limits.note! },
       { level: 'warning', limit: limits.warning! },
     ])
+    const fill = keyLightsOf(set, 'fill')[0]
+    const panel = [...plan.panels.values()].find(({ kind }) => kind === 'reflector')
     return [
       {
-        pointer: settingPointer(fill),
+        pointer:
+          fill !== undefined
+            ? settingPointer(fill)
+            : panel !== undefined
+              ? pointer('panels', panel.name, 'at')
+              : '/wanted/ratio',
         also: [
-          { pointer: '/wanted/ratio', says: 'this ratio is wanted' },
+          ...(fill === undefined && panel === undefined
+            ? []
+            : [{ pointer: '/wanted/ratio', says: 'this ratio is wanted' }]),
           ...keyLightsOf(set, 'key').map((light) => ({
             pointer: lightPointer(light.name),
             says: 'against this light',
@@ -111,7 +143,7 @@ export const ratioOff = rule<RatioOff>({
           'off-ratio': { value: off, unit: 'stop', u, limit: tier.limit, side: 'at-most' },
           ratio: { value: 2 ** figure.stops, unit: 'count' },
         },
-        cause: `the level of ${fill.name}`,
+        ...(fill === undefined ? {} : { cause: `the level of ${fill.name}` }),
         scale: { value: off, u, needs: 0, against: 'off the wanted ratio' },
         off,
         ratio: 2 ** figure.stops,
@@ -121,31 +153,36 @@ export const ratioOff = rule<RatioOff>({
 
   tell: ({ off, ratio }, words, { plan, set }) => {
     const { kind, ratio: wanted } = plan.wanted.ratio!
-    const [key, fill] = [sumOf(set, 'key'), sumOf(set, 'fill')]
+    const [key, fill] = [keyAlone(set), fillAlone(set)]
     return {
       message: `the shadows come out too ${off > 0 ? 'dark' : 'light'}: ${kind === 'lit-to-shadow' ? 'lit side to shadow side' : 'key to fill'} stands at ${ratioText(ratio)}, ${words.howMany(off)} off the wanted ${ratioText(wanted)}`,
       why: [
-        kind === 'lit-to-shadow'
-          ? 'key and fill together against the fill, dome toward the camera'
-          : 'each alone, dome toward the light',
+        ...(kind === 'lit-to-shadow' ? shadowText(set, words) : ['each alone, dome toward the light']),
         ...(key === undefined || fill === undefined
           ? []
           : [`key over fill by ${words.howMany(key.stops - fill.stops)} light against light`]),
-        ...(plan.ambient === undefined ? [] : ['ambient light is not counted']),
+        ...(kind === 'lit-to-shadow' || plan.ambient === undefined ? [] : ['ambient light is not counted']),
       ].join('; '),
     }
   },
 
-  mend: (evidence, words, context) => [
-    ...fillTurned(evidence, words, context),
-    ...fillMoved(evidence, words, context),
-  ],
+  mend: ratioMends,
+
+  inShort: ({ off, ratio }) => `the shadows are too ${off > 0 ? 'dark' : 'light'} at ${ratioText(ratio)}`,
 })
 
-const fillMissing = ({ plan }: RuleContext): NotNeeded =>
-  [...plan.panels.values()].some((panel) => panel.kind === 'reflector')
+/** Something besides the key that may light the shadow side: a panel, the room, the ambient. */
+const somethingFills = ({ plan }: RuleContext): boolean =>
+  plan.room !== undefined || plan.ambient !== undefined || [...plan.panels.values()].some(throwsBack)
+
+const throwsBack = ({ kind }: Panel): boolean => kind !== 'flag'
+
+const fillMissing = ({ plan, set }: RuleContext): NotNeeded =>
+  plan.wanted.ratio?.kind === 'key-to-fill' && shadowSide(set) !== undefined
     ? {
-        because: 'no light is the fill, and a panel cannot be metered apart from the key that it throws back',
+        because:
+          'no light is the fill, and what panels and walls throw back of the key cannot be metered apart from it',
+        enable: { pointer: '/wanted/ratio', text: 'ratio: { lit-to-shadow: "3:1" }' },
       }
     : {
         because: 'a ratio is wanted and no light is the fill',
@@ -155,75 +192,41 @@ const fillMissing = ({ plan }: RuleContext): NotNeeded =>
         },
       }
 
-/** The ratio of the kind that is wanted, in stops. */
-const ratioOf = (set: ComputedSet): Figure | undefined => {
-  const { ratio } = set.plan.wanted
-  if (ratio?.kind === 'key-to-fill') {
-    const [key, fill] = [sumOf(set, 'key'), sumOf(set, 'fill')]
-    return key && fill && difference(key, fill)
-  }
-  const of = keyLightsOf(set, 'fill').map((light) => light.name)
-  const shadow = set.reading({ at: 'subject', of, dome: 'raised', faces: 'camera' })
-  return set.key && shadow && difference(set.key.figure, shadow.figure)
+const thrown = (set: ComputedSet): NotNeeded | undefined => {
+  const [name] = thrownKeys(set)
+  return name === undefined
+    ? undefined
+    : {
+        because: `${name} reaches the face by way of a surface: its light and what fills its shadows cannot be told apart`,
+      }
 }
 
-/** All lights of a role, each metered alone with the dome toward it. */
-const sumOf = (set: ComputedSet, role: Light['role']): Figure | undefined => {
-  const parts = new Map<string, LuxSeconds>()
-  for (const { name } of keyLightsOf(set, role)) {
-    const alone = set.reading({ at: 'subject', of: [name], dome: 'raised', faces: { light: name } })
-    if (alone !== undefined) parts.set(name, alone.luxSeconds)
-  }
-  return parts.size === 0 ? undefined : sumFigure(parts)
+const ways: Readonly<Record<LightPath, string>> = {
+  direct: 'straight from other lights',
+  room: 'by the room',
+  panels: 'by panels',
+  backdrop: 'by the backdrop',
 }
 
-const ratioText = (ratio: number): string => `${Math.round(ratio * 10) / 10}:1`
+/** Less of the shadow side's light than this is not told. */
+const worthTelling = 0.1
 
-const offIn = (set: ComputedSet): number | undefined => {
-  const figure = ratioOf(set)
-  return figure && figure.stops - Math.log2(set.plan.wanted.ratio!.ratio)
+const shadowText = (set: ComputedSet, words: Words): readonly string[] => {
+  const sides = shadowSide(set)
+  if (sides === undefined) return []
+  const { shadow, shaded, toward } = sides
+  return [
+    `the shadow side reads ${words.f(shadow.fNumber)}, the dome turned ${toward === 'camera' ? 'to the camera' : toward} and ${words.list(shaded)} kept off it by a hand`,
+    `it is lit ${byWay(shadow)}`,
+  ]
 }
 
-/** What the mend gives, and what it costs the key reading; undefined where it is no gain. */
-const after = (changed: ComputedSet, { off }: RatioOff, words: Words, { set, limits }: RuleContext) => {
-  const [left, figure] = [offIn(changed), ratioOf(changed)]
-  if (left === undefined || figure === undefined || Math.abs(left) > Math.abs(off) - 0.05) return undefined
-  const shift = (changed.key?.figure.stops ?? 0) - (set.key?.figure.stops ?? 0)
-  const costs = [
-    ...(Math.abs(shift) < 0.1 || changed.key === undefined
-      ? []
-      : [`the key reading goes to ${words.f(changed.key.fNumber)}`]),
-    ...(Math.abs(left) > limits.note! ? [`still ${words.howMany(left)} off`] : []),
-  ].join('; ')
-  return { gives: ratioText(2 ** figure.stops), ...(costs === '' ? {} : { costs }) }
-}
-
-const fillTurned = (evidence: RatioOff, words: Words, context: RuleContext): readonly Advice[] => {
-  const { set, plan } = context
-  const names = keyLightsOf(set, 'fill').map((light) => light.name)
-  const by = solveFor(0, evidence.off > 0 ? 8 : -8, (stops) => offIn(set.with(...byStops(names, stops))), 0)
-  const turned = by === undefined ? [] : names.flatMap((name) => turnLight(plan, name, by, 'nearest') ?? [])
-  const given =
-    turned.length === 0
-      ? undefined
-      : after(set.with(...turned.map((one) => one.change)), evidence, words, context)
-  return given === undefined ? [] : [{ title: turned.map((one) => one.title).join(', '), ...given }]
-}
-
-/** Of one fill whose strength is known by itself: what is to meter a figure goes on metering it. */
-const fillMoved = (evidence: RatioOff, words: Words, context: RuleContext): readonly Advice[] => {
-  const { set } = context
-  const fills = keyLightsOf(set, 'fill')
-  const [fill] = fills
-  if (fill === undefined || fills.length > 1 || fill.at.by === 'camera' || fill.unit.kind === 'window')
-    return []
-  const farthest = 2 ** (Math.abs(evidence.off) / 2 + 1)
-  const turned = solveDistance(
-    set,
-    fill,
-    (today) => (evidence.off > 0 ? Math.max(0.4, today / farthest) : today * farthest),
-    offIn,
-  )
-  const given = turned && after(set.with(turned.change), evidence, words, context)
-  return turned === undefined || given === undefined ? [] : [{ title: turned.title, ...given }]
-}
+const byWay = ({ byPath, luxSeconds }: MeterFigure): string =>
+  (['direct', 'room', 'panels', 'backdrop'] as const)
+    .map((way) => ({ way, share: byPath[way] / luxSeconds }))
+    .filter(({ share }) => share >= worthTelling)
+    .sort((a, b) => b.share - a.share)
+    .map(
+      ({ way, share }) => `${ways[way]}${share > 1 - worthTelling ? '' : ` (${Math.round(share * 100)} %)`}`,
+    )
+    .join(' and ')
