@@ -23,6 +23,10 @@ export const meterJson = (card: MeterCard): string =>
             reads: writeFNumber(card.key.figure.fNumber),
             u: card.key.u,
           },
+    shadowSide:
+      card.shadow === undefined
+        ? null
+        : { ...entryData(card.shadow.entry), shaded: card.shadow.shaded, ratio: card.shadow.ratio },
     points: card.entries.map(entryData),
     tones: card.tones,
     order: card.order.map(stepData),

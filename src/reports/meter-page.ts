@@ -7,6 +7,7 @@ import {
   closing,
   keySentence,
   pointRows,
+  shadowSentences,
   toneRows,
   wayRows,
 } from './meter-rows.js'
@@ -14,7 +15,7 @@ import type { Block } from './page.js'
 
 export const meterPage = (card: MeterCard): readonly Block[] => [
   { heading: cardTitle(card), level: 1 },
-  { items: [cameraSentence(card), keySentence(card), ...card.caveats] },
+  { items: [cameraSentence(card), keySentence(card), ...shadowSentences(card), ...card.caveats] },
   ...section('What to meter, in this order', orderRows(card)),
   ...orderSentences(card).map((paragraph) => ({ paragraph })),
   ...section('What a meter will read', pointRows(card)),

@@ -1,8 +1,9 @@
 /** What the meter card says, in rows and sentences: for a terminal and for Markdown. */
 
-import type { LightPath, MeterFigure } from '../set/computed-set.js'
-import type { CardEntry, MeterCard } from '../tasks/meter.js'
+import type { MeterFigure } from '../set/computed-set.js'
+import type { CardEntry, CardShadow, MeterCard } from '../tasks/meter.js'
 import { writeFNumber } from '../units/marks.js'
+import { roundRatio } from '../units/ratio.js'
 import { writeShutter } from '../units/shutter.js'
 import { listed, signed } from './notation.js'
 
@@ -27,49 +28,82 @@ export const domeText = ({ dome, faces }: Pick<MeterFigure, 'dome' | 'faces'>): 
   dome === 'flat' ? `${faces}, flat` : faces
 
 /** Every light where it matters, and all together; the first row is the head. */
-export const pointRows = ({ entries }: MeterCard): string[][] => [
-  ['point', 'light', 'reads', 'over camera', '±', 'over key', '±', 'dome to'],
-  ...entries.map((entry, index) => row(entry, entries[index - 1])),
+export const pointRows = (card: MeterCard): string[][] => {
+  const { entries, shadow } = card
+  const last = entries.findLastIndex(({ figure }) => figure.point === 'subject')
+  return [
+    ['point', 'light', 'reads', 'over camera', '±', 'over key', '±', 'dome to'],
+    ...entries.flatMap((entry, index) => [
+      row(entry, entries[index - 1]),
+      ...(shadow === undefined || index !== last ? [] : [shadowRow(shadow)]),
+    ]),
+  ]
+}
+
+const row = (entry: CardEntry, before: CardEntry | undefined): string[] => [
+  before?.figure.point === entry.figure.point && before.figure.dome === entry.figure.dome
+    ? ''
+    : entry.figure.point,
+  entry.figure.of === 'all' ? 'all' : entry.figure.of.join(' + '),
+  ...figures(entry),
+  domeText(entry.figure),
 ]
 
-const row = (entry: CardEntry, before: CardEntry | undefined): string[] => {
-  const { figure, overCamera, overKey, u } = entry
-  const readable = entry.hardlyAny ? undefined : 2 * u
+const shadowRow = ({ entry, toward }: CardShadow): string[] => ['', 'shadow side', ...figures(entry), toward]
+
+const figures = ({ figure, overCamera, overKey, u, hardlyAny }: CardEntry): string[] => {
+  const readable = hardlyAny ? undefined : 2 * u
   return [
-    before?.figure.point === figure.point && before.figure.dome === figure.dome ? '' : figure.point,
-    figure.of === 'all' ? 'all' : figure.of.join(' + '),
     readable === undefined ? 'hardly any' : writeFNumber(figure.fNumber),
     readable === undefined ? '' : signed(overCamera, 1),
     readable?.toFixed(1) ?? '',
     readable === undefined || overKey === undefined ? '' : signed(overKey.stops, 1),
     readable === undefined || overKey === undefined ? '' : (2 * overKey.u).toFixed(1),
-    domeText(figure),
   ]
 }
+
+/** How far the lit side stands over the shadow side, as the trade writes it. */
+export const shadowSentences = ({ shadow }: MeterCard): string[] =>
+  shadow === undefined || shadow.entry.hardlyAny
+    ? []
+    : [
+        `lit side to shadow side ${roundRatio(shadow.ratio)}: shadow side ${writeFNumber(shadow.entry.figure.fNumber)} ± ${(2 * shadow.entry.u).toFixed(1)}`,
+      ]
 
 /** Less than this share of bounce is not worth a row: a tenth of a stop. */
 const worthTelling = 0.07
 
 /** How the light came, where a part that matters did not come straight: shares by what threw it there last. */
-export const wayRows = ({ entries }: MeterCard): string[][] => {
-  const bounced = entries.filter(
-    ({ figure, hardlyAny }) => !hardlyAny && figure.byPath.direct < (1 - worthTelling) * figure.luxSeconds,
-  )
-  const share = ({ figure }: CardEntry, way: LightPath): string => {
-    const percent = Math.round((100 * figure.byPath[way]) / figure.luxSeconds)
-    return percent === 0 ? '' : `${percent} %`
+export const wayRows = (card: MeterCard): string[][] => {
+  const { entries } = card
+  const isBounced = ({ figure, hardlyAny }: CardEntry): boolean =>
+    !hardlyAny && figure.byPath.direct < (1 - worthTelling) * figure.luxSeconds
+  const bounced = entries.filter(isBounced)
+  const shares = ({ byPath, luxSeconds }: MeterFigure): string[] =>
+    (['direct', 'room', 'panels', 'backdrop'] as const).map((way) => {
+      const percent = Math.round((100 * byPath[way]) / luxSeconds)
+      return percent === 0 ? '' : `${percent} %`
+    })
+  const rows = bounced.map(({ figure }, index) => [
+    bounced[index - 1]?.figure.point === figure.point ? '' : figure.point,
+    figure.of === 'all' ? 'all' : figure.of.join(' + '),
+    ...shares(figure),
+  ])
+  const { shadow } = card
+  if (shadow !== undefined && isBounced(shadow.entry)) {
+    const last = bounced.findLastIndex(({ figure }) => figure.point === 'subject')
+    rows.splice(last + 1, 0, [last < 0 ? 'subject' : '', 'shadow side', ...shares(shadow.entry.figure)])
   }
-  return [
-    ['came by', 'light', 'straight', 'room', 'panels', 'backdrop'],
-    ...bounced.map((entry, index) => [
-      bounced[index - 1]?.figure.point === entry.figure.point ? '' : entry.figure.point,
-      entry.figure.of === 'all' ? 'all' : entry.figure.of.join(' + '),
-      share(entry, 'direct'),
-      share(entry, 'room'),
-      share(entry, 'panels'),
-      share(entry, 'backdrop'),
-    ]),
-  ]
+  return [['came by', 'light', 'straight', 'room', panelsHead(card), 'backdrop'], ...rows]
+}
+
+/** Wider than this its names would push the table out of a narrow terminal. */
+const widestHead = 28
+
+/** `through silk`, `off card`, `through silk, off card`; where they are many, just `panels`. */
+const panelsHead = ({ panels }: MeterCard): string => {
+  const head = panels.map(({ name, scrim }) => `${scrim ? 'through' : 'off'} ${name}`).join(', ')
+  return head === '' || head.length > widestHead ? 'panels' : head
 }
 
 /** What the camera records of the backdrop. */
@@ -92,17 +126,20 @@ const lessArrives = ({ overCamera, figure }: CardEntry, { camera }: MeterCard): 
   2 * Math.log2(figure.fNumber / camera.fNumber) - overCamera > 0.05
 
 export const closing = (card: MeterCard): string => {
-  const { unknown, entries } = card
+  const { unknown, entries, shadow } = card
   return [
     '± is two standard deviations, in stops, of the figure before it. The dome is raised but where it says flat.',
     ...(entries.some(({ hardlyAny }) => hardlyAny) ? ['Hardly any: less than a meter shows.'] : []),
+    ...(shadow === undefined
+      ? []
+      : [`Shadow side: what fills, a hand keeping ${listed(shadow.shaded)} off the dome.`]),
     ...(unknown.length === 0
       ? []
       : [`Not counted, since nothing tells how strong it is: ${listed(unknown)} (write meters or power).`]),
     ...(wayRows(card).length < 2
       ? []
       : [
-          'Came by: what threw the light there last; the table counts with the room, what a scrim lets through with the panels.',
+          `Came by: what threw the light there last; the table counts with the room${panelsHead(card) === 'panels' && card.panels.some(({ scrim }) => scrim) ? ', what a scrim lets through with the panels' : ''}.`,
         ]),
     ...(entries.some((entry) => lessArrives(entry, card))
       ? ['Over camera counts what a filter and close focus take.']

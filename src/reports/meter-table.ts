@@ -8,6 +8,7 @@ import {
   closing,
   keySentence,
   pointRows,
+  shadowSentences,
   toneRows,
   wayRows,
 } from './meter-rows.js'
@@ -23,6 +24,7 @@ export const meterTable = (card: MeterCard, look: Look): string => {
     ...sentence(cardTitle(card)).map(paint.strong),
     ...sentence(cameraSentence(card)),
     ...sentence(keySentence(card)),
+    ...shadowSentences(card).flatMap(sentence),
     ...card.caveats.flatMap(sentence),
     ...(order.length < 2 ? [] : ['', ...table(order, look), ...orderSentences(card).flatMap(sentence)]),
     '',

@@ -1,11 +1,12 @@
 /** The meter card: what a meter will read at each point, of each light that matters there and of all together. */
 import { caveatsOn } from '../checker/remarks.js'
-import type { Light } from '../language/plan.js'
+import type { Light, Surface } from '../language/plan.js'
 import { difference } from '../light/figure.js'
 import { lightness, recordedLinear, srgbCode, stopsToSurelyWhite } from '../picture/tone.js'
 import type { Vec3 } from '../scene/vector.js'
 import type { ComputedSet, MeterAsk, MeterFigure } from '../set/computed-set.js'
 import { rolePoint } from '../set/role-point.js'
+import { type ShadowSide, shadowSide } from '../set/shadow-side.js'
 import type { FNumber, Iso, LuxSeconds, Seconds } from '../units/quantity.js'
 import { type MeterStep, meterOrder } from './meter-order.js'
 import { type CardReading, meterReadings } from './meter-readings.js'
@@ -24,6 +25,10 @@ export interface MeterCard {
   /** The lights that the key reading counts, by name. */
   readonly keyLights: readonly string[]
   readonly entries: readonly CardEntry[]
+  /** Undefined where nothing but the key lights the face. */
+  readonly shadow: CardShadow | undefined
+  /** Panels that throw light back or let it through, in the plan's order. */
+  readonly panels: readonly { readonly name: string; readonly scrim: boolean }[]
   readonly tones: readonly CardTone[]
   /** What to meter one after the other. */
   readonly order: readonly MeterStep[]
@@ -45,6 +50,17 @@ export interface CardEntry {
   readonly u: number
   /** Less than a meter shows, or nothing beside the other light there. */
   readonly hardlyAny: boolean
+}
+
+/** The side of the face that the key leaves in shadow. */
+export interface CardShadow {
+  readonly entry: CardEntry
+  /** What the dome is turned to. */
+  readonly toward: ShadowSide['toward']
+  /** The key lights, which a hand keeps off the dome. */
+  readonly shaded: readonly string[]
+  /** Exposure of the lit side over that of the shadow side. */
+  readonly ratio: number
 }
 
 export interface CardTone {
@@ -116,11 +132,33 @@ export const meterCard = (set: ComputedSet, asked: readonly AskedPlace[]): Meter
         ),
       ),
     ],
+    shadow: shadowOf(set),
+    panels: [...plan.panels.values()]
+      .filter(
+        ({ kind, surface, outside }) =>
+          kind === 'scrim' || kind === 'reflector' || isLight(surface) || isLight(outside),
+      )
+      .map(({ name, kind }) => ({ name, scrim: kind === 'scrim' })),
     tones: tonesOf(set),
     order: meterOrder(set),
     readings: meterReadings(set),
     caveats: caveatsOn(plan),
     unknown: set.unknown.map(({ name }) => name),
+  }
+}
+
+/** Black cloth and boards give nothing that a meter would show. */
+const isLight = ({ reflectance }: Surface): boolean => reflectance > 0.1
+
+const shadowOf = (set: ComputedSet): CardShadow | undefined => {
+  const sides = shadowSide(set)
+  if (sides === undefined) return undefined
+  const { shadow, lit, toward, shaded } = sides
+  return {
+    entry: entryOf(shadow, set, lit.luxSeconds),
+    toward,
+    shaded,
+    ratio: lit.luxSeconds / shadow.luxSeconds,
   }
 }
 

@@ -17,3 +17,10 @@ export const readRatio: (text: string) => Parsed<number> = reader(
 /** `2:1`, `2.5:1`, without the quotes that it wants in YAML. */
 export const writeRatio = (ratio: number): string =>
   ratio >= 1 ? `${Number(ratio.toPrecision(3))}:1` : `1:${Number((1 / ratio).toPrecision(3))}`
+
+/** Beyond this a figure tells nothing: the shadow side is black. */
+const most = 64
+
+/** As a computed ratio is told, to a tenth: `2.8:1`, `12:1`, `over 64:1`. */
+export const roundRatio = (ratio: number): string =>
+  ratio > most ? `over ${most}:1` : `${ratio < 10 ? Math.round(ratio * 10) / 10 : Math.round(ratio)}:1`

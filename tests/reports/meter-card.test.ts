@@ -46,6 +46,56 @@ describe('the card for people', () => {
   })
 })
 
+describe('the shadow side on the card', () => {
+  const key = /\n {2}fill: .*/
+  const board =
+    'panels:\n  board: { kind: reflector, surface: white board, size: 1 x 2 m, at: { right: 50 cm, height: 1.5 m }, faces: left }'
+  const rows = (text: string) =>
+    meterTable(cardOf(text), look())
+      .split('\n')
+      .map((line) => line.trim().replace(/\s{2,}/g, ' | '))
+
+  it('is the fill alone, dome to the camera, where a light fills', () => {
+    const set = computeSet(planOf(plan()))
+    const fill = set.reading({ at: 'subject', of: ['fill'], dome: 'raised', faces: 'camera' })!
+    const { shadow } = meterCard(set, [])
+    expect(shadow!.toward).toBe('camera')
+    expect(shadow!.entry.figure.luxSeconds).toBeCloseTo(fill.luxSeconds, 9)
+    expect(shadow!.ratio).toBeCloseTo(set.key!.luxSeconds / fill.luxSeconds, 9)
+  })
+
+  it('is metered toward a board, and says that it came off it', () => {
+    const text = rows(plan(board).replace(key, ''))
+    expect(text.some((line) => /^shadow side \| f\/\S+.* \| camera-right$/.test(line))).toBe(true)
+    expect(text).toContain('came by | light | straight | room | off board | backdrop')
+    expect(text.some((line) => /shadow side \| 100 %$/.test(line))).toBe(true)
+    expect(text.join(' ')).toMatch(/a hand keeping key off the dome/)
+  })
+
+  it('tells a scrim from a board by name', () => {
+    const silk = `${board}\n  silk: { kind: scrim, transmits: 45 %, size: 60 x 90 cm, at: { left: 40 cm, front: 50 cm, height: 1.6 m }, faces: right }`
+    expect(rows(plan(silk))).toContain(
+      'came by | light | straight | room | off board, through silk | backdrop',
+    )
+    const many = `${silk}\n  another-long-name: { kind: reflector, size: 1 x 1 m, at: { left: 2 m }, faces: right }`
+    const text = rows(plan(many))
+    expect(text).toContain('came by | light | straight | room | panels | backdrop')
+    expect(text.join(' ')).toMatch(/what a scrim lets through with the panels/)
+  })
+
+  it('is not there where nothing but the key lights the face', () => {
+    expect(cardOf(plan().replace(key, '')).shadow).toBeUndefined()
+    expect(JSON.parse(meterJson(cardOf(plan().replace(key, '')))).shadowSide).toBeNull()
+  })
+
+  it('is in JSON with what is kept off the dome', () => {
+    const { shadowSide } = JSON.parse(meterJson(cardOf(plan(board).replace(key, ''))))
+    expect(shadowSide).toMatchObject({ point: 'subject', shaded: ['key'], dome: 'raised' })
+    expect(shadowSide.paths.panels).toBeCloseTo(1, 3)
+    expect(shadowSide.ratio).toBeGreaterThan(2)
+  })
+})
+
 describe('the card on a narrow terminal', () => {
   it('puts what fires them over the lights of a group', () => {
     const text = meterTable(cardOf(plan(read)), look({ columns: 78 }))

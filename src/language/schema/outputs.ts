@@ -175,6 +175,27 @@ const of: Schema = {
   description: 'The lights that are on: their names, or `all`.',
 }
 
+const meterEntry: Readonly<Record<string, Schema>> = {
+  point: string('The point, or x,y,z in metres.'),
+  of,
+  kind: oneOf(['incident', 'reflected'], 'How it is metered.'),
+  dome: oneOf(['raised', 'flat'], 'The dome of the meter.'),
+  faces: string('What the dome is turned to.'),
+  fNumber: figure("Exact f-number at the camera's time and ISO."),
+  reads: string('As a meter shows it.'),
+  overCamera: figure("Stops over the camera's setting."),
+  overKey: figure('Stops over the key reading.'),
+  overKeyU: figure('One standard deviation of that, in stops.'),
+  u: figure('One standard deviation of the reading, in stops.'),
+  luxSeconds: figure('Luminous exposure.'),
+  paths: object('Shares of the light by the way that it came.', {
+    direct: figure('Straight from the lights.'),
+    room: figure('By walls, floor and ceiling.'),
+    panels: figure('By panels.'),
+    backdrop: figure('By the backdrop.'),
+  }),
+}
+
 export const meterOutput: Schema = object('What `thirdstop meter --format json` prints.', {
   ...head('meter'),
   file: string('Path of the plan.'),
@@ -192,27 +213,19 @@ export const meterOutput: Schema = object('What `thirdstop meter --format json` 
     }),
     type: ['object', 'null'],
   },
+  shadowSide: {
+    ...object(
+      'The side of the face that the key leaves in shadow; null where nothing but the key lights it.',
+      {
+        ...meterEntry,
+        shaded: listOf({ type: 'string' }, 'The key lights, which a hand keeps off the dome.'),
+        ratio: figure('Exposure of the lit side, dome to the camera, over that of the shadow side.'),
+      },
+    ),
+    type: ['object', 'null'],
+  },
   points: listOf(
-    object('What a meter will read.', {
-      point: string('The point, or x,y,z in metres.'),
-      of,
-      kind: oneOf(['incident', 'reflected'], 'How it is metered.'),
-      dome: oneOf(['raised', 'flat'], 'The dome of the meter.'),
-      faces: string('What the dome is turned to.'),
-      fNumber: figure("Exact f-number at the camera's time and ISO."),
-      reads: string('As a meter shows it.'),
-      overCamera: figure("Stops over the camera's setting."),
-      overKey: figure('Stops over the key reading.'),
-      overKeyU: figure('One standard deviation of that, in stops.'),
-      u: figure('One standard deviation of the reading, in stops.'),
-      luxSeconds: figure('Luminous exposure.'),
-      paths: object('Shares of the light by the way that it came.', {
-        direct: figure('Straight from the lights.'),
-        room: figure('By walls, floor and ceiling.'),
-        panels: figure('By panels.'),
-        backdrop: figure('By the backdrop.'),
-      }),
-    }),
+    object('What a meter will read.', meterEntry),
     'One entry for each light at each point that it matters for, and one for all.',
   ),
   tones: listOf(

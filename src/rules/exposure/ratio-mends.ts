@@ -7,6 +7,7 @@ import type { ComputedSet } from '../../set/computed-set.js'
 import { knobToday } from '../../set/knob-value.js'
 import { shadowSide, shadowWay } from '../../set/shadow-side.js'
 import type { LuxSeconds, Metres } from '../../units/quantity.js'
+import { roundRatio } from '../../units/ratio.js'
 import { isOut } from '../frame/gear-in-picture.js'
 import { markedAperture, turn, turnLight } from '../gear.js'
 import { keyLightsOf } from '../key-lights.js'
@@ -14,7 +15,7 @@ import { solveDistance } from '../power/hold-by-distance.js'
 import { inTurn, type Mend, type RuleContext } from '../rule.js'
 import { allHeld, byStops, solveFor } from '../solving.js'
 import type { Words } from '../words.js'
-import { offIn, ratioOf, ratioText } from './ratio.js'
+import { offIn, ratioOf } from './ratio.js'
 
 /** Stops that the ratio lies over what is wanted: the shadows are too dark; negative is too light. */
 interface Off {
@@ -46,7 +47,7 @@ const after = (changed: ComputedSet, { off }: Off, words: Words, { set, limits }
     ...(short ? [`still ${words.howMany(left)} off`] : []),
   ].join('; ')
   return {
-    gives: ratioText(2 ** figure.stops),
+    gives: roundRatio(2 ** figure.stops),
     ...(costs === '' ? {} : { costs }),
     after: changed,
     ...(short ? { partial: true as const } : {}),
@@ -197,7 +198,7 @@ const fillAdded = ({ off }: Off, words: Words, context: RuleContext): readonly M
   return [
     {
       title: `a fill by the lens that meters ${words.f(meters)} at ${plan.subject.kind === 'object' ? 'the subject' : 'the face'}`,
-      gives: ratioText(plan.wanted.ratio!.ratio),
+      gives: roundRatio(plan.wanted.ratio!.ratio),
       ...(whole < 0.1 ? {} : { costs: `the key reading rises by ${words.howMany(whole)}` }),
     },
   ]

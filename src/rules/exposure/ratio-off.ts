@@ -2,13 +2,14 @@ import type { Panel } from '../../language/plan.js'
 import type { ComputedSet, LightPath, MeterFigure } from '../../set/computed-set.js'
 import { shadowSide, thrownKeys } from '../../set/shadow-side.js'
 import { pointer } from '../../text/place.js'
+import { roundRatio } from '../../units/ratio.js'
 import { keyLightsOf } from '../key-lights.js'
 import { firstMissing, keyMissing } from '../known.js'
 import { lightPointer, settingPointer } from '../place-pointer.js'
 import { type Evidence, type NotNeeded, type RuleContext, rule } from '../rule.js'
 import { reached } from '../tiers.js'
 import type { Words } from '../words.js'
-import { fillAlone, keyAlone, ratioOf, ratioText } from './ratio.js'
+import { fillAlone, keyAlone, ratioOf } from './ratio.js'
 import { ratioMends } from './ratio-mends.js'
 
 const oneLight = (wanted: string, more: string): string => `plan: 1
@@ -155,7 +156,7 @@ export const ratioOff = rule<RatioOff>({
     const { kind, ratio: wanted } = plan.wanted.ratio!
     const [key, fill] = [keyAlone(set), fillAlone(set)]
     return {
-      message: `the shadows come out too ${off > 0 ? 'dark' : 'light'}: ${kind === 'lit-to-shadow' ? 'lit side to shadow side' : 'key to fill'} stands at ${ratioText(ratio)}, ${words.howMany(off)} off the wanted ${ratioText(wanted)}`,
+      message: `the shadows come out too ${off > 0 ? 'dark' : 'light'}: ${kind === 'lit-to-shadow' ? 'lit side to shadow side' : 'key to fill'} stands at ${roundRatio(ratio)}, ${words.howMany(off)} off the wanted ${roundRatio(wanted)}`,
       why: [
         ...(kind === 'lit-to-shadow' ? shadowText(set, words) : ['each alone, dome toward the light']),
         ...(key === undefined || fill === undefined
@@ -168,7 +169,7 @@ export const ratioOff = rule<RatioOff>({
 
   mend: ratioMends,
 
-  inShort: ({ off, ratio }) => `the shadows are too ${off > 0 ? 'dark' : 'light'} at ${ratioText(ratio)}`,
+  inShort: ({ off, ratio }) => `the shadows are too ${off > 0 ? 'dark' : 'light'} at ${roundRatio(ratio)}`,
 })
 
 /** Something besides the key that may light the shadow side: a panel, the room, the ambient. */

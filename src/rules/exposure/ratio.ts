@@ -30,12 +30,6 @@ const sumOf = (set: ComputedSet, role: Light['role']): Figure | undefined => {
   return parts.size === 0 ? undefined : sumFigure(parts)
 }
 
-/** Beyond this no shadow side is lit to speak of. */
-const most = 64
-
-export const ratioText = (ratio: number): string =>
-  ratio > most ? `over ${most}:1` : ratio < 10 ? `${Math.round(ratio * 10) / 10}:1` : `${Math.round(ratio)}:1`
-
 /** Stops that the ratio lies over the wanted one. */
 export const offIn = (set: ComputedSet): number | undefined => {
   const figure = ratioOf(set)
