@@ -288,6 +288,29 @@ describe('key-height', () => {
     expect(found!.message).toMatch(/^shadows fall upward on the face: key stands 24 deg under/)
   })
 
+  // atan 51/193 is 14.8 degrees, atan 53/193 is 15.4.
+  it('says nothing within 15 degrees of the lens, of a front that the lens looks out of, or where flat is wanted', () => {
+    const fires = (text: string) => levels('key-height', text).length
+    const level = (left: string) => at(`{ left: ${left}, front: 1.93 m, height: 1.5 m }`)
+    expect([fires(level('51 cm')), fires(level('53 cm'))]).toEqual([0, 1])
+    // Behind a camera 6 m off, 20 degrees aside: 2.2 m from the axis.
+    const large = (size: string) =>
+      at('{ angle: 20 deg left, distance: 6.5 m, height: 1.5 m }').replace('20 x 20 cm', `${size} x 90 cm`)
+    expect([fires(large('500 cm')), fires(large('400 cm'))]).toEqual([0, 1])
+    const wanting = (ratio: string) => level('1.5 m').replace('backdrop: any', `ratio: { ${ratio} }`)
+    expect(
+      ['lit-to-shadow: "2:1"', 'key-to-fill: "1:1"', 'lit-to-shadow: "3:1"', 'key-to-fill: "2:1"'].map(
+        (ratio) => fires(wanting(ratio)),
+      ),
+    ).toEqual([0, 0, 1, 1])
+    // Overhead is overhead, whatever the ratio.
+    expect(
+      fires(
+        wanting('lit-to-shadow: "2:1"').replace('front: 1.93 m, height: 1.5 m', 'front: 0.1 m, height: 4 m'),
+      ),
+    ).toBe(1)
+  })
+
   it('says nothing of a light from behind, nor of one who lies', () => {
     expect(levels('key-height', at('{ left: 50 cm, behind: 1 m, height: 1.5 m }'))).toEqual([])
     expect(levels('key-height', at(onAxis('2 m')).replace('faces-at: 1.5 m', 'pose: lying'))).toEqual([])

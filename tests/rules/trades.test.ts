@@ -1,6 +1,8 @@
 /** Advice that a photographer would give, in the order in which one would. Common practice, no source, unless said. */
 import { describe, expect, it } from 'vitest'
-import { checkText, findingsOf } from './check-text.js'
+import { computeSet } from '../../src/set/compute-set.js'
+import { applied } from './apply-advice.js'
+import { checkText, findingsOf, planOf } from './check-text.js'
 
 const adviceFor = (rule: string, text: string) => findingsOf(rule, text)[0]!.advice
 const metres = (text: string): number => Number.parseFloat(text) / (/\bcm/.test(text) ? 100 : 1)
@@ -144,8 +146,20 @@ wanted: { framing: all, sharp: rows }
   it('are raised first, and the height that is named does what it says', () => {
     const [before] = findingsOf('group-uneven', rows('1.9 m'))
     const [first] = before!.advice
-    const to = /^lights\.key\.at\.height → ([\d.]+ m)$/.exec(first!.title)![1]!
-    const left = findingsOf('group-uneven', rows(to))[0]?.measured.spread?.value ?? 0
+    const left =
+      findingsOf('group-uneven', applied(rows('1.9 m'), first!.title)!)[0]?.measured.spread?.value ?? 0
     expect(left).toBeLessThan(before!.measured.spread!.value - 0.05)
+  })
+
+  // On its stand a light goes up and stays over its feet: nearer the camera's axis it would be another light.
+  it.each(['1.9 m', '2.2 m'])('and stay where they stand: the tape grows by Pythagoras (%s)', (height) => {
+    const text = rows(height)
+    const [first] = findingsOf('group-uneven', text)[0]!.advice
+    expect(first!.gives).toMatch(/^straight up where it stands: /)
+    const [was, is] = [text, applied(text, first!.title)!].map(
+      (one) => computeSet(planOf(one)).scene.lights.get('key')!.front!.centre,
+    )
+    expect(is![2]).toBeGreaterThan(was![2] + 0.15)
+    for (const axis of [0, 1] as const) expect(Math.abs(is![axis] - was![axis])).toBeLessThan(0.06)
   })
 })

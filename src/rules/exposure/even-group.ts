@@ -40,8 +40,13 @@ const worthIt = (after: number, { spread, limit }: GroupUneven): boolean =>
 /** Higher than this few stands go. Common practice, no source. */
 const highest = 4
 const step = 0.2
+/** Of its tape a light rises over the faces no more than this: beyond it light comes from overhead. */
+const steepest = 0.9
 
-/** From higher up the way to the front row and to the back row differs less. */
+/**
+ * From higher up the way to the front row and to the back row differs less. Straight up, over the same place on the floor:
+ * by the same tape the light would come in toward the camera as it rises.
+ */
 const raised = (evidence: GroupUneven, words: Words, { set, plan }: RuleContext): readonly Mend[] => {
   const { lights: placed, room, subject } = set.scene
   const top = Math.min(highest, (room?.height ?? highest) - 0.3)
@@ -58,21 +63,29 @@ const raised = (evidence: GroupUneven, words: Words, { set, plan }: RuleContext)
   const style = plan.lengths === 'feet' ? 'feet' : 'metric'
   const changed = (by: number) => {
     const lights = new Map(plan.lights)
-    const heights = movable.map((light) => {
-      const to = roundForTape((heightOf(light.name) + by) as Metres, style)
-      const { at } = light
-      // Over whatever it is measured from; along the same tape it comes a little nearer on the floor.
+    const places = movable.map((light) => {
+      const { at, name } = light
       if (at.by === 'camera' || at.height === undefined) return ''
+      // Over whatever it is measured from.
       const metres = roundForTape((at.height.metres + by) as Metres, style)
-      if (at.by === 'tape' && to - subject.tapeFrom[2] > 0.9 * (at.distance ?? 0)) return undefined
-      lights.set(light.name, { ...light, at: { ...at, height: { ...at.height, metres } } })
-      return `lights.${light.name}.at.height → ${words.length(metres)}`
+      const height = { ...at.height, metres }
+      const title = `lights.${name}.at.height → ${words.length(metres)}`
+      if (at.by === 'offsets') {
+        lights.set(name, { ...light, at: { ...at, height } })
+        return title
+      }
+      const [x, y, z] = subtract(placed.get(name)!.front!.centre, subject.tapeFrom)
+      const rise = z + metres - at.height.metres
+      const distance = roundForTape(Math.hypot(x, y, rise) as Metres, style)
+      if (rise > steepest * distance) return undefined
+      lights.set(name, { ...light, at: { ...at, height, distance } })
+      return `${title}, lights.${name}.at.distance → ${words.length(distance)}`
     })
-    if (heights.includes(undefined)) return undefined
+    if (places.includes(undefined)) return undefined
     const names = movable.map(({ name }) => name)
     const after = allHeld(set, computeSet({ ...plan, lights }), names)
     const spread = spreadOf(after)
-    return spread === undefined ? undefined : { title: heights.join(', '), after, spread }
+    return spread === undefined ? undefined : { title: places.join(', '), after, spread }
   }
   let best: ReturnType<typeof changed>
   const target = evidence.limit - inside(evidence.u)
@@ -87,12 +100,30 @@ const raised = (evidence: GroupUneven, words: Words, { set, plan }: RuleContext)
     : [
         {
           title: best.title,
-          gives: `${words.howMany(best.spread)} between the faces${best.spread > evidence.limit ? ', still over the limit' : ''}`,
-          costs: 'light from higher up: look at the eye sockets',
+          gives: `straight up where ${movable.length === 1 ? 'it stands' : 'they stand'}: ${words.howMany(best.spread)} between the faces${best.spread > evidence.limit ? ', still over the limit' : ''}`,
+          costs: [
+            ...morePower(set, best.after, movable, words),
+            'light from higher up: look at the eye sockets',
+          ].join('; '),
           after: best.after,
           ...(best.spread > target ? { partial: true } : {}),
         },
       ]
+}
+
+/** What the lights must give more for the same exposure, the most of them. */
+const morePower = (
+  before: ComputedSet,
+  after: ComputedSet,
+  lights: readonly Light[],
+  words: Words,
+): readonly string[] => {
+  const more = lights.map(({ name }) => {
+    const [was, is] = [before.strength(name), after.strength(name)]
+    return was === undefined || is === undefined ? 0 : Math.log2(is.candelaSeconds / was.candelaSeconds)
+  })
+  const most = Math.max(...more)
+  return most < 0.1 ? [] : [`${words.howMany(most)} more power`]
 }
 
 /** The beam turned past the near end, so that its edge falls there: the least turn that does, of those that people use. */

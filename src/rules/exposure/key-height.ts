@@ -1,8 +1,9 @@
 import type { Light } from '../../language/plan.js'
-import { dot } from '../../scene/vector.js'
+import { rayMeetsFace } from '../../scene/ray.js'
+import { dot, subtract, unit, type Vec3 } from '../../scene/vector.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { roundForTape } from '../../units/length.js'
-import type { Metres } from '../../units/quantity.js'
+import { inDegrees, type Metres } from '../../units/quantity.js'
 import { turn } from '../gear.js'
 import { faceOf, keyLightsOf, strongestOf } from '../key-lights.js'
 import { lightMissing } from '../known.js'
@@ -34,8 +35,14 @@ export const keyHeight = rule<KeyHeight>({
   limits: {
     lowest: { value: 10, unit: 'deg', says: 'up from the face to the middle of the key, at least' },
     highest: { value: 50, unit: 'deg', says: 'up from the face to the middle of the key, at most' },
+    axis: {
+      value: 15,
+      unit: 'deg',
+      says: 'from the lens, seen from the face: a low key as near to it is meant to be flat',
+    },
+    flat: { value: 2, unit: 'count', says: 'a wanted ratio of lit side to shadow side up to this is flat' },
   },
-  why: 'Brows shade the eyes from light that comes steeply, and with the eyes go the catchlights. Light from the height of the eyes or under them leaves no shadow under nose and chin, or throws it upward.',
+  why: 'Brows shade the eyes from light that comes steeply, and with the eyes go the catchlights. Light from the height of the eyes or under them leaves no shadow under nose and chin, or throws it upward. A key on the axis of the lens, a large front behind the camera or a ring about it is flat on purpose: there its height is the height of the lens.',
   formula: 'the angle over the horizontal from the face to the middle of the front of the strongest key',
   sources: [
     { kind: 'published', says: 'portrait tutorials put the key 45 degrees up for the classic patterns' },
@@ -44,6 +51,7 @@ export const keyHeight = rule<KeyHeight>({
       says: 'a key 1.2 m away and 60 cm over the eyes stands 27 to 30 degrees up; its nose shadow ends over the upper lip',
     },
     { kind: 'common practice', says: 'between 10 and 50 degrees' },
+    { kind: 'common practice', says: 'light from the axis of the lens, and a ratio of 2:1, are called flat' },
   ],
   basis: 'plain geometry; the limits are common practice',
   fires: [
@@ -56,6 +64,22 @@ export const keyHeight = rule<KeyHeight>({
     { title: 'the classic height', plan: keyAt('{ angle: 45 deg left, distance: 1.4 m, height: 2.5 m }') },
     { title: 'just not too steep', plan: keyAt('{ angle: 20 deg left, distance: 1.2 m, height: 2.5 m }') },
     { title: 'just high enough', plan: keyAt('{ right: 1 m, front: 1 m, height: 1.9 m }') },
+    {
+      title: 'a dish right over the lens: flat on purpose',
+      plan: keyAt('{ angle: 0 deg, distance: 2 m, height: 1.8 m }'),
+    },
+    {
+      title: 'a large front behind the camera, which looks from within it',
+      plan: keyAt('{ angle: 16 deg left, distance: 2.7 m, height: 1.6 m }').replace(
+        'beauty dish 55 cm',
+        'octa 180 cm',
+      ),
+    },
+    {
+      title: 'a ratio that is wanted flat',
+      plan: `${keyAt('{ angle: 40 deg right, distance: 1.5 m, height: 1.6 m }')}wanted: { ratio: { lit-to-shadow: "1.5:1" } }
+`,
+    },
     {
       title: 'a bottle has no eyes',
       plan: keyAt(
@@ -82,6 +106,7 @@ export const keyHeight = rule<KeyHeight>({
     const up = degreesUp(toward)
     const high = up - limits.highest! > slack
     if (!high && limits.lowest! - up <= slack) return []
+    if (!high && (isFlatWanted(set, limits) || isOnAxis(set, light, toward, limits))) return []
     return [
       {
         pointer: heightPointer(light),
@@ -120,6 +145,20 @@ export const keyHeight = rule<KeyHeight>({
 
 /** Degrees: nothing is placed this well. */
 const slack = 1e-6
+
+/** Key to fill is told light against light, and so one less: a key level with its fill lights one side twice. */
+const isFlatWanted = ({ plan }: ComputedSet, limits: RuleContext['limits']): boolean => {
+  const { ratio } = plan.wanted
+  return ratio !== undefined && ratio.ratio + (ratio.kind === 'key-to-fill' ? 1 : 0) <= limits.flat!
+}
+
+const isOnAxis = (set: ComputedSet, light: Light, toward: Vec3, limits: RuleContext['limits']): boolean => {
+  const face = faceOf(set)
+  const lens = unit(subtract(set.scene.camera.eye, face))
+  if (inDegrees(Math.acos(Math.min(1, dot(toward, lens)))) <= limits.axis!) return true
+  const front = set.scene.lights.get(light.name)?.front
+  return front !== undefined && rayMeetsFace(front, face, lens) !== undefined
+}
 
 /** A panel before a key moves no light; a key that works by way of a surface comes from there. */
 const blocked = (set: ComputedSet, light: Light): NotNeeded | undefined => {
