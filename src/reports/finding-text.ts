@@ -13,6 +13,8 @@ export interface Shown {
   readonly sameLine?: boolean
   /** Leave out what the rule rests on: a finding of the same rule has said it. */
   readonly sameRule?: boolean
+  /** What findings of the same cause have advised before: said once, by its title. */
+  readonly advised?: ReadonlySet<string>
 }
 
 export const findingText = (finding: Finding, plan: CheckedPlan, look: Look, shown: Shown = {}): string[] => {
@@ -26,9 +28,14 @@ export const findingText = (finding: Finding, plan: CheckedPlan, look: Look, sho
       : labelled('stops', scale(finding.scale, look, labelledWidth(look)), look)),
     ...words('why', finding.why),
     ...finding.also.flatMap((place) => words('also', `${where(place, finding.place)}: ${place.says}`)),
-    ...finding.advice.flatMap((advice, index) => words(index === 0 ? 'mend' : 'or', adviceSentence(advice))),
+    ...adviceText(finding, shown.advised).flatMap((says, index) => words(index === 0 ? 'mend' : 'or', says)),
     ...(shown.sameRule ? [] : labelled('basis', basisOf(finding, look), look)),
   ]
+}
+
+const adviceText = ({ advice }: Finding, advised: ReadonlySet<string> = new Set()): readonly string[] => {
+  const fresh = advice.filter(({ title }) => !advised.has(title))
+  return fresh.length === 0 && advice.length > 0 ? ['as above'] : fresh.map(adviceSentence)
 }
 
 /** What it rests on, and the command that tells more, which is never broken. */

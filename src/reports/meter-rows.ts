@@ -49,7 +49,12 @@ const row = (entry: CardEntry, before: CardEntry | undefined): string[] => [
   domeText(entry.figure),
 ]
 
-const shadowRow = ({ entry, toward }: CardShadow): string[] => ['', 'shadow side', ...figures(entry), toward]
+const shadowRow = ({ entry, toward }: CardShadow): string[] => [
+  '',
+  'shadow',
+  ...figures(entry),
+  toward === 'camera' ? toward : 'aside',
+]
 
 const figures = ({ figure, overCamera, overKey, u, hardlyAny }: CardEntry): string[] => {
   const readable = hardlyAny ? undefined : 2 * u
@@ -92,7 +97,7 @@ export const wayRows = (card: MeterCard): string[][] => {
   const { shadow } = card
   if (shadow !== undefined && isBounced(shadow.entry)) {
     const last = bounced.findLastIndex(({ figure }) => figure.point === 'subject')
-    rows.splice(last + 1, 0, [last < 0 ? 'subject' : '', 'shadow side', ...shares(shadow.entry.figure)])
+    rows.splice(last + 1, 0, [last < 0 ? 'subject' : '', 'shadow', ...shares(shadow.entry.figure)])
   }
   return [['came by', 'light', 'straight', 'room', panelsHead(card), 'backdrop'], ...rows]
 }
@@ -132,7 +137,9 @@ export const closing = (card: MeterCard): string => {
     ...(entries.some(({ hardlyAny }) => hardlyAny) ? ['Hardly any: less than a meter shows.'] : []),
     ...(shadow === undefined
       ? []
-      : [`Shadow side: what fills, a hand keeping ${listed(shadow.shaded)} off the dome.`]),
+      : [
+          `Shadow: what fills the side of the face that the key leaves dark, the dome turned ${shadow.toward === 'camera' ? 'to the camera' : `aside, ${shadow.toward}`} and ${listed(shadow.shaded)} kept off it by a hand.`,
+        ]),
     ...(unknown.length === 0
       ? []
       : [`Not counted, since nothing tells how strong it is: ${listed(unknown)} (write meters or power).`]),

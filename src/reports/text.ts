@@ -56,16 +56,20 @@ const acceptedSentence = ({ accepted }: CheckedPlan): string[] =>
 const planText = (plan: CheckedPlan, look: Look, all: boolean): string[] => {
   const lines: string[] = []
   const saidRules = new Set<string>()
+  let advised = new Set<string>()
   let last: Finding | undefined
   const add = (finding: Finding): void => {
     const sameLine = last !== undefined && samePlace(last, finding)
-    lines.push(...findingText(finding, plan, look, { sameLine, sameRule: saidRules.has(finding.rule) }))
+    const sameRule = saidRules.has(finding.rule)
+    lines.push(...findingText(finding, plan, look, { sameLine, sameRule, advised }))
     saidRules.add(finding.rule)
+    for (const { title } of finding.advice) advised.add(title)
     last = finding
   }
   for (const group of byCause(plan.findings)) {
     if (lines.length > 0) lines.push('')
     last = undefined
+    advised = new Set()
     if (group.length > 1) {
       const head = `${plan.file}: ${count(group.length, 'finding')} of one cause: ${group[0]!.cause}`
       lines.push(...hanging(head, look).map(look.paint.strong))

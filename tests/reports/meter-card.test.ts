@@ -66,10 +66,10 @@ describe('the shadow side on the card', () => {
 
   it('is metered toward a board, and says that it came off it', () => {
     const text = rows(plan(board).replace(key, ''))
-    expect(text.some((line) => /^shadow side \| f\/\S+.* \| camera-right$/.test(line))).toBe(true)
+    expect(text.some((line) => /^shadow \| f\/\S+.* \| aside$/.test(line))).toBe(true)
     expect(text).toContain('came by | light | straight | room | off board | backdrop')
-    expect(text.some((line) => /shadow side \| 100 %$/.test(line))).toBe(true)
-    expect(text.join(' ')).toMatch(/a hand keeping key off the dome/)
+    expect(text.some((line) => /shadow \| 100 %$/.test(line))).toBe(true)
+    expect(text.join(' ')).toMatch(/the dome turned aside, camera-right and key kept off it by a hand/)
   })
 
   it('tells a scrim from a board by name', () => {

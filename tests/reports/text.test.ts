@@ -64,6 +64,32 @@ recipes/white.plan.yaml: one warning
     expect(shown).toContain(`${file}: one warning and two notes\n`)
   })
 
+  it('says advice once under a cause, and again under another', () => {
+    const [first, second] = [
+      { title: 'lights.paper.power → 1/8' },
+      { title: 'a second light', gives: 'white' },
+    ]
+    const of = (cause: string, advice: typeof short.advice) => ({ ...short, cause, advice })
+    const shown = report([
+      checked({
+        findings: [
+          of('one', [first, second]),
+          of('one', [{ ...second, gives: 'even' }, { title: 'a flag' }]),
+          of('one', [second]),
+          of('another', [second]),
+        ],
+      }),
+    ])
+    const mends = shown.split('\n').filter((line) => /^ +(mend|or) /.test(line))
+    expect(mends.map((line) => line.trim())).toEqual([
+      'mend · lights.paper.power → 1/8',
+      'or · a second light: white',
+      'mend · a flag',
+      'mend · as above',
+      'mend · a second light: white',
+    ])
+  })
+
   it('moves findings of one cause together, and leaves a cause of one finding unsaid', () => {
     const other = { ...uneven, rule: 'other-rule' }
     const shown = report([

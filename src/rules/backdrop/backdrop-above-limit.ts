@@ -159,14 +159,18 @@ const lightsDown = (evidence: AboveLimit, words: Words, context: RuleContext): r
   const names = backdropLights(set).map((light) => light.name)
   if (names.length === 0 || shareAt(set, set.backdropView!.middle, names) < 0.5) return []
   const target = targetOf(evidence)
-  const surface = /paper/.test(context.plan.backdrop!.surface.name) ? 'paper' : 'backdrop'
   const advice = lowered(names, target ?? evidence.over - (evidence.spare ?? 0), evidence, words, context)
   return target === undefined
     ? [
-        {
-          title: `light the ${surface} more evenly: two lights, further off, aimed across`,
-          gives: 'then one power can be white in the corners and not too much in the middle',
-        },
+        // Where the two limits cross, that is told among what uncrosses them.
+        ...(evidence.limits !== undefined && crossing(evidence.limits) !== 'none'
+          ? []
+          : [
+              {
+                title: 'light the backdrop more evenly: two lights, further off, aimed across',
+                gives: 'then one power can be white in the corners and not too much in the middle',
+              },
+            ]),
         ...advice.map((one) => ({
           ...one,
           costs: 'the least that keeps the corners white; still over the limit',
