@@ -13,6 +13,8 @@ export interface Reaching {
   readonly side: FrameSide
   /** Metres, at the thing, by which it would have to leave the picture over that side. */
   readonly by: number
+  /** The place that reaches in so far. */
+  readonly at: Vec3
 }
 
 /**
@@ -21,19 +23,23 @@ export interface Reaching {
  */
 export const reachingIn = (camera: SceneCamera, seen: readonly Vec3[]): Reaching | undefined => {
   if (seen.length === 0) return undefined
-  const most = { left: 0, right: 0, top: 0, bottom: 0 }
+  const none = { by: 0, at: seen[0]! }
+  const most = { left: none, right: none, top: none, bottom: none }
   for (const place of seen) {
     const { x, y, depth } = project(camera, place)
     const [across, up] = [depth * camera.tanHalfWidth, depth * camera.tanHalfHeight]
-    most.left = Math.max(most.left, (x + 1) * across)
-    most.right = Math.max(most.right, (1 - x) * across)
-    most.bottom = Math.max(most.bottom, (y + 1) * up)
-    most.top = Math.max(most.top, (1 - y) * up)
+    const further = (side: keyof typeof most, by: number): void => {
+      if (by > most[side].by) most[side] = { by, at: place }
+    }
+    further('left', (x + 1) * across)
+    further('right', (1 - x) * across)
+    further('bottom', (y + 1) * up)
+    further('top', (1 - y) * up)
   }
   const sides = ['top', 'bottom', 'left', 'right'] as const
-  const side = sides.reduce((least, one) => (most[one] < most[least] - alike ? one : least))
-  const middle = (side === 'left' || side === 'right') && Math.abs(most.left - most.right) < alike
-  return { side: middle ? 'middle' : side, by: most[side] }
+  const side = sides.reduce((least, one) => (most[one].by < most[least].by - alike ? one : least))
+  const middle = (side === 'left' || side === 'right') && Math.abs(most.left.by - most.right.by) < alike
+  return { side: middle ? 'middle' : side, ...most[side] }
 }
 
 /** Metres: two ways out that differ by less are alike. */

@@ -13,6 +13,8 @@ export interface Shown {
   readonly sameLine?: boolean
   /** Leave out what the rule rests on: a finding of the same rule has said it. */
   readonly sameRule?: boolean
+  /** The same is found on the other side, and shown in full there: only what and where. */
+  readonly asOther?: boolean
   /** What findings of the same cause have advised before: said once, by its title. */
   readonly advised?: ReadonlySet<string>
 }
@@ -23,15 +25,24 @@ export const findingText = (finding: Finding, plan: CheckedPlan, look: Look, sho
   return [
     ...(look.terminal ? brokenGnuLine(finding, look) : [gnuLine(finding, look)]),
     ...(shown.sameLine ? [] : written(finding.place, plan, look)),
-    ...(finding.scale === undefined
-      ? []
-      : labelled('stops', scale(finding.scale, look, labelledWidth(look)), look)),
-    ...words('why', finding.why),
-    ...finding.also.flatMap((place) => words('also', `${where(place, finding.place)}: ${place.says}`)),
-    ...adviceText(finding, shown.advised).flatMap((says, index) => words(index === 0 ? 'mend' : 'or', says)),
-    ...(shown.sameRule ? [] : labelled('basis', basisOf(finding, look), look)),
+    ...(shown.asOther ? words('mend', 'as above, on the other side') : inFull(finding, look, shown, words)),
   ]
 }
+
+const inFull = (
+  finding: Finding,
+  look: Look,
+  shown: Shown,
+  words: (label: string, text: string) => string[],
+): string[] => [
+  ...(finding.scale === undefined
+    ? []
+    : labelled('stops', scale(finding.scale, look, labelledWidth(look)), look)),
+  ...words('why', finding.why),
+  ...finding.also.flatMap((place) => words('also', `${where(place, finding.place)}: ${place.says}`)),
+  ...adviceText(finding, shown.advised).flatMap((says, index) => words(index === 0 ? 'mend' : 'or', says)),
+  ...(shown.sameRule ? [] : labelled('basis', basisOf(finding, look), look)),
+]
 
 const adviceText = ({ advice }: Finding, advised: ReadonlySet<string> = new Set()): readonly string[] => {
   const fresh = advice.filter(({ title }) => !advised.has(title))

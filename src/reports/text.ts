@@ -56,13 +56,17 @@ const acceptedSentence = ({ accepted }: CheckedPlan): string[] =>
 const planText = (plan: CheckedPlan, look: Look, all: boolean): string[] => {
   const lines: string[] = []
   const saidRules = new Set<string>()
+  const saidSides = new Map<string, string>()
   let advised = new Set<string>()
   let last: Finding | undefined
   const add = (finding: Finding): void => {
     const sameLine = last !== undefined && samePlace(last, finding)
     const sameRule = saidRules.has(finding.rule)
-    lines.push(...findingText(finding, plan, look, { sameLine, sameRule, advised }))
+    const before = saidSides.get(eitherSide(finding))
+    const asOther = before !== undefined && before !== finding.message
+    lines.push(...findingText(finding, plan, look, { sameLine, sameRule, asOther, advised }))
     saidRules.add(finding.rule)
+    saidSides.set(eitherSide(finding), before ?? finding.message)
     for (const { title } of finding.advice) advised.add(title)
     last = finding
   }
@@ -133,6 +137,9 @@ const counted = (plans: readonly CheckedPlan[], of: (plan: CheckedPlan) => reado
     number === plans.length ? one : `${one} (${count(number, 'plan')})`,
   )
 }
+
+/** What is found, whichever side it is found on: `paper-left` and `paper-right` as in a mirror are told alike. */
+const eitherSide = ({ rule, message }: Finding): string => `${rule}\n${message.replace(/left|right/g, '|')}`
 
 const samePlace = (a: Finding, b: Finding): boolean =>
   a.place.file === b.place.file && a.place.start === b.place.start && a.place.end === b.place.end

@@ -17,37 +17,52 @@ const most = { metres: 1.2, radians: (50 * Math.PI) / 180 }
 
 type Way = 1 | -1
 
+/** Knobs that count to one side. */
+const toOneSide: readonly Knob['knob'][] = ['light-right', 'light-angle', 'panel-right']
+
 const firstClear = (
   set: ComputedSet,
   knob: Knob,
   ways: readonly Way[],
   clear: (after: ComputedSet) => boolean,
+  twin?: Knob,
 ): Moved | undefined => {
   const today = knobToday(set.plan, knob)
-  if (today === undefined) return undefined
+  const todayTwin = twin && knobToday(set.plan, twin)
+  if (today === undefined || (twin !== undefined && todayTwin === undefined)) return undefined
+  const mirrored = toOneSide.includes(knob.knob) ? -1 : 1
   const unit = knob.knob === 'light-angle' ? 'radians' : 'metres'
   for (let by = steps[unit]; by <= most[unit] + 1e-9; by += steps[unit])
     for (const way of ways) {
       const turned = turn(set.plan, knob, today + way * by)
       // Where it stands now may be outside what the room lets it: further on it may be inside.
       if (turned === undefined || turned.short > 0) continue
-      const after = set.with(turned.change)
-      if (clear(after)) return { title: turned.title, after }
+      const other = twin && turn(set.plan, twin, todayTwin! + mirrored * way * by)
+      if (twin !== undefined && (other === undefined || other.short > 0)) continue
+      const both = other === undefined ? [turned] : [turned, other]
+      const after = set.with(...both.map(({ change }) => change))
+      if (clear(after)) return { title: both.map(({ title }) => title).join(', '), after }
     }
   return undefined
 }
 
-/** The first setting, away from today's (`way` 1 up, −1 down), after which it is clear; undefined where none is. */
+/**
+ * The first setting, away from today's (`way` 1 up, −1 down), after which it is clear; undefined where none is.
+ *
+ * @param twin what stands on the other side and is moved as in a mirror
+ */
 export const movedUntil = (
   set: ComputedSet,
   knob: Knob,
   way: Way,
   clear: (after: ComputedSet) => boolean,
-): Moved | undefined => firstClear(set, knob, [way], clear)
+  twin?: Knob,
+): Moved | undefined => firstClear(set, knob, [way], clear, twin)
 
 /** Either way, the one that needs less of it. */
 export const movedEitherWay = (
   set: ComputedSet,
   knob: Knob,
   clear: (after: ComputedSet) => boolean,
-): Moved | undefined => firstClear(set, knob, [1, -1], clear)
+  twin?: Knob,
+): Moved | undefined => firstClear(set, knob, [1, -1], clear, twin)

@@ -90,6 +90,20 @@ recipes/white.plan.yaml: one warning
     ])
   })
 
+  it('shows in full one of two that differ in their side alone', () => {
+    const on = (side: string, more = '') => ({
+      ...short,
+      message: `paper-${side} is in the camera-${side} edge${more}`,
+    })
+    const shown = (...findings: (typeof short)[]) => report([checked({ findings })]).match(/why ·/g)!.length
+    expect(shown(on('left'), on('right'))).toBe(1)
+    expect(report([checked({ findings: [on('left'), on('right')] })])).toMatch(
+      /camera-right edge [\s\S]*mend · as above, on the other side/,
+    )
+    expect(shown(on('left'), on('right', ' by 3 cm'))).toBe(2)
+    expect(shown(on('left'), { ...on('right'), rule: 'other-rule' })).toBe(2)
+  })
+
   it('moves findings of one cause together, and leaves a cause of one finding unsaid', () => {
     const other = { ...uneven, rule: 'other-rule' }
     const shown = report([

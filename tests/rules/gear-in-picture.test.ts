@@ -40,6 +40,43 @@ describe('how far a panel reaches in', () => {
     expect(found!.message).toContain('camera-left')
   })
 
+  it('a pair as in a mirror is told once, moved together, and its frame is that of its own depth', () => {
+    const two = (right: string) =>
+      set(
+        `${board('left: 60 cm, behind: 1 m, height: 1.5 m')}  other: { kind: reflector, surface: white board, size: 40 x 40 cm, at: { right: ${right}, behind: 1 m, height: 1.5 m }, faces: camera }\n`,
+      )
+    const found = findingsOf('panel-in-frame', two('60 cm'))
+    expect(found).toHaveLength(1)
+    expect(found[0]!.message).toBe('board and other are in the picture, each 8 cm in from either side')
+    // 2 × 0.12 and 2 × 0.18 of 4 m.
+    expect(found[0]!.why).toMatch(/96 cm wide and 1\.44 m high, 4 m from the camera$/)
+    expect(found[0]!.also.map(({ pointer }) => pointer)).toContain('/panels/other/at')
+    expect(found[0]!.advice[0]!.title).toBe('panels.board.at.left → 70 cm, panels.other.at.right → 70 cm')
+    // Not as in a mirror, they are two.
+    const apart = findingsOf('panel-in-frame', two('55 cm')).map(({ message }) => message)
+    expect(apart).toEqual([
+      'board is in the picture, 8 cm in from the camera-left edge',
+      'other is in the picture, 13 cm in from the camera-right edge',
+    ])
+  })
+
+  it('tells the stands of a pair of lights once', () => {
+    const stands = (right: string) => {
+      const one = light('left: 60 cm, front: 10 cm, height: 2.4 m').replace(
+        '} }',
+        '}, stand: { kind: light stand } }',
+      )
+      const other = one.split('\n')[1]!.replace('key:', 'fill:').replace('left: 60 cm', `right: ${right}`)
+      return set(`${one}${other}\n`, 'distance: 6 m, height: 1 m')
+    }
+    expect(findingsOf('stand-in-frame', stands('60 cm')).map(({ message }) => message)).toEqual([
+      expect.stringMatching(
+        /^the stands of key and fill are in the picture, each 10 cm up from the bottom edge$/,
+      ),
+    ])
+    expect(findingsOf('stand-in-frame', stands('50 cm'))).toHaveLength(2)
+  })
+
   it('not at all a centimetre outside', () => {
     expect(findingsOf('panel-in-frame', set(board('right: 69 cm, behind: 1 m, height: 1.5 m')))).toEqual([])
   })

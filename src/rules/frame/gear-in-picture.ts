@@ -15,6 +15,8 @@ import { worstCut } from './frame-cuts.js'
 
 export interface InPicture extends Evidence {
   readonly name: string
+  /** What stands as in a mirror on the other side, and is told with it. */
+  readonly twin: string | undefined
   readonly reaching: Reaching
   readonly covered: Covered
 }
@@ -56,9 +58,62 @@ export const inPicture = (gear: Gear, { set, limits }: RuleContext): InPicture |
       ...(covered.head > 0 ? { 'head-hidden': share(covered.head) } : {}),
     },
     name: gear.name,
+    twin: undefined,
     reaching,
     covered,
   }
+}
+
+/** Metres: gear set up by tape as in a mirror differs by no more. */
+const asInAMirror = 0.02
+
+/** The same on both sides of the centre line, and reaching in as far. */
+export const areMirrored = (a: Reaching, b: Reaching): boolean =>
+  Math.abs(a.by - b.by) < asInAMirror &&
+  Math.abs(a.at[0]) > asInAMirror &&
+  Math.abs(a.at[0] + b.at[0]) < asInAMirror &&
+  Math.abs(a.at[1] - b.at[1]) < asInAMirror
+
+/** Two of a pair as one finding, which points at the first and names both. */
+export const inPairs = <T extends Evidence & { readonly reaching: Reaching }>(
+  found: readonly T[],
+  join: (first: T, second: T) => T | undefined,
+): readonly T[] => {
+  const rest = [...found]
+  const joined: T[] = []
+  for (let first = rest.shift(); first !== undefined; first = rest.shift()) {
+    const own = first
+    const index = rest.findIndex(
+      (one) => areMirrored(own.reaching, one.reaching) && join(own, one) !== undefined,
+    )
+    const second = index < 0 ? undefined : rest.splice(index, 1)[0]
+    const pair = second && join(own, second)
+    joined.push(
+      second === undefined || pair === undefined
+        ? own
+        : { ...pair, also: [{ pointer: second.pointer, says: 'and this' }, ...(own.also ?? [])] },
+    )
+  }
+  return joined
+}
+
+export const twins = (a: InPicture, b: InPicture): InPicture | undefined =>
+  a.level === b.level &&
+  Math.abs(a.covered.head - b.covered.head) < 0.02 &&
+  Math.abs(a.covered.subject - b.covered.subject) < 0.02
+    ? { ...a, twin: b.name }
+    : undefined
+
+export const namesOf = ({ name, twin }: Pick<InPicture, 'name' | 'twin'>): string =>
+  twin === undefined ? name : `${name} and ${twin}`
+
+/** The pair reaches in over both sides. */
+const bothEdges: Readonly<Record<FrameSide, string>> = {
+  left: 'in from either side',
+  right: 'in from either side',
+  top: 'down from the top edge',
+  bottom: 'up from the bottom edge',
+  middle: 'in from either side',
 }
 
 const edges: Readonly<Record<FrameSide, string>> = {
@@ -69,31 +124,31 @@ const edges: Readonly<Record<FrameSide, string>> = {
   middle: 'in from either side',
 }
 
-export const reachText = ({ side, by }: Reaching, words: Words): string => `${words.small(by)} ${edges[side]}`
+export const reachText = ({ side, by }: Reaching, words: Words, both = false): string =>
+  `${both ? 'each ' : ''}${words.small(by)} ${(both ? bothEdges : edges)[side]}`
 
 const percent = (share: number): string => `${Math.round(share * 100)} %`
 
-export const inPictureText = (
-  { name, reaching, covered }: InPicture,
-  words: Words,
-  { plan, limits }: RuleContext,
-): string => {
+export const inPictureText = (evidence: InPicture, words: Words, { plan, limits }: RuleContext): string => {
+  const { twin, reaching, covered } = evidence
+  const names = namesOf(evidence)
+  const stands = twin === undefined ? `${names} stands before it` : `${names} stand before it, each`
   const group = plan.subject.kind === 'group'
   if (covered.head > limits.covered!)
-    return covered.head > 0.9
-      ? `${group ? 'a face' : 'the face'} is hidden: ${name} stands before it`
-      : `${percent(covered.head)} of ${group ? 'a head' : 'the head'} is hidden: ${name} stands before it`
+    return covered.head > 0.9 && twin === undefined
+      ? `${group ? 'a face' : 'the face'} is hidden: ${stands}`
+      : `${percent(covered.head)} of ${group ? 'a head' : 'the head'} is hidden: ${stands}`
   if (covered.subject > limits.covered!)
-    return `${percent(covered.subject)} of ${group ? 'the group' : plan.subject.kind === 'object' ? 'the object' : 'the subject'} is hidden: ${name} stands before it`
-  return `${name} is in the picture, ${reachText(reaching, words)}`
+    return `${percent(covered.subject)} of ${group ? 'the group' : plan.subject.kind === 'object' ? 'the object' : 'the subject'} is hidden: ${stands}`
+  return `${names} ${twin === undefined ? 'is' : 'are'} in the picture, ${reachText(reaching, words, twin !== undefined)}`
 }
 
-/** How large the frame is there. */
+/** How large the frame is at the depth of what reaches in. */
 export const frameText = ({ set, plan }: RuleContext, at: Vec3, words: Words): string => {
   const { camera } = set.scene
   const depth = Math.max(0, project(camera, at).depth)
   const [width, height] = [2 * depth * camera.tanHalfWidth, 2 * depth * camera.tanHalfHeight]
-  return `${Math.round(plan.camera.lens * 1000)} mm, ${plan.camera.frame} frame: ${words.length(width)} wide and ${words.length(height)} high there`
+  return `${Math.round(plan.camera.lens * 1000)} mm, ${plan.camera.frame} frame: ${words.length(width)} wide and ${words.length(height)} high, ${words.length(depth)} from the camera`
 }
 
 /** True where the camera sees nothing of it. */

@@ -10,14 +10,17 @@ import { inTurn, type RuleContext, rule } from '../rule.js'
 import {
   frameText,
   type InPicture,
+  inPairs,
   inPicture,
   inPictureLimits,
   inPictureText,
   isOut,
   longerLens,
   mostTried,
+  namesOf,
   outOfPicture,
   retouched,
+  twins,
 } from './gear-in-picture.js'
 
 const portrait = (light: string, camera = 'lens: 85 mm, at: { distance: 2.2 m }'): string => `plan: 1
@@ -86,35 +89,40 @@ export const lightInFrame = rule<InPicture>({
   detect: (context) => lightsIn(context),
 
   tell: (evidence, words, context) => {
-    const { plan, set } = context
-    const light = plan.lights.get(evidence.name)!
-    const front = set.scene.lights.get(evidence.name)!.front!
+    const light = context.plan.lights.get(evidence.name)!
     const guess = isGuess(light, context)
     return {
       message: `${guess ? 'perhaps ' : ''}${inPictureText(evidence, words, context)}`,
       why: [
-        frameText(context, front.centre, words),
+        frameText(context, evidence.reaching.at, words),
         ...(guess ? ['only its back would show, and how deep it is is from memory'] : []),
       ].join('; '),
     }
   },
 
-  mend: ({ name, reaching }, _words, context) => {
+  mend: ({ name, twin, reaching }, _words, context) => {
     const { set, plan } = context
     if (set.scene.lights.size > mostTried && lightsIn(context).length > mostTried) return retouched()
     const light = plan.lights.get(name)!
     const onFace = light.role === 'key' || light.role === 'fill'
-    const clear = (after: ComputedSet) => isOut(after, { of: 'light', name })
+    const clear = (after: ComputedSet) =>
+      isOut(after, { of: 'light', name }) && (twin === undefined || isOut(after, { of: 'light', name: twin }))
+    const knobs = (knob: 'light-height' | 'light-distance'): readonly [Knob, Knob | undefined] => [
+      { knob, light: name },
+      twin === undefined ? undefined : { knob, light: twin },
+    ]
+    const [height, heightOfTwin] = knobs('light-height')
+    const [distance, distanceOfTwin] = knobs('light-distance')
     const upOrDown = () =>
       outOfPicture(
-        movedUntil(set, { knob: 'light-height', light: name }, reaching.side === 'bottom' ? -1 : 1, clear),
+        movedUntil(set, height, reaching.side === 'bottom' ? -1 : 1, clear, heightOfTwin),
         onFace ? 'light from another height: look at the eyes' : undefined,
       )
     const around = () =>
-      outOfPicture(movedAside(set, light, clear), onFace ? 'light from further round' : undefined)
+      outOfPicture(movedAside(set, light, twin, clear), onFace ? 'light from further round' : undefined)
     const further = () =>
       outOfPicture(
-        movedUntil(set, { knob: 'light-distance', light: name }, 1, clear),
+        movedUntil(set, distance, 1, clear, distanceOfTwin),
         onFace ? 'more power, and harder light' : 'more power',
       )
     const lens = () => longerLens(context, clear)
@@ -123,10 +131,12 @@ export const lightInFrame = rule<InPicture>({
       : inTurn(upOrDown, further, around, lens, retouched)
   },
 
-  inShort: ({ name }) => `${name} is in the picture`,
+  inShort: (evidence) => `${namesOf(evidence)} ${evidence.twin === undefined ? 'is' : 'are'} in the picture`,
 })
 
-const lightsIn = (context: RuleContext): readonly InPicture[] =>
+const lightsIn = (context: RuleContext): readonly InPicture[] => inPairs(eachIn(context), twins)
+
+const eachIn = (context: RuleContext): readonly InPicture[] =>
   [...context.plan.lights.values()].flatMap((light): InPicture[] => {
     const found = light.at.by === 'camera' ? undefined : inPicture({ of: 'light', name: light.name }, context)
     if (found === undefined) return []
@@ -148,10 +158,13 @@ const isGuess = ({ name, modifier }: Light, { set: { scene } }: RuleContext): bo
 const movedAside = (
   set: ComputedSet,
   { name, at }: Light,
+  twin: string | undefined,
   clear: (after: ComputedSet) => boolean,
 ): Moved | undefined => {
+  const other = (knob: 'light-angle' | 'light-right'): Knob | undefined =>
+    twin === undefined ? undefined : { knob, light: twin }
   const angle: Knob = { knob: 'light-angle', light: name }
-  if (at.by === 'tape') return movedEitherWay(set, angle, clear)
+  if (at.by === 'tape') return movedEitherWay(set, angle, clear, other('light-angle'))
   const right: Knob = { knob: 'light-right', light: name }
-  return movedUntil(set, right, (knobToday(set.plan, right) ?? 0) < 0 ? -1 : 1, clear)
+  return movedUntil(set, right, (knobToday(set.plan, right) ?? 0) < 0 ? -1 : 1, clear, other('light-right'))
 }

@@ -1,4 +1,5 @@
 import type { Panel } from '../../language/plan.js'
+import type { ComputedSet } from '../../set/computed-set.js'
 import type { Knob } from '../../set/knobs.js'
 import { misplaced } from '../known.js'
 import { movedUntil } from '../moved.js'
@@ -7,14 +8,17 @@ import type { Words } from '../words.js'
 import {
   frameText,
   type InPicture,
+  inPairs,
   inPicture,
   inPictureLimits,
   inPictureText,
   isOut,
   longerLens,
   mostTried,
+  namesOf,
   outOfPicture,
   retouched,
+  twins,
 } from './gear-in-picture.js'
 
 const portrait = (panel: string): string => `plan: 1
@@ -82,7 +86,7 @@ export const panelInFrame = rule<InPicture>({
 
   tell: (evidence, words, context) => ({
     message: inPictureText(evidence, words, context),
-    why: frameText(context, context.set.scene.panels.get(evidence.name)!.faces[0]!.centre, words),
+    why: frameText(context, evidence.reaching.at, words),
   }),
 
   mend: (evidence, words, context) =>
@@ -90,30 +94,45 @@ export const panelInFrame = rule<InPicture>({
       ? retouched()
       : inTurn(
           () => movedOut(evidence, words, context),
-          () => longerLens(context, (after) => isOut(after, { of: 'panel', name: evidence.name })),
+          () => longerLens(context, areOut(evidence)),
           retouched,
         ),
 
-  inShort: ({ name }) => `${name} is in the picture`,
+  inShort: (evidence) => `${namesOf(evidence)} ${evidence.twin === undefined ? 'is' : 'are'} in the picture`,
 })
 
 const panelsIn = (context: RuleContext): readonly InPicture[] =>
-  [...context.plan.panels.values()].flatMap(({ name }) => inPicture({ of: 'panel', name }, context) ?? [])
+  inPairs(
+    [...context.plan.panels.values()].flatMap(({ name }) => inPicture({ of: 'panel', name }, context) ?? []),
+    twins,
+  )
+
+const areOut =
+  ({ name, twin }: InPicture) =>
+  (after: ComputedSet): boolean =>
+    isOut(after, { of: 'panel', name }) && (twin === undefined || isOut(after, { of: 'panel', name: twin }))
 
 /** Aside to its own side, or up or down, whichever way it came in; as little as will do. */
-const movedOut = (
-  { name, reaching: { side, by } }: InPicture,
-  words: Words,
-  { plan, set }: RuleContext,
-): readonly Mend[] => {
+const movedOut = (evidence: InPicture, words: Words, { plan, set }: RuleContext): readonly Mend[] => {
+  const {
+    name,
+    twin,
+    reaching: { side, by },
+  } = evidence
   const panel = plan.panels.get(name)!
   const upright = (side === 'top' || side === 'bottom') && panel.kind !== 'v-flat'
-  const knob: Knob = { knob: upright ? 'panel-height' : 'panel-right', panel: name }
+  const knobOf = (of: string): Knob => ({ knob: upright ? 'panel-height' : 'panel-right', panel: of })
   const way = upright ? (side === 'top' ? 1 : -1) : standsLeft(panel) ? -1 : 1
-  const moved = movedUntil(set, knob, way, (after) => isOut(after, { of: 'panel', name }))
+  const moved = movedUntil(
+    set,
+    knobOf(name),
+    way,
+    areOut(evidence),
+    twin === undefined ? undefined : knobOf(twin),
+  )
   // A panel that is placed by a bearing is moved by hand.
   return moved === undefined && panel.at.by === 'tape'
-    ? [{ title: `${name} ${words.small(by)} further out` }]
+    ? [{ title: `${namesOf(evidence)} ${words.small(by)} further out` }]
     : outOfPicture(moved)
 }
 

@@ -3,11 +3,12 @@ import { standReaching, standsBefore } from '../../picture/stand-in-picture.js'
 import type { SceneStand } from '../../scene/scene.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { knobToday } from '../../set/knob-value.js'
+import type { Knob } from '../../set/knobs.js'
 import { misplaced } from '../known.js'
 import { movedEitherWay, movedUntil } from '../moved.js'
 import { lightPointer } from '../place-pointer.js'
 import { type Evidence, inTurn, type RuleContext, rule } from '../rule.js'
-import { longerLens, mostTried, outOfPicture, reachText, retouched } from './gear-in-picture.js'
+import { inPairs, longerLens, mostTried, outOfPicture, reachText, retouched } from './gear-in-picture.js'
 
 const tall = (light: string, camera = 'lens: 50 mm'): string => `plan: 1
 title: Full length, stands beside it
@@ -24,6 +25,8 @@ const stand = ', stand: { kind: light stand }'
 
 interface StandIn extends Evidence {
   readonly stand: SceneStand
+  /** The light on the other side whose stand is told with it. */
+  readonly twin: string | undefined
   readonly reaching: Reaching
   /** Its pole stands before someone. */
   readonly before: boolean
@@ -97,13 +100,15 @@ export const standInFrame = rule<StandIn>({
 
   detect: (context) => standsIn(context),
 
-  tell: ({ stand, reaching, before, level }, words) => ({
+  tell: ({ stand, twin, reaching, before, level }, words) => ({
     message: `${level === 'note' ? 'perhaps ' : ''}${
-      stand.kind === 'boom'
-        ? `the boom of ${stand.light} is in the picture, whichever side it stands on: ${reachText(reaching, words)}`
-        : before
-          ? `the stand of ${stand.light} stands before the subject`
-          : `the stand of ${stand.light} is in the picture, ${reachText(reaching, words)}`
+      twin !== undefined
+        ? `the ${stand.kind === 'boom' ? 'booms' : 'stands'} of ${stand.light} and ${twin} ${before ? 'stand before the subject' : `are in the picture, ${reachText(reaching, words, true)}`}`
+        : stand.kind === 'boom'
+          ? `the boom of ${stand.light} is in the picture, whichever side it stands on: ${reachText(reaching, words)}`
+          : before
+            ? `the stand of ${stand.light} stands before the subject`
+            : `the stand of ${stand.light} is in the picture, ${reachText(reaching, words)}`
     }`,
     why: stand.stated
       ? stand.kind === 'boom'
@@ -112,12 +117,14 @@ export const standInFrame = rule<StandIn>({
       : 'the plan does not say what holds the light: a stand right under it is taken, or a boom for what hangs over the subject',
   }),
 
-  mend: ({ stand }, words, context) => {
+  mend: ({ stand, twin }, words, context) => {
     const { set } = context
     if (set.scene.stands.length > mostTried && standsIn(context).length > mostTried) return retouched()
     const { light } = stand
-    const clear = (after: ComputedSet) => isOut(after, light)
+    const clear = (after: ComputedSet) => isOut(after, light) && (twin === undefined || isOut(after, twin))
     const right = { knob: 'light-right', light } as const
+    const other = (knob: 'light-angle' | 'light-right' | 'light-distance'): Knob | undefined =>
+      twin === undefined ? undefined : { knob, light: twin }
     const aside = (knobToday(set.plan, right) ?? 0) < 0 ? -1 : 1
     return inTurn(
       () =>
@@ -125,26 +132,46 @@ export const standInFrame = rule<StandIn>({
           ? []
           : [
               {
-                title: `${light} from a boom, its stand ${words.length(usualArm)} to the side`,
+                title:
+                  twin === undefined
+                    ? `${light} from a boom, its stand ${words.length(usualArm)} to the side`
+                    : `${light} and ${twin} from booms, their stands ${words.length(usualArm)} to the side`,
                 costs: 'a counterweight, and a sandbag on the legs',
               },
             ],
       () =>
-        outOfPicture(movedEitherWay(set, { knob: 'light-angle', light }, clear), 'light from further round'),
-      () => outOfPicture(movedUntil(set, right, aside, clear), 'light from further to the side'),
+        outOfPicture(
+          movedEitherWay(set, { knob: 'light-angle', light }, clear, other('light-angle')),
+          'light from further round',
+        ),
       () =>
         outOfPicture(
-          movedUntil(set, { knob: 'light-distance', light }, 1, clear),
+          movedUntil(set, right, aside, clear, other('light-right')),
+          'light from further to the side',
+        ),
+      () =>
+        outOfPicture(
+          movedUntil(set, { knob: 'light-distance', light }, 1, clear, other('light-distance')),
           'more power, and harder light',
         ),
       () => longerLens(context, clear),
     )
   },
 
-  inShort: ({ stand }) => `the stand of ${stand.light} is in the picture`,
+  inShort: ({ stand, twin }) =>
+    twin === undefined
+      ? `the stand of ${stand.light} is in the picture`
+      : `the stands of ${stand.light} and ${twin} are in the picture`,
 })
 
-const standsIn = ({ set: { scene }, limits }: RuleContext): readonly StandIn[] =>
+const standsIn = (context: RuleContext): readonly StandIn[] =>
+  inPairs(eachIn(context), (a, b) =>
+    a.level === b.level && a.before === b.before && a.stand.kind === b.stand.kind
+      ? { ...a, twin: b.stand.light }
+      : undefined,
+  )
+
+const eachIn = ({ set: { scene }, limits }: RuleContext): readonly StandIn[] =>
   scene.stands.flatMap((stand): StandIn[] => {
     const reaching = standReaching(scene, stand)
     if (reaching === undefined || reaching.by * 100 <= limits.inside!) return []
@@ -172,6 +199,7 @@ const standsIn = ({ set: { scene }, limits }: RuleContext): readonly StandIn[] =
           inside: { value: reaching.by * 100, unit: 'cm', limit: limits.inside!, side: 'at-most' },
         },
         stand,
+        twin: undefined,
         reaching,
         before,
       },
