@@ -138,7 +138,7 @@ export const closing = (card: MeterCard): string => {
     ...(shadow === undefined
       ? []
       : [
-          `Shadow: what fills the side of the face that the key leaves dark, the dome turned ${shadow.toward === 'camera' ? 'to the camera' : `aside, ${shadow.toward}`} and ${listed(shadow.shaded)} kept off it by a hand.`,
+          `Shadow: what fills the side that the key leaves dark, the dome turned ${shadow.toward === 'camera' ? 'to the camera' : `aside, ${shadow.toward}`} and ${listed(shadow.shaded)} kept off it by a hand.`,
         ]),
     ...(unknown.length === 0
       ? []

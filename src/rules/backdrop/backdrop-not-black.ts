@@ -3,6 +3,7 @@ import type { ComputedSet } from '../../set/computed-set.js'
 import { backdropMissing } from '../known.js'
 import { onBackdrop } from '../on-surface.js'
 import { placePointer } from '../place-pointer.js'
+import { whom } from '../place-words.js'
 import { type Evidence, inTurn, type Mend, rule } from '../rule.js'
 import { inside } from '../solving.js'
 import { reached } from '../tiers.js'
@@ -111,7 +112,7 @@ export const backdropNotBlack = rule<NotBlack>({
         : [
             {
               title: `an egg-crate grid on ${light.name}, or a flag between ${light.name} and the backdrop`,
-              gives: 'takes its spill off the backdrop and leaves the face alone',
+              gives: `takes its spill off the backdrop and leaves ${whom(plan)} alone`,
               costs: 'a grid takes up to a stop of the light as well',
             },
           ]

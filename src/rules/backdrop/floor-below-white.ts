@@ -1,3 +1,4 @@
+import type { Plan } from '../../language/plan.js'
 import { fNumberFor } from '../../light/exposure.js'
 import type { Figure } from '../../light/figure.js'
 import { recordedLinear, srgbCode, stopsToSurelyWhite } from '../../picture/tone.js'
@@ -131,8 +132,8 @@ export const floorBelowWhite = rule<FloorBelowWhite>({
   },
 
   tell: ({ darkest, short, reads }, words, { plan }) => ({
-    message: `the floor records ${words.tone(srgbCode(darkest.linear))} ${darkest.where}, ${short < 0.05 ? 'just' : words.howMany(short)} short of white for certain`,
-    why: `camera ${words.f(plan.camera.aperture)}, the floor ${words.f(reads)} there; ${surfaceText(plan.backdrop!.surface)}; shadows of people and gear left out`,
+    message: `${ground(plan)} records ${words.tone(srgbCode(darkest.linear))} ${darkest.where}, ${short < 0.05 ? 'just' : words.howMany(short)} short of white for certain`,
+    why: `camera ${words.f(plan.camera.aperture)}, ${ground(plan)} ${words.f(reads)} there; ${surfaceText(plan.backdrop!.surface)}; shadows of people and gear left out`,
   }),
 
   mend: (evidence, words, context) =>
@@ -141,15 +142,19 @@ export const floorBelowWhite = rule<FloorBelowWhite>({
       () => anotherLight(evidence, words, context),
       () => [
         {
-          title: 'a sheet of clear acrylic on the floor, or the floor whitened afterwards',
-          costs: 'it mirrors the feet, and the white beyond them',
+          title: `a sheet of clear acrylic on ${ground(context.plan)}, or ${ground(context.plan)} whitened afterwards`,
+          costs: `it mirrors ${context.plan.subject.kind === 'object' ? 'the object, and the white beyond it' : 'the feet, and the white beyond them'}`,
         },
       ],
     ),
 
-  inShort: ({ short, darkest }, words) =>
-    `the floor is ${words.howMany(Math.max(0.05, short))} short of white ${darkest.where}`,
+  inShort: ({ short, darkest }, words, { plan }) =>
+    `${ground(plan)} is ${words.howMany(Math.max(0.05, short))} short of white ${darkest.where}`,
 })
+
+/** What the sweep lies on. */
+const ground = ({ subject }: Plan): string =>
+  subject.standsOn === undefined ? 'the floor' : subject.kind === 'object' ? 'the table' : 'the platform'
 
 /** Steps across and up the lower frame at which the floor is looked for; a twentieth inside its edges. */
 const across = [-0.95, -0.48, 0, 0.48, 0.95]
@@ -163,7 +168,7 @@ interface Seen {
 }
 
 /** Where the frame sees the sweep's floor, whoever stands before it. */
-const placesSeen = ({ scene: { camera, backdrop } }: ComputedSet): readonly Seen[] => {
+const placesSeen = ({ plan, scene: { camera, backdrop } }: ComputedSet): readonly Seen[] => {
   if (backdrop?.sweepFront === undefined) return []
   const { bottom, left, right, sweepFront, y } = backdrop
   const seen = up.flatMap((v) =>
@@ -175,14 +180,17 @@ const placesSeen = ({ scene: { camera, backdrop } }: ComputedSet): readonly Seen
       return at[1] > sweepFront && at[1] < y - bend && at[0] > left && at[0] < right ? [at] : []
     }),
   )
-  return seen.map((at) => ({ at, where: whereOnFloor(at) }))
+  return seen.map((at) => ({
+    at,
+    where: whereOnFloor(at, plan.subject.kind === 'object' ? 'its foot' : 'the feet'),
+  }))
 }
 
-const whereOnFloor = ([x, y]: Vec3): string => {
+const whereOnFloor = ([x, y]: Vec3, feet: string): string => {
   const side = Math.abs(x) < 0.4 ? '' : x < 0 ? 'camera-left of ' : 'camera-right of '
   const depth = y < -0.3 ? 'in front of' : y > 0.3 ? 'behind' : ''
-  if (depth === '') return side === '' ? 'at the feet' : `${side}the feet`
-  return side === '' ? `${depth} the feet` : `${depth} the feet, ${x < 0 ? 'camera-left' : 'camera-right'}`
+  if (depth === '') return side === '' ? `at ${feet}` : `${side}${feet}`
+  return side === '' ? `${depth} ${feet}` : `${depth} ${feet}, ${x < 0 ? 'camera-left' : 'camera-right'}`
 }
 
 const metered = (set: ComputedSet): readonly FloorPlace[] => {
@@ -220,7 +228,7 @@ const ownLights = (
   return [
     {
       title: turned.map((one) => one.title).join(', '),
-      gives: `the floor ${words.howMany(by)} brighter from them`,
+      gives: `${ground(plan)} ${words.howMany(by)} brighter from them`,
       after: set.with(...turned.map((one) => one.change)),
       ...(turned.some((one) => one.short > 0)
         ? { costs: 'the end of the range', partial: true as const }
@@ -244,7 +252,7 @@ const anotherLight = (
   const own = set.lit.find(({ role }) => role === 'backdrop')
   return [
     {
-      title: `a light of its own for the floor, high and large, that meters ${words.f(fNumberFor(wanted as LuxSeconds, plan.camera.iso))} ${darkest.where}, dome flat and facing up`,
+      title: `a light of its own for ${ground(plan)}, high and large, that meters ${words.f(fNumberFor(wanted as LuxSeconds, plan.camera.iso))} ${darkest.where}, dome flat and facing up`,
       gives: 'white for certain there',
       costs:
         own === undefined

@@ -1,7 +1,9 @@
 /** Mends that bring a point of the backdrop to another level: its own lights, the separation, the key's distance. */
+
 import type { BackdropSample } from '../../set/backdrop-view.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { turn, turnLight } from '../gear.js'
+import { whom } from '../place-words.js'
 import { inTurn, type Mend, type RuleContext } from '../rule.js'
 import { movedAndHeld, solveSet } from '../solving.js'
 import type { Words } from '../words.js'
@@ -141,7 +143,7 @@ const keyNearer = (
     ? []
     : [
         {
-          title: `${turned.title}, ${words.howMany(moved.stops)} less power to hold the face`,
+          title: `${turned.title}, ${words.howMany(moved.stops)} less power to hold ${whom(plan)}`,
           gives: after,
           costs: `the light falls off faster across ${plan.subject.kind === 'object' ? 'the object' : 'the sitter'}`,
           after: moved.set,

@@ -1,4 +1,5 @@
 /** Mends of a backdrop that is short of white: its own lights up; without any, distances for the one light, or a light of its own. */
+
 import { fNumberFor } from '../../light/exposure.js'
 import { recordedLinear, srgbCode } from '../../picture/tone.js'
 import type { ComputedSet } from '../../set/computed-set.js'
@@ -6,6 +7,7 @@ import { knobRange } from '../../set/knob-range.js'
 import type { FNumber, LuxSeconds } from '../../units/quantity.js'
 import { recycleGrows, secondsText, type Turned, turn, turnLight } from '../gear.js'
 import { onBackdrop } from '../on-surface.js'
+import { whom } from '../place-words.js'
 import { type Evidence, inTurn, type Mend, type RuleContext } from '../rule.js'
 import { inside, movedAndHeld, solveSet } from '../solving.js'
 import type { Words } from '../words.js'
@@ -163,13 +165,13 @@ const back = (
   const needed = turnLight(context.plan, name, moved.stops)
   return [
     {
-      title: `${first}${name} back to ${words.length(to)} from the face, with ${words.howMany(moved.stops)} more power to hold the face`,
+      title: `${first}${name} back to ${words.length(to)} from ${whom(context.plan)}, with ${words.howMany(moved.stops)} more power to hold its exposure`,
       gives: comesOut(evidence, after, words, context),
       costs: [
         ...(needed !== undefined && needed.short > 0.05
           ? [`${name} is ${words.howMany(needed.short)} short of that power`]
           : []),
-        'a smaller source from the face, so harder light',
+        'a smaller source, so harder light',
       ].join('; '),
       after: moved.set,
       partial: true,
@@ -228,10 +230,10 @@ const comesOut = (
   const over = (set.key?.overCamera.stops ?? 0) + gapAfter
   const linear = recordedLinear(plan.backdrop!.surface.reflectance, over)
   const rest = needs - over
-  const level = `the backdrop ${words.howMany(gapAfter)} under the face at its darkest, recorded as ${words.tone(srgbCode(linear))}`
+  const level = `the backdrop ${words.howMany(gapAfter)} under ${whom(plan)} at its darkest, recorded as ${words.tone(srgbCode(linear))}`
   return rest <= 0
     ? level
-    : `${level}; for certain only with the face placed ${words.howMany(rest)} over as well, or with a light of its own`
+    : `${level}; for certain only with ${whom(plan)} placed ${words.howMany(rest)} over as well, or with a light of its own`
 }
 
 const secondLight = (evidence: BelowWhite, words: Words, { set, plan }: RuleContext): readonly Mend[] => {

@@ -1,4 +1,5 @@
 /** Mends of a ratio: the fill turned or moved, a panel moved or set up on the shadow side, a fill where there is none. */
+
 import type { Panel } from '../../language/plan.js'
 import { builtInSurface } from '../../language/resolve/surface.js'
 import { fNumberFor } from '../../light/exposure.js'
@@ -11,6 +12,7 @@ import { roundRatio } from '../../units/ratio.js'
 import { isOut } from '../frame/gear-in-picture.js'
 import { markedAperture, turn, turnLight } from '../gear.js'
 import { keyLightsOf } from '../key-lights.js'
+import { whom } from '../place-words.js'
 import { solveDistance } from '../power/hold-by-distance.js'
 import { inTurn, type Mend, type RuleContext } from '../rule.js'
 import { allHeld, byStops, solveFor } from '../solving.js'
@@ -197,7 +199,7 @@ const fillAdded = ({ off }: Off, words: Words, context: RuleContext): readonly M
   const meters = markedAperture(fNumberFor(missing as LuxSeconds, plan.camera.iso))
   return [
     {
-      title: `a fill by the lens that meters ${words.f(meters)} at ${plan.subject.kind === 'object' ? 'the subject' : 'the face'}`,
+      title: `a fill by the lens that meters ${words.f(meters)} at ${whom(plan)}`,
       gives: roundRatio(plan.wanted.ratio!.ratio),
       ...(whole < 0.1 ? {} : { costs: `the key reading rises by ${words.howMany(whole)}` }),
     },
@@ -210,7 +212,7 @@ const roomDimmed = ({ off }: Off, context: RuleContext): readonly Mend[] =>
     ? []
     : [
         {
-          title: 'the key nearer the face and turned away from the walls, or black cloth before them',
+          title: `the key nearer ${whom(context.plan)} and turned away from the walls, or black cloth before them`,
           gives: 'less of its light comes back from the room',
         },
       ]

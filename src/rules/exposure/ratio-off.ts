@@ -6,6 +6,7 @@ import { roundRatio } from '../../units/ratio.js'
 import { keyLightsOf } from '../key-lights.js'
 import { firstMissing, keyMissing } from '../known.js'
 import { lightPointer, settingPointer } from '../place-pointer.js'
+import { whom } from '../place-words.js'
 import { type Evidence, type NotNeeded, type RuleContext, rule } from '../rule.js'
 import { reached } from '../tiers.js'
 import type { Words } from '../words.js'
@@ -198,7 +199,7 @@ const thrown = (set: ComputedSet): NotNeeded | undefined => {
   return name === undefined
     ? undefined
     : {
-        because: `${name} reaches the face by way of a surface: its light and what fills its shadows cannot be told apart`,
+        because: `${name} reaches ${whom(set.plan)} by way of a surface: its light and what fills its shadows cannot be told apart`,
       }
 }
 

@@ -6,6 +6,7 @@ import { faceOf, strongestOf } from '../key-lights.js'
 import { keyMissing } from '../known.js'
 import { degreesAside, towardLight } from '../light-direction.js'
 import { placePointer } from '../place-pointer.js'
+import { whom } from '../place-words.js'
 import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
 import { inside, solveFor } from '../solving.js'
 import type { Words } from '../words.js'
@@ -115,7 +116,7 @@ export const subjectOverWhite = rule<OverWhite>({
     ...closed(evidence, words, context),
     {
       title: `feather ${evidence.light.name} away from ${evidence.where}, or a flag before it there`,
-      gives: 'less on what faces it most, the same on the face',
+      gives: `less on what is turned to it most, the same on ${whom(context.plan)}`,
     },
   ],
 })
@@ -130,7 +131,7 @@ const step = 5
 const nearerTheCamera = (
   { light, u }: OverWhite,
   words: Words,
-  { set, limits }: RuleContext,
+  { set, plan, limits }: RuleContext,
 ): readonly Advice[] => {
   const face = faceOf(set)
   const toward = towardLight(set.scene, light.name, face)
@@ -149,8 +150,8 @@ const nearerTheCamera = (
     : [
         {
           title: `lights.${light.name}.at.angle → ${Math.abs(set5)} deg${set5 === 0 ? '' : set5 < 0 ? ' left' : ' right'}`,
-          gives: `the brightest of it ${words.against(after, 'white for certain')}, the face as it is`,
-          costs: 'flatter light, and its power to be set anew by the meter at the face',
+          gives: `the brightest of it ${words.against(after, 'white for certain')}, ${whom(plan)} as it is`,
+          costs: 'flatter light, and its power to be set anew by the meter',
         },
       ]
 }
@@ -171,7 +172,7 @@ const closed = (
         {
           title: `camera.aperture → ${words.f(marked)}`,
           gives: `the brightest of it ${words.against(left, 'white for certain')}`,
-          costs: `the face ${words.against(face, 'what is wanted')}`,
+          costs: `${whom(plan)} ${words.against(face, 'what is wanted')}`,
         },
       ]
 }

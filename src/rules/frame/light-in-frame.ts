@@ -116,7 +116,9 @@ export const lightInFrame = rule<InPicture>({
     const upOrDown = () =>
       outOfPicture(
         movedUntil(set, height, reaching.side === 'bottom' ? -1 : 1, clear, heightOfTwin),
-        onFace ? 'light from another height: look at the eyes' : undefined,
+        onFace
+          ? `light from another height${context.plan.subject.kind === 'object' ? '' : ': look at the eyes'}`
+          : undefined,
       )
     const around = () =>
       outOfPicture(movedAside(set, light, twin, clear), onFace ? 'light from further round' : undefined)

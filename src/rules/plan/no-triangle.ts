@@ -62,11 +62,11 @@ export const noTriangle = rule<NoTriangle>({
       fault,
     })),
 
-  tell: ({ fault: { kind, figures } }, words) =>
+  tell: ({ fault: { kind, figures } }, words, { plan }) =>
     kind === 'tape-too-short'
       ? {
           message: `${figures.light} cannot be there: the tape of ${words.length(figures.tape ?? 0)} is shorter than the ${words.length(figures.needs ?? 0)} between the heights`,
-          why: 'the distance is by tape from the face to the front of the light, not along the floor',
+          why: `the distance is by tape from ${plan.subject.kind === 'person' ? 'the face' : plan.subject.kind === 'group' ? 'the front row' : 'the middle of the object'} to the front of the light, not along the floor`,
         }
       : {
           message: `${figures.light} cannot be there: its front lies inside the subject`,

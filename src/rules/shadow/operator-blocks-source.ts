@@ -4,6 +4,7 @@ import { knobToday } from '../../set/knob-value.js'
 import type { Knob } from '../../set/knobs.js'
 import { turn } from '../gear.js'
 import { lightPointer } from '../place-pointer.js'
+import { whom } from '../place-words.js'
 import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
 import { inside } from '../solving.js'
 import { reached } from '../tiers.js'
@@ -70,7 +71,7 @@ export const operatorBlocksSource = rule<OperatorBlocks>({
       ? 'silent'
       : undefined,
 
-  detect: ({ set, limits, u: uOf }) => {
+  detect: ({ set, plan, limits, u: uOf }) => {
     const shade = blocked(set)
     if (shade === undefined) return []
     const value = shade.lost.stops
@@ -87,7 +88,7 @@ export const operatorBlocksSource = rule<OperatorBlocks>({
         level,
         measured: { lost: { value, unit: 'stop', u, limit, side: 'at-most' } },
         cause: `the person behind the camera stands before ${shade.light}`,
-        scale: { value, u, needs: limit, against: 'less light on the face' },
+        scale: { value, u, needs: limit, against: `less light on ${whom(plan)}` },
         shade,
         limit,
         u,
@@ -98,7 +99,7 @@ export const operatorBlocksSource = rule<OperatorBlocks>({
   tell: ({ shade, limit }, words, { set, plan }) => {
     const distance = set.scene.lights.get(shade.light)?.distance
     return {
-      message: `the face of ${whose(shade.figure, plan)} gets ${lessText(shade.lost.stops, words)}, ${words.howMany(limit)} is the limit: the person behind the camera stands in ${shade.light}`,
+      message: `${plan.subject.kind === 'object' ? '' : 'the face of '}${whose(shade.figure, plan)} gets ${lessText(shade.lost.stops, words)}, ${words.howMany(limit)} is the limit: the person behind the camera stands in ${shade.light}`,
       why:
         distance === undefined
           ? 'the camera is held by hand'

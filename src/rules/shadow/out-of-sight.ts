@@ -1,4 +1,5 @@
 /** Ways in which a shadow on the backdrop goes out of sight, each with the set in which it has. */
+
 import { inFrame } from '../../scene/camera-view.js'
 import { computeSet } from '../../set/compute-set.js'
 import type { ComputedSet } from '../../set/computed-set.js'
@@ -10,6 +11,7 @@ import { inDegrees } from '../../units/quantity.js'
 import { backdropLights } from '../backdrop/on-the-backdrop.js'
 import { turn } from '../gear.js'
 import { faceOf } from '../key-lights.js'
+import { whom } from '../place-words.js'
 import type { Mend, RuleContext } from '../rule.js'
 import { inside } from '../solving.js'
 import type { Words } from '../words.js'
@@ -152,7 +154,7 @@ export const lightHigher = (shadow: ShadowSeen, context: RuleContext, words: Wor
   const hidden = hiddenIn(context, shadow, shadow.light)
   return turned(context, knob, solved(context, knob, 'more', hidden, 1.5), hidden, (by) => ({
     gives: `${gone}: it falls behind the shoulders`,
-    costs: `light from ${words.length(by)} higher: deeper eye sockets`,
+    costs: `light from ${words.length(by)} higher${context.plan.subject.kind === 'object' ? '' : ': deeper eye sockets'}`,
   }))
 }
 
@@ -171,7 +173,7 @@ export const lightWider = (shadow: ShadowSeen, context: RuleContext): readonly M
   const to = solved(context, knob, towards, hidden, (most * Math.PI) / 180)
   return turned(context, knob, to, hidden, (by) => ({
     gives: `${gone}: it falls beside the frame`,
-    costs: `light from ${Math.round(Math.abs(inDegrees(by)))} deg further round: the face is modelled harder`,
+    costs: `light from ${Math.round(Math.abs(inDegrees(by)))} deg further round: ${whom(context.plan)} is modelled harder`,
   }))
 }
 

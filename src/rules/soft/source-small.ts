@@ -3,7 +3,7 @@ import type { ComputedSet } from '../../set/computed-set.js'
 import { turn } from '../gear.js'
 import { faceOf, keyLightsOf, strongestOf } from '../key-lights.js'
 import { lightPointer, placePointer } from '../place-pointer.js'
-import { pointText } from '../place-words.js'
+import { pointText, whom } from '../place-words.js'
 import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
 import { movedAndHeld, solveFor } from '../solving.js'
 import type { Words } from '../words.js'
@@ -170,7 +170,7 @@ const nearer = ({ light, seen, limit }: Small, words: Words, { set, plan }: Rule
     {
       title: turned.title,
       gives: `${light.name} looks ${Math.round(limit + inside)} deg large`,
-      costs: `${less}faster fall-off behind the face`,
+      costs: `${less}faster fall-off behind ${whom(plan)}`,
       after: held?.set ?? set.with(turned.change),
     },
   ]
