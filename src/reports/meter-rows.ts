@@ -99,7 +99,16 @@ export const wayRows = (card: MeterCard): string[][] => {
     const last = bounced.findLastIndex(({ figure }) => figure.point === 'subject')
     rows.splice(last + 1, 0, [last < 0 ? 'subject' : '', 'shadow', ...shares(shadow.entry.figure)])
   }
-  return [['came by', 'light', 'straight', 'room', panelsHead(card), 'backdrop'], ...rows]
+  return filledColumns([
+    ['came by', 'light', 'straight', card.surroundings ?? 'room', panelsHead(card), 'backdrop'],
+    ...rows,
+  ])
+}
+
+/** Without the columns that have a head and nothing under it. */
+const filledColumns = ([head = [], ...rows]: readonly string[][]): string[][] => {
+  const filled = (column: number): boolean => column < 2 || rows.some((row) => row[column] !== '')
+  return [head, ...rows].map((row) => row.filter((_, column) => filled(column)))
 }
 
 /** Wider than this its names would push the table out of a narrow terminal. */
@@ -146,7 +155,7 @@ export const closing = (card: MeterCard): string => {
     ...(wayRows(card).length < 2
       ? []
       : [
-          `Came by: what threw the light there last; the table counts with the room${panelsHead(card) === 'panels' && card.panels.some(({ scrim }) => scrim) ? ', what a scrim lets through with the panels' : ''}.`,
+          `Came by: what threw the light there last${panelsHead(card) === 'panels' && card.panels.some(({ scrim }) => scrim) ? '; what a scrim lets through counts with the panels' : ''}.`,
         ]),
     ...(entries.some((entry) => lessArrives(entry, card))
       ? ['Over camera counts what a filter and close focus take.']

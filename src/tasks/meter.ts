@@ -1,6 +1,6 @@
 /** The meter card: what a meter will read at each point, of each light that matters there and of all together. */
 import { caveatsOn } from '../checker/remarks.js'
-import type { Light, Surface } from '../language/plan.js'
+import type { Light, Plan, Surface } from '../language/plan.js'
 import { difference } from '../light/figure.js'
 import { lightness, recordedLinear, srgbCode, stopsToSurelyWhite } from '../picture/tone.js'
 import type { Vec3 } from '../scene/vector.js'
@@ -29,6 +29,8 @@ export interface MeterCard {
   readonly shadow: CardShadow | undefined
   /** Panels that throw light back or let it through, in the plan's order. */
   readonly panels: readonly { readonly name: string; readonly scrim: boolean }[]
+  /** What counts as the room among the ways that light came: walls, floor and ceiling, the table, or nothing. */
+  readonly surroundings: 'room' | 'table' | 'room, table' | undefined
   readonly tones: readonly CardTone[]
   /** What to meter one after the other. */
   readonly order: readonly MeterStep[]
@@ -139,12 +141,18 @@ export const meterCard = (set: ComputedSet, asked: readonly AskedPlace[]): Meter
           kind === 'scrim' || kind === 'reflector' || isLight(surface) || isLight(outside),
       )
       .map(({ name, kind }) => ({ name, scrim: kind === 'scrim' })),
+    surroundings: surroundingsOf(plan),
     tones: tonesOf(set),
     order: meterOrder(set),
     readings: meterReadings(set),
     caveats: caveatsOn(plan),
     unknown: set.unknown.map(({ name }) => name),
   }
+}
+
+const surroundingsOf = ({ room, subject }: Plan): MeterCard['surroundings'] => {
+  const [walls, table] = [room !== undefined, subject.standsOn !== undefined]
+  return walls ? (table ? 'room, table' : 'room') : table ? 'table' : undefined
 }
 
 /** Black cloth and boards give nothing that a meter would show. */
