@@ -21,10 +21,11 @@ export interface ShadowSide {
   readonly toward: 'camera' | 'camera-left' | 'camera-right'
 }
 
-/** Undefined without a known key that comes straight, or where nothing but the key reaches the face. */
+/** Undefined without a known key that comes straight and from before it, or where nothing but the key reaches the face. */
 export const shadowSide = (set: ComputedSet): ShadowSide | undefined => {
   const shaded = keysOf(set)
   if (shaded.length === 0 || set.key === undefined || thrownKeys(set).length > 0) return undefined
+  if (keyBehind(set) !== undefined) return undefined
   const all = { at: 'subject', of: 'all', dome: 'raised' } as const
   const off = (roles: (role: Role) => boolean) =>
     set.lit.filter(({ role }) => roles(role)).flatMap(({ name }) => [name, modellingName(name)])
@@ -65,10 +66,30 @@ const keysOf = (set: ComputedSet): readonly string[] =>
 /** A key nearer to the lens than this leaves no side of the face in shadow, degrees. Common practice, no source. */
 const leastAside = 15
 
+/** From further round, the camera looks at the shadow side alone, degrees. */
+const mostAside = 100
+
 /** Square to the line from the face to the camera, level, away from the strongest key. */
 export const shadowWay = (
   set: ComputedSet,
 ): { readonly direction: Vec3; readonly side: 'camera-left' | 'camera-right' } | undefined => {
+  const seen = keySeen(set)
+  if (seen === undefined || Math.abs(seen.aside) < leastAside) return undefined
+  return seen.aside < 0
+    ? { direction: seen.right, side: 'camera-right' }
+    : { direction: subtract([0, 0, 0], seen.right), side: 'camera-left' }
+}
+
+/** The key, where it lights what is turned from the camera. */
+export const keyBehind = (set: ComputedSet): string | undefined => {
+  const seen = keySeen(set)
+  return seen !== undefined && Math.abs(seen.aside) > mostAside ? seen.key : undefined
+}
+
+/** The strongest key from above: degrees from the line to the camera, camera-right positive. */
+const keySeen = (
+  set: ComputedSet,
+): { readonly key: string; readonly aside: number; readonly right: Vec3 } | undefined => {
   const { camera, points, lights } = set.scene
   const face = points.get('subject')?.at
   const [strongest] = [...keysOf(set)].sort((a, b) => gives(set, b) - gives(set, a))
@@ -79,11 +100,11 @@ export const shadowWay = (
   )
   const toCamera = level(subtract(camera.eye, face))
   const right = cross([0, 0, 1], toCamera)
-  const aside = inDegrees(Math.atan2(dot(toKey, right), dot(toKey, toCamera)))
-  if (Math.abs(aside) < leastAside) return undefined
-  return aside < 0
-    ? { direction: right, side: 'camera-right' }
-    : { direction: subtract([0, 0, 0], right), side: 'camera-left' }
+  return {
+    key: key.name,
+    aside: inDegrees(Math.atan2(dot(toKey, right), dot(toKey, toCamera))),
+    right,
+  }
 }
 
 const gives = (set: ComputedSet, light: string): number => set.key?.byLight.get(light) ?? 0

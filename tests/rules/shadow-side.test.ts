@@ -85,6 +85,14 @@ describe('ratio-off without a fill light', () => {
     expect(notChecked.find(({ rule }) => rule === 'ratio-off')?.because).toMatch(/by way of a surface/)
   })
 
+  it('is not asked of a key from behind, which the camera sees no lit side of', () => {
+    const because = (key: string) =>
+      checkText(one(card('60 x 90 cm', '60 cm'), key)).notChecked.find(({ rule }) => rule === 'ratio-off')
+        ?.because
+    expect(because('left: 1.5 m, behind: 10 cm')).toBeUndefined()
+    expect(because('left: 1.5 m, behind: 40 cm')).toMatch(/no lit side is seen/)
+  })
+
   it('says how the shadow side is metered, and by which way it is lit', () => {
     const [found] = findingsOf('ratio-off', one(card('1 x 2 m', '1.2 m')))
     expect(found!.message).toMatch(

@@ -1,6 +1,6 @@
 import type { Light } from '../../language/plan.js'
 import { rayMeetsFace } from '../../scene/ray.js'
-import { dot, subtract, unit, type Vec3 } from '../../scene/vector.js'
+import { add, dot, scale, subtract, unit, type Vec3 } from '../../scene/vector.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { roundForTape } from '../../units/length.js'
 import { inDegrees, type Metres } from '../../units/quantity.js'
@@ -76,6 +76,13 @@ export const keyHeight = rule<KeyHeight>({
       ),
     },
     {
+      title: 'a window level with the face, that reaches well over it',
+      plan: keyAt('{ left: 1.6 m, front: 40 cm, height: 1.6 m }').replace(
+        'unit: head 400 Ws, modifier: beauty dish 55 cm, meters: f/8,',
+        'unit: window, size: 120 x 150 cm, faces: right, reads: f/2.8, shutter: 1/60, iso: 100,',
+      ),
+    },
+    {
       title: 'a ratio that is wanted flat',
       plan: `${keyAt('{ angle: 40 deg right, distance: 1.5 m, height: 1.6 m }')}wanted: { ratio: { lit-to-shadow: "1.5:1" } }
 `,
@@ -106,6 +113,7 @@ export const keyHeight = rule<KeyHeight>({
     const up = degreesUp(toward)
     const high = up - limits.highest! > slack
     if (!high && limits.lowest! - up <= slack) return []
+    if (!high && isHighWindow(set, light, limits)) return []
     if (!high && (isFlatWanted(set, limits) || isOnAxis(set, light, toward, limits))) return []
     return [
       {
@@ -150,6 +158,14 @@ const slack = 1e-6
 const isFlatWanted = ({ plan }: ComputedSet, limits: RuleContext['limits']): boolean => {
   const { ratio } = plan.wanted
   return ratio !== undefined && ratio.ratio + (ratio.kind === 'key-to-fill' ? 1 : 0) <= limits.flat!
+}
+
+/** A window is where it is, and goes by its upper part: the sky is there, the ground under it. */
+const isHighWindow = (set: ComputedSet, light: Light, limits: RuleContext['limits']): boolean => {
+  const front = set.scene.lights.get(light.name)?.front
+  if (light.unit.kind !== 'window' || front === undefined) return false
+  const top = add(front.centre, scale(front.up, front.height / 2))
+  return degreesUp(unit(subtract(top, faceOf(set)))) >= limits.lowest!
 }
 
 const isOnAxis = (set: ComputedSet, light: Light, toward: Vec3, limits: RuleContext['limits']): boolean => {

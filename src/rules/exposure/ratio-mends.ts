@@ -212,7 +212,9 @@ const roomDimmed = ({ off }: Off, context: RuleContext): readonly Mend[] =>
     ? []
     : [
         {
-          title: `the key nearer ${whom(context.plan)} and turned away from the walls, or black cloth before them`,
+          title: keyLightsOf(context.set, 'key').some(({ unit }) => unit.kind === 'window')
+            ? `${whom(context.plan)} nearer the window, or black cloth before the walls`
+            : `the key nearer ${whom(context.plan)} and turned away from the walls, or black cloth before them`,
           gives: 'less of its light comes back from the room',
         },
       ]

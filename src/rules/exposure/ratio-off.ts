@@ -1,6 +1,6 @@
 import type { Panel } from '../../language/plan.js'
 import type { ComputedSet, LightPath, MeterFigure } from '../../set/computed-set.js'
-import { shadowSide, thrownKeys } from '../../set/shadow-side.js'
+import { keyBehind, shadowSide, thrownKeys } from '../../set/shadow-side.js'
 import { pointer } from '../../text/place.js'
 import { roundRatio } from '../../units/ratio.js'
 import { keyLightsOf } from '../key-lights.js'
@@ -105,7 +105,7 @@ export const ratioOff = rule<RatioOff>({
         fills.length > 0 || (plan.wanted.ratio?.kind === 'lit-to-shadow' && somethingFills(context))
           ? undefined
           : fillMissing(context),
-      () => (plan.wanted.ratio?.kind === 'lit-to-shadow' ? thrown(set) : undefined),
+      () => (plan.wanted.ratio?.kind === 'lit-to-shadow' ? noSides(set) : undefined),
     )
   },
 
@@ -194,13 +194,16 @@ const fillMissing = ({ plan, set }: RuleContext): NotNeeded =>
         },
       }
 
-const thrown = (set: ComputedSet): NotNeeded | undefined => {
-  const [name] = thrownKeys(set)
-  return name === undefined
+const noSides = (set: ComputedSet): NotNeeded | undefined => {
+  const [thrown] = thrownKeys(set)
+  if (thrown !== undefined)
+    return {
+      because: `${thrown} reaches ${whom(set.plan)} by way of a surface: its light and what fills its shadows cannot be told apart`,
+    }
+  const behind = keyBehind(set)
+  return behind === undefined
     ? undefined
-    : {
-        because: `${name} reaches ${whom(set.plan)} by way of a surface: its light and what fills its shadows cannot be told apart`,
-      }
+    : { because: `${behind} lights what is turned from the camera: no lit side is seen` }
 }
 
 const ways: Readonly<Record<LightPath, string>> = {
