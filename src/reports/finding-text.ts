@@ -39,10 +39,20 @@ const inFull = (
     ? []
     : labelled('stops', scale(finding.scale, look, labelledWidth(look)), look)),
   ...words('why', finding.why),
-  ...finding.also.flatMap((place) => words('also', `${where(place, finding.place)}: ${place.says}`)),
+  ...alsoText(finding).flatMap((says) => words('also', says)),
   ...adviceText(finding, shown.advised).flatMap((says, index) => words(index === 0 ? 'mend' : 'or', says)),
   ...(shown.sameRule ? [] : labelled('basis', basisOf(finding, look), look)),
 ]
+
+/** What is said of one line stands together. */
+const alsoText = ({ also, place }: Finding): readonly string[] => {
+  const by = new Map<string, string[]>()
+  for (const one of also) {
+    const line = where(one, place)
+    by.set(line, [...(by.get(line) ?? []), one.says])
+  }
+  return [...by].map(([line, says]) => `${line}: ${[...new Set(says)].join('; ')}`)
+}
 
 const adviceText = ({ advice }: Finding, advised: ReadonlySet<string> = new Set()): readonly string[] => {
   const fresh = advice.filter(({ title }) => !advised.has(title))

@@ -90,6 +90,17 @@ recipes/white.plan.yaml: one warning
     ])
   })
 
+  it('says together what it says of one line', () => {
+    const lens = { ...placeOf(planText, 'flashgun', file), says: 'with this lens' }
+    const shown = report([
+      checked({ findings: [{ ...short, also: [lens, ...short.also, { ...lens, says: 'from here' }] }] }),
+    ])
+    expect(shown.match(/also · .*/g)).toEqual([
+      'also · line 4: with this lens; from here',
+      'also · line 7: white is wanted here',
+    ])
+  })
+
   it('shows in full one of two that differ in their side alone', () => {
     const on = (side: string, more = '') => ({
       ...short,
