@@ -95,6 +95,8 @@ describe('ratio-off without a fill light', () => {
 
   it('says how the shadow side is metered, and by which way it is lit', () => {
     const [found] = findingsOf('ratio-off', one(card('1 x 2 m', '1.2 m')))
+    const dim = 'ambient: { reads: f/2, shutter: 1/125, iso: 100 }'
+    expect(findingsOf('ratio-off', one(dim))[0]!.why).toMatch(/it is lit by the ambient light$/)
     expect(found!.message).toMatch(
       /^the shadows come out too dark: lit side to shadow side stands at [\d.]+:1/,
     )

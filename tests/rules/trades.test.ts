@@ -163,3 +163,32 @@ wanted: { framing: all, sharp: rows }
     for (const axis of [0, 1] as const) expect(Math.abs(is![axis] - was![axis])).toBeLessThan(0.06)
   })
 })
+
+describe('a unit that cannot give what it is to meter', () => {
+  const rim = (more: string, meters = 'f/8') => `plan: 1
+title: A rim past a flag
+camera: { lens: 85 mm, at: { distance: 2.5 m }, aperture: f/8, shutter: 1/125, iso: 100 }
+subject: { kind: person }
+lights:
+  key: { unit: head 400 Ws, modifier: octa 90 cm, meters: f/8, at: { angle: 30 deg left, distance: 1.4 m, height: 2 m } }
+  rim: { unit: flashgun, meters: ${meters}, at: { right: 1 m, behind: 1.5 m, height: 1.8 m } }
+${more}
+`
+  const flag =
+    'panels: { flag: { kind: flag, size: 1 x 1 m, at: { right: 50 cm, behind: 75 cm, height: 1.7 m }, faces: camera }, board: { kind: reflector, size: 1 x 1 m, at: { left: 1 m, behind: 1 m, height: 1.6 m }, faces: right } }'
+
+  it('behind a flag is not replaced by a hundred of them: the flag goes', () => {
+    expect(findingsOf('unit-too-weak', rim(''))).toEqual([])
+    const [found] = findingsOf('unit-too-weak', rim(flag))
+    expect(found!.why).toMatch(/flag stands between and hides it/)
+    expect(found!.advice.map(({ title }) => title)).toEqual(['flag out of the way of rim'])
+  })
+
+  it('is told by how much, where more than four would be needed', () => {
+    const titles = (meters: string) =>
+      findingsOf('unit-too-weak', rim('', meters))[0]!.advice.map(({ title }) => title)
+    expect(titles('f/128').at(-1)).toMatch(/^another unit, that gives \d.* stops more$/)
+    for (const meters of ['f/45', 'f/64', 'f/90', 'f/128'])
+      for (const title of titles(meters)) expect(title).not.toMatch(/^([5-9]|\d\d+) alike/)
+  })
+})

@@ -1,6 +1,7 @@
 import type { Panel } from '../../language/plan.js'
 import type { ComputedSet, LightPath, MeterFigure } from '../../set/computed-set.js'
 import { keyBehind, shadowSide, thrownKeys } from '../../set/shadow-side.js'
+import { ambientName } from '../../set/transport.js'
 import { pointer } from '../../text/place.js'
 import { roundRatio } from '../../units/ratio.js'
 import { keyLightsOf } from '../key-lights.js'
@@ -206,8 +207,7 @@ const noSides = (set: ComputedSet): NotNeeded | undefined => {
     : { because: `${behind} lights what is turned from the camera: no lit side is seen` }
 }
 
-const ways: Readonly<Record<LightPath, string>> = {
-  direct: 'straight from other lights',
+const ways: Readonly<Record<Exclude<LightPath, 'direct'>, string>> = {
   room: 'by the room',
   panels: 'by panels',
   backdrop: 'by the backdrop',
@@ -222,16 +222,28 @@ const shadowText = (set: ComputedSet, words: Words): readonly string[] => {
   const { shadow, shaded, toward } = sides
   return [
     `the shadow side reads ${words.f(shadow.fNumber)}, the dome turned ${toward === 'camera' ? 'to the camera' : toward} and ${words.list(shaded)} kept off it by a hand`,
-    `it is lit ${byWay(shadow)}`,
+    `it is lit ${byWay(
+      shadow,
+      keyLightsOf(set, 'fill').map(({ name }) => name),
+      words,
+    )}`,
   ]
 }
 
-const byWay = ({ byPath, luxSeconds }: MeterFigure): string =>
-  (['direct', 'room', 'panels', 'backdrop'] as const)
-    .map((way) => ({ way, share: byPath[way] / luxSeconds }))
+const byWay = (
+  { byPath, byLight, luxSeconds }: MeterFigure,
+  fills: readonly string[],
+  words: Words,
+): string => {
+  const ambient = byLight.get(ambientName) ?? 0
+  return [
+    { says: `straight from ${words.list(fills)}`, share: byPath.direct - ambient },
+    { says: 'by the ambient light', share: ambient },
+    ...(['room', 'panels', 'backdrop'] as const).map((way) => ({ says: ways[way], share: byPath[way] })),
+  ]
+    .map(({ says, share }) => ({ says, share: share / luxSeconds }))
     .filter(({ share }) => share >= worthTelling)
     .sort((a, b) => b.share - a.share)
-    .map(
-      ({ way, share }) => `${ways[way]}${share > 1 - worthTelling ? '' : ` (${Math.round(share * 100)} %)`}`,
-    )
+    .map(({ says, share }) => `${says}${share > 1 - worthTelling ? '' : ` (${Math.round(share * 100)} %)`}`)
     .join(' and ')
+}

@@ -1,7 +1,9 @@
 import type { Light } from '../../language/plan.js'
+import type { ComputedSet } from '../../set/computed-set.js'
 import type { FNumber } from '../../units/quantity.js'
 import { markedAperture, markedSpeedOver } from '../gear.js'
 import { firstMissing, unknownLight } from '../known.js'
+import { towardLight } from '../light-direction.js'
 import { lightPointer } from '../place-pointer.js'
 import { pointText } from '../place-words.js'
 import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
@@ -96,18 +98,37 @@ export const unitTooWeak = rule<TooWeak>({
       ...(set.scene.lights.get(light.name)?.distance === undefined
         ? []
         : [`${words.length(set.scene.lights.get(light.name)!.distance!)} from the subject`]),
+      ...(hiddenBy(set, light) === undefined ? [] : [`${hiddenBy(set, light)} stands between and hides it`]),
       ...(guessed ? ['guessed figures: one reading makes them sure'] : []),
     ].join('; '),
   }),
 
-  mend: (found, words, context) =>
-    inTurn(
-      () => closer(found, words, context),
-      () => [opened(found, words)],
-      () => faster(found, words, context),
-      () => [secondUnit(found, words)],
-    ),
+  mend: (found, words, context) => {
+    const by = hiddenBy(context.set, found.light)
+    return by !== undefined
+      ? [{ title: `${by} out of the way of ${found.light.name}` }]
+      : inTurn(
+          () => closer(found, words, context),
+          () => opened(found, words),
+          () => faster(found, words, context),
+          () => [secondUnit(found, words)],
+        )
+  },
 })
+
+/** Where a panel hides more of it than this, the unit is not what is wrong. A scrim is there to be shone through. */
+const hidden = 0.9
+
+const hiddenBy = (set: ComputedSet, light: Light): string | undefined => {
+  const at = set.scene.points.get(meteredAt(light))?.at
+  const toward = at && towardLight(set.scene, light.name, at)
+  if (at === undefined || toward === undefined) return undefined
+  const shares = set.hides({ at, normal: toward, kind: 'dome' }, light.name)
+  return [...shares].find(([name, share]) => {
+    const kind = set.plan.panels.get(name)?.kind
+    return share > hidden && kind !== undefined && kind !== 'scrim'
+  })?.[0]
+}
 
 /** A unit that is described in its place goes by the light's own name. */
 const unitText = ({ name, unit }: Light): string => (unit.name === name ? 'its unit' : unit.name)
@@ -145,13 +166,20 @@ const closer = ({ light, u, short }: TooWeak, words: Words, { set, plan }: RuleC
       ]
 }
 
-const opened = ({ light, gives }: TooWeak, words: Words): Mend => {
+/** No lens opens further. Common practice, no source. */
+const widest = 1.2
+
+const opened = ({ light, gives }: TooWeak, words: Words): readonly Mend[] => {
   const marked = markedAperture(gives, 'under')
-  return {
-    title: `lights.${light.name}.meters → ${words.f(marked)}, and the aperture with it`,
-    gives: 'full power is enough',
-    costs: 'less depth of field; the other lights down by as much',
-  }
+  return marked < widest - 0.01
+    ? []
+    : [
+        {
+          title: `lights.${light.name}.meters → ${words.f(marked)}, and the aperture with it`,
+          gives: 'full power is enough',
+          costs: 'less depth of field; the other lights down by as much',
+        },
+      ]
 }
 
 const faster = ({ short, u }: TooWeak, words: Words, { set, plan }: RuleContext): readonly Mend[] => {
@@ -168,18 +196,19 @@ const faster = ({ short, u }: TooWeak, words: Words, { set, plan }: RuleContext)
       ]
 }
 
+/** More units on one stand than this nobody sets up. */
+const mostUnits = 4
+
 /** Alike units side by side add their light: n of them give log2 n stops. */
 const secondUnit = ({ light, short }: TooWeak, words: Words): Mend => {
   const units = Math.max(2, Math.ceil(2 ** (short + 0.1)))
+  if (units > mostUnits) return { title: `another unit, that gives ${words.howMany(short)} more` }
   return {
     title:
       units === 2
         ? `a second ${unitText(light).replace('its ', '')} beside it`
         : `${units} alike side by side in place of one`,
     gives: `${words.stops(Math.log2(units))}`,
-    costs:
-      units > 4
-        ? 'more units than anyone carries: another unit is the better way'
-        : 'another stand, trigger and battery',
+    costs: 'another stand, trigger and battery',
   }
 }
