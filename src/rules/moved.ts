@@ -1,9 +1,11 @@
 /** A light or the camera elsewhere: as little as will do, set by tape. */
 
+import { subtract } from '../scene/vector.js'
 import type { ComputedSet } from '../set/computed-set.js'
 import { knobToday } from '../set/knob-value.js'
 import type { Knob } from '../set/knobs.js'
 import { turn } from './gear.js'
+import type { Words } from './words.js'
 
 export interface Moved {
   readonly title: string
@@ -58,6 +60,23 @@ export const movedUntil = (
   clear: (after: ComputedSet) => boolean,
   twin?: Knob,
 ): Moved | undefined => firstClear(set, knob, [way], clear, twin)
+
+/** On the floor, less than this is not told, metres. */
+const noticed = 0.1
+
+/** A light placed by its tape comes in on the floor as it goes up: by how much, where that is to be told. */
+export const comesIn = (
+  { plan, scene }: ComputedSet,
+  light: string,
+  up: number,
+  words: Words,
+): readonly string[] => {
+  const front = scene.lights.get(light)?.front
+  if (front === undefined || plan.lights.get(light)?.at.by !== 'tape') return []
+  const [x, y, z] = subtract(front.centre, scene.subject.tapeFrom)
+  const by = Math.hypot(x, y) - Math.sqrt(Math.max(0, x * x + y * y + z * z - (z + up) ** 2))
+  return by < noticed ? [] : [`by the same tape it stands ${words.small(by)} nearer on the floor`]
+}
 
 /** Either way, the one that needs less of it. */
 export const movedEitherWay = (

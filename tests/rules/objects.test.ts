@@ -8,11 +8,11 @@ const bottle =
 const crate = 'subject: { kind: object, height: 1.7 m, width: 50 cm, depth: 40 cm }'
 
 /** The rules' own examples with something else before the camera; those with rows have no such line. */
-const plans = (subject: string): readonly string[] =>
+const plans = (subject: string, turn: number): readonly string[] =>
   rules.flatMap(({ fires }) =>
     fires
       .map(({ plan }) => plan)
-      .filter((plan) => /^subject: .*$/m.test(plan))
+      .filter((plan, i) => i % 2 === turn && /^subject: .*$/m.test(plan))
       .map((plan) =>
         plan
           .replace(/^subject: .*$/m, subject)
@@ -23,9 +23,13 @@ const plans = (subject: string): readonly string[] =>
 
 const ofPeople = /\b(faces?|feet|foot of|eyes?|sitter|sitters|cheeks?|hair|nose|chin|head to knee)\b/
 
-describe.each(Object.entries({ bottle, crate }))('a %s', (_, subject) => {
+/** Every second example each: what is advised takes its time. */
+describe.each([
+  ['bottle', bottle, 0],
+  ['crate', crate, 1],
+])('a %s', (_, subject, turn) => {
   it('has no face in what is said of it', () => {
-    const said = plans(subject).flatMap((plan) =>
+    const said = plans(subject, turn).flatMap((plan) =>
       checkText(plan).findings.flatMap(({ rule, message, why, advice, also, cause = '', scale }) =>
         [
           message,
@@ -37,7 +41,7 @@ describe.each(Object.entries({ bottle, crate }))('a %s', (_, subject) => {
         ].map((sentence) => ({ rule, sentence })),
       ),
     )
-    expect(said.length).toBeGreaterThan(300)
+    expect(said.length).toBeGreaterThan(200)
     const wrong = said
       // Lights and points keep the names that they have in the plan.
       .filter(({ sentence }) =>

@@ -164,6 +164,24 @@ wanted: { framing: all, sharp: rows }
   })
 })
 
+describe('a light that is raised by its tape', () => {
+  // 1.6 m of tape, 60 cm over the faces: 1.48 m on the floor; 1.1 m over them: 1.16 m.
+  it('is said to come in on the floor', () => {
+    const text = `plan: 1
+title: Close over a group
+camera: { lens: 50 mm, at: { distance: 4.4 m, height: 1.6 m }, aperture: f/8, shutter: 1/125, iso: 100 }
+subject: { kind: group, rows: [ { people: 3, spacing: 60 cm, faces-at: 1.6 m } ] }
+lights:
+  key: { unit: head 400 Ws, modifier: octa 90 cm, meters: f/8, at: { angle: 30 deg right, distance: 1.6 m, height: 2.2 m } }
+wanted: { framing: head and shoulders, backdrop: any }
+`
+    const raised = findingsOf('light-in-frame', text)[0]!.advice.find(({ title }) =>
+      /height → 2.7 m/.test(title),
+    )
+    expect(raised?.costs).toMatch(/by the same tape it stands 32 cm nearer on the floor/)
+  })
+})
+
 describe('a unit that cannot give what it is to meter', () => {
   const rim = (more: string, meters = 'f/8') => `plan: 1
 title: A rim past a flag

@@ -5,7 +5,7 @@ import type { ComputedSet } from '../../set/computed-set.js'
 import { knobToday } from '../../set/knob-value.js'
 import type { Knob } from '../../set/knobs.js'
 import { misplaced } from '../known.js'
-import { type Moved, movedEitherWay, movedUntil } from '../moved.js'
+import { comesIn, type Moved, movedEitherWay, movedUntil } from '../moved.js'
 import { inTurn, type RuleContext, rule } from '../rule.js'
 import {
   frameText,
@@ -100,7 +100,7 @@ export const lightInFrame = rule<InPicture>({
     }
   },
 
-  mend: ({ name, twin, reaching }, _words, context) => {
+  mend: ({ name, twin, reaching }, words, context) => {
     const { set, plan } = context
     if (set.scene.lights.size > mostTried && lightsIn(context).length > mostTried) return retouched()
     const light = plan.lights.get(name)!
@@ -113,13 +113,17 @@ export const lightInFrame = rule<InPicture>({
     ]
     const [height, heightOfTwin] = knobs('light-height')
     const [distance, distanceOfTwin] = knobs('light-distance')
-    const upOrDown = () =>
-      outOfPicture(
-        movedUntil(set, height, reaching.side === 'bottom' ? -1 : 1, clear, heightOfTwin),
-        onFace
-          ? `light from another height${context.plan.subject.kind === 'object' ? '' : ': look at the eyes'}`
-          : undefined,
-      )
+    const upOrDown = () => {
+      const moved = movedUntil(set, height, reaching.side === 'bottom' ? -1 : 1, clear, heightOfTwin)
+      const up = moved && heightIn(moved.after, name) - heightIn(set, name)
+      const costs = [
+        ...(onFace
+          ? [`light from another height${context.plan.subject.kind === 'object' ? '' : ': look at the eyes'}`]
+          : []),
+        ...(up === undefined ? [] : comesIn(set, name, up, words)),
+      ]
+      return outOfPicture(moved, costs.length === 0 ? undefined : costs.join('; '))
+    }
     const around = () =>
       outOfPicture(movedAside(set, light, twin, clear), onFace ? 'light from further round' : undefined)
     const further = () =>
@@ -156,6 +160,9 @@ const isGuess = ({ name, modifier }: Light, { set: { scene } }: RuleContext): bo
     outlineInFrame(scene.camera, cornersOf(front)).length === 0
   )
 }
+
+const heightIn = ({ scene }: ComputedSet, light: string): number =>
+  scene.lights.get(light)?.front?.centre[2] ?? 0
 
 const movedAside = (
   set: ComputedSet,

@@ -3,6 +3,7 @@ import type { ComputedSet } from '../../set/computed-set.js'
 import { knobToday } from '../../set/knob-value.js'
 import type { Knob } from '../../set/knobs.js'
 import { turn } from '../gear.js'
+import { comesIn } from '../moved.js'
 import { lightPointer } from '../place-pointer.js'
 import { whom } from '../place-words.js'
 import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
@@ -157,7 +158,10 @@ const higher = (
         {
           title: made.title,
           gives: `${words.howMany(blocked(after)?.lost.stops ?? 0)} is taken`,
-          costs: `light from ${words.length(made.change.to - today)} higher`,
+          costs: [
+            `light from ${words.length(made.change.to - today)} higher`,
+            ...comesIn(set, shade.light, made.change.to - today, words),
+          ].join('; '),
           after,
         },
       ]

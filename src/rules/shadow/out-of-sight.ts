@@ -1,3 +1,4 @@
+import { comesIn } from '../moved.js'
 /** Ways in which a shadow on the backdrop goes out of sight, each with the set in which it has. */
 
 import { inFrame } from '../../scene/camera-view.js'
@@ -154,7 +155,10 @@ export const lightHigher = (shadow: ShadowSeen, context: RuleContext, words: Wor
   const hidden = hiddenIn(context, shadow, shadow.light)
   return turned(context, knob, solved(context, knob, 'more', hidden, 1.5), hidden, (by) => ({
     gives: `${gone}: it falls behind the shoulders`,
-    costs: `light from ${words.length(by)} higher${context.plan.subject.kind === 'object' ? '' : ': deeper eye sockets'}`,
+    costs: [
+      `light from ${words.length(by)} higher${context.plan.subject.kind === 'object' ? '' : ': deeper eye sockets'}`,
+      ...comesIn(context.set, shadow.light, by, words),
+    ].join('; '),
   }))
 }
 

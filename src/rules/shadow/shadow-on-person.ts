@@ -5,6 +5,7 @@ import type { Knob } from '../../set/knobs.js'
 import { pointer } from '../../text/place.js'
 import { turn } from '../gear.js'
 import { unknownLight } from '../known.js'
+import { comesIn } from '../moved.js'
 import { lightPointer } from '../place-pointer.js'
 import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
 import { inside } from '../solving.js'
@@ -161,7 +162,10 @@ const higher = ({ shade, limit, u }: OnPerson, words: Words, { set, plan }: Rule
         {
           title: made.title,
           gives: `${shade.light} sees every face`,
-          costs: `light from ${words.length(made.change.to - today)} higher`,
+          costs: [
+            `light from ${words.length(made.change.to - today)} higher`,
+            ...comesIn(set, shade.light, made.change.to - today, words),
+          ].join('; '),
           after,
         },
       ]
