@@ -3,6 +3,7 @@ import type { Advice, Evidence, Level, Mend, Rule, RuleContext } from '../rules/
 import type { Words } from '../rules/words.js'
 import { lazy } from '../scene/lazy.js'
 import type { ComputedSet } from '../set/computed-set.js'
+import { spend } from '../set/work.js'
 import { judge, worded } from './certainty.js'
 import { contextOf, type House } from './rule-context.js'
 
@@ -12,7 +13,7 @@ export interface HousedRule {
   readonly house: House
 }
 
-/** The advice as it is shown, and whether something comes of it that is worse than what it mends; undefined where it does not help. */
+/** The advice as it is shown, and whether something comes of it that is worse than what it mends; undefined where it does not help. Throws `WorkSpent` where the plan is worth no more trials. */
 export type Trial = (own: HousedRule, evidence: Evidence, mend: Mend) => Tried | undefined
 
 export interface Tried {
@@ -56,6 +57,7 @@ export const makeTrial = (
       ...(costs === undefined || costs === '' ? {} : { costs }),
     }
     if (after === undefined) return { advice: plain, worse: false }
+    spend(set.work, 'trial', set.plan.lights.size, set.scene.solids.length)
     const left = partial ? undefined : leftOver(own, evidence, foundBefore(own), after)
     if (left === 'as before') return undefined
     const comes = comesOf(own, after)

@@ -34,7 +34,7 @@ import { shadowsOf } from './shadows.js'
 import { carriedKnowledge, estimatedKnowledge, type Knowledge } from './strengths.js'
 import { ambientName, makeTransport, modellingName, type Probe, type Transport } from './transport.js'
 import { viewBackdrop } from './view-backdrop.js'
-import { moveCost, type Work, WorkSpent } from './work.js'
+import { spend, type Work } from './work.js'
 import { wrapSides } from './wrap.js'
 import type { Haze, WrapSide } from './wrap-and-haze.js'
 
@@ -105,8 +105,12 @@ class LazySet implements ComputedSet {
     const key = JSON.stringify(changes)
     let set = this.moved.get(key)
     if (set === undefined) {
-      if (this.work.moves >= this.work.mostMoves) throw new WorkSpent()
-      this.work.moves += moveCost(this.plan.lights.size, this.scene.solids.length, this.transport.isQuick)
+      spend(
+        this.work,
+        this.transport.isQuick ? 'quick move' : 'move',
+        this.plan.lights.size,
+        this.scene.solids.length,
+      )
       set = this.after(changes, (plan) => this.transport.moved(plan))
       this.moved.set(key, set)
     }

@@ -4,29 +4,32 @@
 export interface Work {
   /** Responses of one receptor to one light. */
   responses: number
-  /** Sets in which gear, subject or surfaces were moved, each by how crowded it is: a small set counts 1. */
+  /** Sets in which gear, subject or surfaces were moved, and sets that were tried, each by how crowded it is: a small one that was moved counts 1. */
   moves: number
   /** Moves from which on a further one throws `WorkSpent`. */
   mostMoves: number
 }
 
-/** Thrown by `ComputedSet.with` where the moves that a plan is worth are spent. */
+/** Thrown where the moves that a plan is worth are spent. */
 export class WorkSpent extends Error {
   constructor() {
     super('the work that is done on one plan is spent')
   }
 }
 
-/** Moves that the mends of one plan are worth: dozens in a usual set, a few in the most crowded. */
-export const movesForMends = 400
+/** Moves that the mends of one plan are worth: dozens in a usual set, next to none in the most crowded. */
+export const movesForMends = 300
 
 /** Light of each source past each body is found anew in a set that was moved. */
-const crowded = 100
+const crowded = 50
 
-/** By quick light a move costs so little of a whole one. */
-const quickly = 0.2
+/** What there is to spend on, in whole moves: one by quick light, and all rules run on a set. */
+const costs = { move: 1, 'quick move': 0.2, trial: 0.6 } as const
 
-export const moveCost = (lights: number, solids: number, isQuick: boolean): number =>
-  (1 + (lights * solids) / crowded) * (isQuick ? quickly : 1)
+/** @throws WorkSpent where the work allows no more */
+export const spend = (work: Work, what: keyof typeof costs, lights: number, solids: number): void => {
+  if (work.moves >= work.mostMoves) throw new WorkSpent()
+  work.moves += (1 + (lights * solids) / crowded) * costs[what]
+}
 
 export const noWork = (): Work => ({ responses: 0, moves: 0, mostMoves: Number.POSITIVE_INFINITY })
