@@ -1,5 +1,6 @@
 import type { Light } from '../../language/plan.js'
 import { outlineInFrame } from '../../picture/in-picture.js'
+import { lazyOf } from '../../scene/lazy.js'
 import { cornersOf } from '../../scene/solids.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { knobToday } from '../../set/knob-value.js'
@@ -140,7 +141,8 @@ export const lightInFrame = rule<InPicture>({
   inShort: (evidence) => `${namesOf(evidence)} ${evidence.twin === undefined ? 'is' : 'are'} in the picture`,
 })
 
-const lightsIn = (context: RuleContext): readonly InPicture[] => inPairs(eachIn(context), twins)
+/** Asked again for every mend. */
+const lightsIn = lazyOf((context: RuleContext): readonly InPicture[] => inPairs(eachIn(context), twins))
 
 const eachIn = (context: RuleContext): readonly InPicture[] =>
   [...context.plan.lights.values()].flatMap((light): InPicture[] => {

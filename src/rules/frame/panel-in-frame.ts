@@ -1,4 +1,5 @@
 import type { Panel } from '../../language/plan.js'
+import { lazyOf } from '../../scene/lazy.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import type { Knob } from '../../set/knobs.js'
 import { misplaced } from '../known.js'
@@ -101,11 +102,13 @@ export const panelInFrame = rule<InPicture>({
   inShort: (evidence) => `${namesOf(evidence)} ${evidence.twin === undefined ? 'is' : 'are'} in the picture`,
 })
 
-const panelsIn = (context: RuleContext): readonly InPicture[] =>
+/** Asked again for every mend. */
+const panelsIn = lazyOf((context: RuleContext): readonly InPicture[] =>
   inPairs(
     [...context.plan.panels.values()].flatMap(({ name }) => inPicture({ of: 'panel', name }, context) ?? []),
     twins,
-  )
+  ),
+)
 
 const areOut =
   ({ name, twin }: InPicture) =>

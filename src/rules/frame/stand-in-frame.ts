@@ -1,5 +1,6 @@
 import { type Reaching, reachingOf } from '../../picture/in-picture.js'
 import { standReaching, standsBefore } from '../../picture/stand-in-picture.js'
+import { lazyOf } from '../../scene/lazy.js'
 import type { SceneStand } from '../../scene/scene.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { knobToday } from '../../set/knob-value.js'
@@ -164,12 +165,14 @@ export const standInFrame = rule<StandIn>({
       : `the stands of ${stand.light} and ${twin} are in the picture`,
 })
 
-const standsIn = (context: RuleContext): readonly StandIn[] =>
+/** Asked again for every mend. */
+const standsIn = lazyOf((context: RuleContext): readonly StandIn[] =>
   inPairs(eachIn(context), (a, b) =>
     a.level === b.level && a.before === b.before && a.stand.kind === b.stand.kind
       ? { ...a, twin: b.stand.light }
       : undefined,
-  )
+  ),
+)
 
 const eachIn = ({ set: { scene }, limits }: RuleContext): readonly StandIn[] =>
   scene.stands.flatMap((stand): StandIn[] => {

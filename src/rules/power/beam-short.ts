@@ -170,11 +170,11 @@ const backdropPlaces = (set: ComputedSet): readonly Vec3[] => {
 }
 
 /** Each key and fill for itself: what one lacks the other does not give in the same quality. */
-const onSubject = (set: ComputedSet): readonly Found[] => {
+const onSubject = (set: ComputedSet, only?: string): readonly Found[] => {
   const places = subjectPlaces(set)
   const what = set.plan.subject.kind === 'group' ? 'the group' : 'the subject'
   return covering(set, ['key', 'fill']).flatMap(({ light, source }) =>
-    farthestOut([source], places, what, light),
+    only === undefined || light.name === only ? farthestOut([source], places, what, light) : [],
   )
 }
 
@@ -308,7 +308,9 @@ const pointerOf = ({ plan }: ComputedSet, light: Light): string => {
 }
 
 const underOf = (light: Light) => (set: ComputedSet) =>
-  [...onSubject(set), ...onBackdrop(set)].find((found) => found.light.name === light.name)?.under
+  (light.role === 'backdrop' ? onBackdrop(set) : onSubject(set, light.name)).find(
+    (found) => found.light.name === light.name,
+  )?.under
 
 const widerZoom = ({ light }: BeamShort, words: Words, { set, limits }: RuleContext): readonly Mend[] => {
   const knob = { knob: 'zoom', light: light.name } as const
