@@ -118,6 +118,18 @@ describe('ratio-off without a fill light', () => {
     expect(light('12:1')[0]!.title).toMatch(/black cloth before/)
   })
 
+  it('takes a white card away, or turns it black, where it fills too much', () => {
+    const titles = (wanted: string, more: string) =>
+      findingsOf('ratio-off', one(more, undefined, `lit-to-shadow: "${wanted}"`))[0]!.advice.map(
+        ({ title }) => title,
+      )
+    const white = `${room('0.5')}\n${card('1 x 2 m', '40 cm')}`
+    expect(titles('12:1', white)).toContain('card turned black')
+    expect(
+      titles('5:1', white).some((title) => title === 'without card' || /card\.at\.right/.test(title)),
+    ).toBe(true)
+  })
+
   it('what it says of a card’s place settles it', () => {
     const text = one(card('1 x 2 m', '1.2 m'))
     const { title } = findingsOf('ratio-off', text)[0]!.advice[0]!

@@ -29,8 +29,11 @@ export const ratioMends = (evidence: Off, words: Words, context: RuleContext): I
     () => fillTurned(evidence, words, context),
     () => fillMoved(evidence, words, context),
     () => {
-      const moved = panelMoved(evidence, words, context)
-      return moved.length > 0 ? moved : panelAdded(evidence, words, context)
+      const found = [...panelMoved(evidence, words, context), ...panelSwapped(evidence, words, context)]
+      const whole = found.filter(({ partial }) => partial !== true)
+      return found.length > 0
+        ? [...whole, ...found.filter((one) => !whole.includes(one))]
+        : panelAdded(evidence, words, context)
     },
     () => fillAdded(evidence, words, context),
     () => roomDimmed(evidence, context),
@@ -120,6 +123,34 @@ const panelMoved = (evidence: Off, words: Words, context: RuleContext): readonly
 
 const evidenceIsKeyToFill = ({ plan }: RuleContext): boolean => plan.wanted.ratio?.kind === 'key-to-fill'
 
+/** A white panel that fills too much, taken away or turned black. */
+const panelSwapped = (evidence: Off, words: Words, context: RuleContext): readonly Mend[] => {
+  const { set, plan } = context
+  const panel = [...plan.panels.values()].find(({ kind }) => kind === 'reflector')
+  if (panel === undefined || evidence.off > 0 || evidenceIsKeyToFill(context)) return []
+  const black = builtInSurface('black')
+  const without = new Map([...plan.panels].filter(([name]) => name !== panel.name))
+  const turned = new Map(plan.panels).set(panel.name, { ...panel, surface: black, outside: black })
+  const tried = [
+    { title: `without ${panel.name}`, panels: without },
+    { title: `${panel.name} turned black`, panels: turned },
+  ].map(({ title, panels }) => {
+    const changed = withPanels(set, panels)
+    return { title, changed, left: Math.abs(offIn(changed) ?? Number.POSITIVE_INFINITY) }
+  })
+  const best = tried.reduce((least, one) => (one.left < least.left - 0.05 ? one : least))
+  const given = after(best.changed, evidence, words, context)
+  return given === undefined ? [] : [{ title: best.title, ...given }]
+}
+
+/** The key lights go on metering at the subject what they did. */
+const withPanels = (set: ComputedSet, panels: ReadonlyMap<string, Panel>): ComputedSet =>
+  allHeld(
+    set,
+    computeSet({ ...set.plan, panels }),
+    set.keyLights.map(({ name }) => name),
+  )
+
 /** Metres beside whoever stands furthest out on the shadow side. */
 const beside = [0.3, 0.5, 0.7, 1]
 
@@ -138,11 +169,7 @@ const panelAdded = (evidence: Off, words: Words, context: RuleContext): readonly
   for (const off of beside) {
     const at = Math.round((edge + off) * 20) / 20
     const panels = new Map(plan.panels).set(added, panelAt(toward * at, evidence.off > 0))
-    const changed = allHeld(
-      set,
-      computeSet({ ...plan, panels }),
-      set.keyLights.map(({ name }) => name),
-    )
+    const changed = withPanels(set, panels)
     if (!isOut(changed, { of: 'panel', name: added })) continue
     const left = offIn(changed)
     if (left === undefined || (best !== undefined && Math.abs(left) >= Math.abs(best.left))) continue
