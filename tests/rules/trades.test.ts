@@ -164,6 +164,24 @@ wanted: { framing: all, sharp: rows }
   })
 })
 
+describe('a flash too close to the paper for any zoom', () => {
+  it('is sent through an umbrella, or gets a second one', () => {
+    const text = `plan: 1
+title: From behind the sitter
+camera: { lens: 85 mm, at: { distance: 2 m }, aperture: f/5.6, shutter: 1/125, iso: 200 }
+subject: { kind: person }
+backdrop: { surface: white paper, width: 1.35 m, behind: 1.4 m }
+lights:
+  key: { unit: flashgun, modifier: white umbrella 1 m, power: 1/4, at: { angle: 30 deg left, distance: 1.2 m, height: 2 m } }
+  paper: { role: backdrop, unit: flashgun, zoom: 105 mm, power: 1/16, at: { left: 0 cm, before-backdrop: 40 cm, height: 60 cm } }
+wanted: { backdrop: white, framing: head and shoulders }
+`
+    expect(adviceFor('beam-short', text).at(-1)!.title).toBe(
+      'paper through an umbrella, or a second light from the other side',
+    )
+  })
+})
+
 describe('a light that is raised by its tape', () => {
   // 1.6 m of tape, 60 cm over the faces: 1.48 m on the floor; 1.1 m over them: 1.16 m.
   it('is said to come in on the floor', () => {

@@ -124,6 +124,7 @@ export const beamShort = rule<BeamShort>({
       () => widerZoom(found, words, context),
       () => furtherOff(found, words, context),
       () => withoutGrid(found),
+      () => spread(found),
     ),
 })
 
@@ -365,6 +366,18 @@ const withoutGrid = ({ light }: BeamShort): readonly Advice[] =>
         {
           title: `take the grid off ${light.name}, or a wider one`,
           costs: 'light spills where the grid kept it off',
+        },
+      ]
+    : []
+
+/** Where neither zoom nor distance reaches. */
+const spread = ({ light }: BeamShort): readonly Advice[] =>
+  light.role === 'backdrop'
+    ? [
+        {
+          title: `${light.name} through an umbrella, or a second light from the other side`,
+          gives: 'light out to the edges',
+          costs: 'an umbrella takes two stops, and spills on the subject',
         },
       ]
     : []
