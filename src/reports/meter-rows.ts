@@ -14,7 +14,7 @@ export const cameraSentence = ({ camera }: MeterCard): string =>
 
 export const keySentence = ({ key, keyLights }: MeterCard): string =>
   key === undefined
-    ? 'no key reading: nothing in the plan tells how strong the key is'
+    ? `no key reading: ${keyLights.length === 0 ? 'no light of the plan is a key or a fill' : 'nothing in the plan tells how strong the key is'}`
     : `key reading ${writeFNumber(key.figure.fNumber)} ± ${(2 * key.u).toFixed(1)} (${listed(keyLights)}): ${overCamera(key.overCamera)}`
 
 const overCamera = (stops: number): string => {
@@ -31,13 +31,13 @@ export const domeText = ({ dome, faces }: Pick<MeterFigure, 'dome' | 'faces'>): 
 export const pointRows = (card: MeterCard): string[][] => {
   const { entries, shadow } = card
   const last = entries.findLastIndex(({ figure }) => figure.point === 'subject')
-  return [
+  return filledColumns([
     ['point', 'light', 'reads', 'over camera', '±', 'over key', '±', 'dome to'],
     ...entries.flatMap((entry, index) => [
       row(entry, entries[index - 1]),
       ...(shadow === undefined || index !== last ? [] : [shadowRow(shadow)]),
     ]),
-  ]
+  ])
 }
 
 const row = (entry: CardEntry, before: CardEntry | undefined): string[] => [

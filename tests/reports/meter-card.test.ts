@@ -46,6 +46,14 @@ describe('the card for people', () => {
   })
 })
 
+describe('a card without a key', () => {
+  it('says that no light is one, and has no column against it', () => {
+    const text = meterTable(cardOf(plan().replace('key:', 'rim:').replace('fill:', 'kicker:')), look())
+    expect(text).toContain('no key reading: no light of the plan is a key or a fill')
+    expect(text).not.toContain('over key')
+  })
+})
+
 describe('the shadow side on the card', () => {
   const key = /\n {2}fill: .*/
   const board =
