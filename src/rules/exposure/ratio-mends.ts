@@ -29,15 +29,20 @@ export const ratioMends = (evidence: Off, words: Words, context: RuleContext): I
     () => fillTurned(evidence, words, context),
     () => fillMoved(evidence, words, context),
     () => {
-      const found = [...panelMoved(evidence, words, context), ...panelSwapped(evidence, words, context)]
-      const whole = found.filter(({ partial }) => partial !== true)
-      return found.length > 0
-        ? [...whole, ...found.filter((one) => !whole.includes(one))]
-        : panelAdded(evidence, words, context)
+      const panels = byPanels(evidence, words, context)
+      return panels.length > 0 ? panels : roomDimmed(evidence, context)
     },
     () => fillAdded(evidence, words, context),
-    () => roomDimmed(evidence, context),
   )
+
+/** What settles it first. */
+const byPanels = (evidence: Off, words: Words, context: RuleContext): readonly Mend[] => {
+  const found = [...panelMoved(evidence, words, context), ...panelSwapped(evidence, words, context)]
+  const isPartial = ({ partial }: Mend): boolean => partial === true
+  return found.length > 0
+    ? [...found.filter((one) => !isPartial(one)), ...found.filter(isPartial)]
+    : panelAdded(evidence, words, context)
+}
 
 /** What the mend gives, and what it costs the key reading; undefined where it is no gain. */
 const after = (changed: ComputedSet, { off }: Off, words: Words, { set, limits }: RuleContext) => {

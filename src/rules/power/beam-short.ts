@@ -6,7 +6,7 @@ import type { ComputedSet } from '../../set/computed-set.js'
 import { solveAtGear } from '../../set/solve.js'
 import { inDegrees, type Radians } from '../../units/quantity.js'
 import { lightPointer } from '../place-pointer.js'
-import { type Advice, type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
+import { type Advice, type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
 import { inside } from '../solving.js'
 import type { Words } from '../words.js'
 import { solveDistance } from './hold-by-distance.js'
@@ -119,13 +119,11 @@ export const beamShort = rule<BeamShort>({
     ].join(', '),
   }),
 
-  mend: (found, words, context) =>
-    inTurn(
-      () => widerZoom(found, words, context),
-      () => furtherOff(found, words, context),
-      () => withoutGrid(found),
-      () => spread(found),
-    ),
+  mend: (found, words, context) => {
+    const turned = [...widerZoom(found, words, context), ...furtherOff(found, words, context)]
+    const mends = [...turned, ...withoutGrid(found)]
+    return mends.length > 0 ? mends : spread(found)
+  },
 })
 
 /** How far a beam pattern may be off at its half peak, in stops: they go by common practice. An estimate, no source. */
