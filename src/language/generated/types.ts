@@ -1423,7 +1423,7 @@ export interface Wanted {
    */
   ratio?: {
     /**
-     * (key + fill) to fill, at the face, dome to the camera.
+     * (key + fill) to fill, at the face, dome to the camera; a panel or the walls may be the fill.
      */
     'lit-to-shadow'?: Ratio
     /**

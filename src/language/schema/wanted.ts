@@ -58,9 +58,13 @@ export const wantedDefinitions = {
     ratio: map(
       'The lighting ratio, of a named kind.',
       {
-        'lit-to-shadow': use('ratio', '(key + fill) to fill, at the face, dome to the camera.', {
-          examples: ['3:1'],
-        }),
+        'lit-to-shadow': use(
+          'ratio',
+          '(key + fill) to fill, at the face, dome to the camera; a panel or the walls may be the fill.',
+          {
+            examples: ['3:1'],
+          },
+        ),
         'key-to-fill': use('ratio', 'Key to fill, each alone, dome to the light.', { examples: ['2:1'] }),
       },
       {
