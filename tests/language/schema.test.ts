@@ -225,6 +225,10 @@ describe('the outputs of programs', () => {
     }
     expect(validates('meter', meter)).toBe(true)
     expect(validates('meter', { ...meter, keyReading: null })).toBe(true)
+    const shadowSide = { ...point, of: 'all', shaded: ['key'], ratio: 3.1 }
+    expect(validates('meter', { ...meter, shadowSide })).toBe(true)
+    expect(validates('meter', { ...meter, shadowSide: null })).toBe(true)
+    expect(validates('meter', { ...meter, shadowSide: point })).toBe(false)
     expect(validates('meter', { ...meter, points: [{ ...point, of: 3 }] })).toBe(false)
     expect(validates('meter', { ...meter, camera: {} })).toBe(false)
   })

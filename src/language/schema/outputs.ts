@@ -196,83 +196,87 @@ const meterEntry: Readonly<Record<string, Schema>> = {
   }),
 }
 
-export const meterOutput: Schema = object('What `thirdstop meter --format json` prints.', {
-  ...head('meter'),
-  file: string('Path of the plan.'),
-  camera: object("The camera's setting.", {
-    fNumber: figure('Exact f-number: f/5.6 is 5.65685.'),
-    seconds: figure('Exact exposure time: 1/125 is 0.0078125.'),
-    iso: figure('ISO speed.'),
-  }),
-  caveats: listOf({ type: 'string' }, 'What makes its figures wrong in one direction.'),
-  keyReading: {
-    ...object('The reading against which rules judge; null where nothing tells it.', {
-      fNumber: figure('Exact f-number.'),
-      reads: string('As a meter shows it.'),
-      u: figure('One standard deviation, in stops.'),
+export const meterOutput: Schema = object(
+  'What `thirdstop meter --format json` prints.',
+  {
+    ...head('meter'),
+    file: string('Path of the plan.'),
+    camera: object("The camera's setting.", {
+      fNumber: figure('Exact f-number: f/5.6 is 5.65685.'),
+      seconds: figure('Exact exposure time: 1/125 is 0.0078125.'),
+      iso: figure('ISO speed.'),
     }),
-    type: ['object', 'null'],
-  },
-  shadowSide: {
-    ...object(
-      'The side of the face that the key leaves in shadow; null where nothing but the key lights it.',
-      {
-        ...meterEntry,
-        shaded: listOf({ type: 'string' }, 'The key lights, which a hand keeps off the dome.'),
-        ratio: figure('Exposure of the lit side, dome to the camera, over that of the shadow side.'),
-      },
+    caveats: listOf({ type: 'string' }, 'What makes its figures wrong in one direction.'),
+    keyReading: {
+      ...object('The reading against which rules judge; null where nothing tells it.', {
+        fNumber: figure('Exact f-number.'),
+        reads: string('As a meter shows it.'),
+        u: figure('One standard deviation, in stops.'),
+      }),
+      type: ['object', 'null'],
+    },
+    shadowSide: {
+      ...object(
+        'The side of the face that the key leaves in shadow; null where nothing but the key lights it.',
+        {
+          ...meterEntry,
+          shaded: listOf({ type: 'string' }, 'The key lights, which a hand keeps off the dome.'),
+          ratio: figure('Exposure of the lit side, dome to the camera, over that of the shadow side.'),
+        },
+      ),
+      type: ['object', 'null'],
+    },
+    points: listOf(
+      object('What a meter will read.', meterEntry),
+      'One entry for each light at each point that it matters for, and one for all.',
     ),
-    type: ['object', 'null'],
+    tones: listOf(
+      object('What a surface records.', {
+        point: string('The point.'),
+        surface: string('What it is.'),
+        reflectance: figure('0 to 1.'),
+        srgb: figure('sRGB code, 0 to 255.'),
+        lightness: figure('CIE L*.'),
+        stopsFromMid: figure('Stops over linear 0.18.'),
+        stopsFromWhite: figure('Stops over white for certain.'),
+      }),
+      'Tones of surfaces.',
+    ),
+    order: listOf(
+      object('A step.', {
+        fires: {
+          ...string('What fires the lights of this step; null where the plan does not say.'),
+          type: ['string', 'null'],
+        },
+        without: listOf({ type: 'string' }, 'Lights that are fired with it and are to be switched off.'),
+        point: string('The point.'),
+        of,
+        dome: oneOf(['raised', 'flat'], 'The dome of the meter.'),
+        faces: string('What the dome is turned to.'),
+        fNumber: figure("Exact f-number at the camera's time and ISO."),
+        reads: string('As a meter shows it.'),
+        u: figure('One standard deviation, in stops.'),
+        setsCamera: { type: 'boolean', description: 'The key reading: the camera is set to it.' },
+      }),
+      'What to meter one after the other: one trigger group at a time.',
+    ),
+    readings: listOf(
+      object('What a meter did read.', {
+        pointer: string('Where it stands in the plan.'),
+        point: string('The point.'),
+        of,
+        dome: oneOf(['raised', 'flat'], 'The dome of the meter.'),
+        faces: string('What the dome was turned to; `surface` where it was read off it.'),
+        reads: string('As it stands in the plan.'),
+        carried: { type: 'boolean', description: "Taken at other settings than today's." },
+        predicted: figure('Exact f-number that all else in the plan tells for it; null where nothing does.'),
+        difference: figure('Stops that were read over that.'),
+        u: figure('One standard deviation of the difference, in stops.'),
+        odd: { type: 'boolean', description: 'Further off than chance makes it.' },
+        unused: { ...string('Why it tells nothing; null where it does.'), type: ['string', 'null'] },
+      }),
+      'The readings of the plan, in their order.',
+    ),
   },
-  points: listOf(
-    object('What a meter will read.', meterEntry),
-    'One entry for each light at each point that it matters for, and one for all.',
-  ),
-  tones: listOf(
-    object('What a surface records.', {
-      point: string('The point.'),
-      surface: string('What it is.'),
-      reflectance: figure('0 to 1.'),
-      srgb: figure('sRGB code, 0 to 255.'),
-      lightness: figure('CIE L*.'),
-      stopsFromMid: figure('Stops over linear 0.18.'),
-      stopsFromWhite: figure('Stops over white for certain.'),
-    }),
-    'Tones of surfaces.',
-  ),
-  order: listOf(
-    object('A step.', {
-      fires: {
-        ...string('What fires the lights of this step; null where the plan does not say.'),
-        type: ['string', 'null'],
-      },
-      without: listOf({ type: 'string' }, 'Lights that are fired with it and are to be switched off.'),
-      point: string('The point.'),
-      of,
-      dome: oneOf(['raised', 'flat'], 'The dome of the meter.'),
-      faces: string('What the dome is turned to.'),
-      fNumber: figure("Exact f-number at the camera's time and ISO."),
-      reads: string('As a meter shows it.'),
-      u: figure('One standard deviation, in stops.'),
-      setsCamera: { type: 'boolean', description: 'The key reading: the camera is set to it.' },
-    }),
-    'What to meter one after the other: one trigger group at a time.',
-  ),
-  readings: listOf(
-    object('What a meter did read.', {
-      pointer: string('Where it stands in the plan.'),
-      point: string('The point.'),
-      of,
-      dome: oneOf(['raised', 'flat'], 'The dome of the meter.'),
-      faces: string('What the dome was turned to; `surface` where it was read off it.'),
-      reads: string('As it stands in the plan.'),
-      carried: { type: 'boolean', description: "Taken at other settings than today's." },
-      predicted: figure('Exact f-number that all else in the plan tells for it; null where nothing does.'),
-      difference: figure('Stops that were read over that.'),
-      u: figure('One standard deviation of the difference, in stops.'),
-      odd: { type: 'boolean', description: 'Further off than chance makes it.' },
-      unused: { ...string('Why it tells nothing; null where it does.'), type: ['string', 'null'] },
-    }),
-    'The readings of the plan, in their order.',
-  ),
-})
+  ['shadowSide'],
+)
