@@ -19,6 +19,7 @@ import type { Outlook } from '../light/visibility/outlook.js'
 import { lazy } from '../scene/lazy.js'
 import type { Scene, SceneSurface } from '../scene/scene.js'
 import type { Vec3 } from '../scene/vector.js'
+import { patchBudget } from './patch-budget.js'
 
 /** Exposure at one receptor for a light of unit strength, by what threw it there last. */
 export interface Bounce {
@@ -86,48 +87,22 @@ export const bouncedOf = (
 }
 
 const newParts = (scene: Scene, isTried: boolean): Pick<Kept, 'parts' | 'coarse'> => {
-  const coarse = lazy(() => partsOf(scene, budgetOf(scene, tried), transferOf))
+  const coarse = lazy(() => partsOf(scene, patchBudget(scene, 'trial'), transferOf))
   return {
-    parts: isTried ? coarse() : partsOf(scene, budgetOf(scene, usualOf(scene)), transferOf),
+    parts: isTried ? coarse() : partsOf(scene, patchBudget(scene, 'plan'), transferOf),
     coarse,
   }
 }
 
 const quickParts = (scene: Scene): Pick<Kept, 'parts' | 'coarse'> => {
   const surfaces = scene.surfaces.filter(({ path }) => path !== 'room')
-  const parts = partsOf({ ...scene, surfaces }, budgetOf(scene, quick), noTransfer)
+  const parts = partsOf({ ...scene, surfaces }, patchBudget(scene, 'quick light'), noTransfer)
   return { parts, coarse: () => parts }
 }
 
 /** Changes keep what they do not touch, so it need not be compared. */
 const sameSurroundings = (a: Plan, b: Plan): boolean =>
   a.panels === b.panels && a.subject === b.subject && a.backdrop === b.backdrop && a.room === b.room
-
-/**
- * About how many patches surfaces are cut into: as few as keep the sets that a path tracer judges within its bounds.
- * A scrim's bright middle and its edges are seen from close by.
- */
-const usual = 112
-/** And for each figure more: they shade what is close behind them. */
-const perFigure = 7
-const withPanels = 400
-const withScrims = 600
-/** And for what a trial moves: what is thrown back is then good to some hundredths of a stop. */
-const tried = 80
-const quick = 40
-/** With more things in the way than this, fewer in proportion: the work goes with the product. */
-const crowd = 20
-const fewest = 40
-
-const usualOf = ({ panels, surfaces, subject }: Scene): number =>
-  panels.size === 0
-    ? usual + perFigure * subject.figures.length
-    : surfaces.some(({ transmits }) => transmits > 0)
-      ? withScrims
-      : withPanels
-
-const budgetOf = ({ solids }: Scene, most: number): number =>
-  Math.max(fewest, Math.round(most * Math.min(1, crowd / solids.length)))
 
 const partsOf = (scene: Scene, budget: number, exchanged: typeof transferOf): Parts => {
   const blockers = lazy(() => blockersOf(scene.solids))

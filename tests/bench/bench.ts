@@ -1,10 +1,12 @@
 /**
  * Speed, as ratios measured in one run, so that they can be held against each other on any machine:
  * a cold `check` of one file against a bare start of node, and many plans against the bare work of parsing and
- * validating the same texts with the yaml package and a validator that ajv compiles from the public schema.
+ * validating the same texts with the yaml package and a validator that ajv compiles from the public schema; in one
+ * thread, and by the program over files on all cores. Then the stages of a typical and of the most crowded plan.
  */
 import { spawnSync } from 'node:child_process'
-import { readFileSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { availableParallelism, tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { Ajv } from 'ajv'
 import { parseDocument } from 'yaml'
@@ -84,6 +86,30 @@ const manyPlans = async (): Promise<void> => {
     )
   against('found', finding, '')
   against('found and mended', mending, `, ${(mends / many).toFixed(1)} mends a plan`)
+  onAllCores(median(parsing) / many)
+}
+
+/** As many files as a call may be given. */
+const files = 1000
+
+/** The program itself over the same plans as files: threads, start and printing counted. */
+const onAllCores = (parsing: number): void => {
+  const folder = mkdtempSync(join(tmpdir(), 'plans-'))
+  try {
+    for (let number = 0; number < files; number++)
+      writeFileSync(join(folder, `${number}.plan.yaml`), planText(number))
+    for (const format of ['lines', 'text']) {
+      const taken = milliseconds(() => node('bin/thirdstop.cjs', 'check', '--format', format, folder))
+      line(
+        `${files} files on ${availableParallelism()} cores, ${format}`,
+        taken / files / parsing,
+        6,
+        `${(taken / files).toFixed(2)} ms a plan, start counted`,
+      )
+    }
+  } finally {
+    rmSync(folder, { recursive: true })
+  }
 }
 
 /** The stages of one plan, warm: medians of a few rounds, in milliseconds of this machine in this run. */

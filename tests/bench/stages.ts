@@ -11,6 +11,7 @@ import { blockersOf } from '../../src/light/visibility/blockers.js'
 import { outlookFrom } from '../../src/light/visibility/outlook.js'
 import { buildScene } from '../../src/scene/build-scene.js'
 import { computeSet } from '../../src/set/compute-set.js'
+import { patchBudget } from '../../src/set/patch-budget.js'
 
 const noFiles: FilePort = { read: () => ({ ok: false, says: 'no files here' }) }
 
@@ -28,7 +29,7 @@ export const stagesOf = (text: string): ReadonlyMap<string, number> => {
   const scene = timed('scene', () => buildScene(plan))
   const blockers = blockersOf(scene.solids)
   const near = [...scene.lights.values()].flatMap(({ front }) => (front === undefined ? [] : [front.centre]))
-  const mesh = timed('mesh', () => meshOf(scene.surfaces, near))
+  const mesh = timed('mesh', () => meshOf(scene.surfaces, near, patchBudget(scene, 'plan')))
   const transfer = timed('transfer', () => transferOf(mesh, blockers))
   const set = computeSet(plan)
   const sources = [...plan.lights.keys()].flatMap((name) => set.source(name) ?? [])
