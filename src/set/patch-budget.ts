@@ -5,7 +5,7 @@ import type { Scene } from '../scene/scene.js'
 export type Worked = 'plan' | 'trial' | 'quick light'
 
 /** As few as keep the sets that a path tracer judges within its bounds. */
-const usual = 112
+const usual = 176
 /** And for each figure more: they shade what is close behind them. */
 const perFigure = 7
 /** Panels stand near to what is metered; a scrim's bright middle and its edges are seen from close by. */
