@@ -62,7 +62,7 @@ export interface Needed {
 }
 
 /** For every light that is to meter something and whose way there is straight: the power that takes. */
-export const neededPowers = (set: ComputedSet): readonly Needed[] =>
+export const neededPowers = lazyOf((set: ComputedSet): readonly Needed[] =>
   toMeter(set).flatMap((light) => {
     const range = rangeOf(light)!
     const full = atFull(set, light)
@@ -77,6 +77,7 @@ export const neededPowers = (set: ComputedSet): readonly Needed[] =>
         rated: full.from !== 'reading' && full.from !== 'measured',
       },
     ]
-  })
+  }),
+)
 
 export const wayBlocked = (set: ComputedSet, light: Light): NotNeeded | undefined => lightMissing(set, light)

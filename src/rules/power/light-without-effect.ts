@@ -145,6 +145,8 @@ const mostAdded = (set: ComputedSet, light: Light, limit: number): Added | undef
 
 const findMost = (set: ComputedSet, light: Light, limit: number): Added | undefined => {
   if (lightMissing(set, light) !== undefined) return undefined
+  const atHome = addedAtHome(set, light)
+  if (atHome !== undefined && atHome.figure.stops > limit + plainly + 2 * set.u(atHome.figure)) return atHome
   let most: Added | undefined
   for (const place of promising(set, light)) {
     const all = set.exposure(place.receptor, 'all')
@@ -157,10 +159,23 @@ const findMost = (set: ComputedSet, light: Light, limit: number): Added | undefi
     if (rest === undefined) return undefined
     const figure = difference(all.figure, rest.figure)
     if (most === undefined || figure.stops > most.figure.stops)
-      most = { figure: { ...figure, variance: atOnePlace(figure) }, where: whereIs(set, place) }
+      most = { figure: atOnePlace(figure), where: whereIs(set, place) }
     if (most.figure.stops > limit + plainly) return most
   }
   return most
+}
+
+/** What it adds where it is metered: where that is plain and sure no other place need be asked. */
+const addedAtHome = (set: ComputedSet, light: Light): Added | undefined => {
+  const at = meteredAt(light)
+  const own = set.reading({ at, of: [light.name] })
+  if (own === undefined) return undefined
+  const as = { at, dome: own.dome, faces: own.faces === 'out' ? 'out' : { light: light.name } } as const
+  const rest = set.reading({ ...as, of: set.giving.filter((name) => name !== light.name) })
+  const all = set.reading({ ...as, of: 'all' })
+  return (
+    rest && all && { figure: atOnePlace(difference(all.figure, rest.figure)), where: pointText(set.plan, at) }
+  )
 }
 
 /** Where it adds most of what comes straight, most first: that is cheap to know, what surfaces throw there is dear. */
@@ -176,10 +191,10 @@ const promising = (set: ComputedSet, light: Light): readonly Watched[] =>
     .map(({ place }) => place)
 
 /** Each light's geometry is the same in both exposures: it counts by what the difference owes to that light. */
-const atOnePlace = ({ gradient }: Figure): number => {
-  let sum = 0
-  for (const share of gradient.values()) sum += (share * uncertainties.geometry) ** 2 / 2
-  return sum
+const atOnePlace = (figure: Figure): Figure => {
+  let variance = 0
+  for (const share of figure.gradient.values()) variance += (share * uncertainties.geometry) ** 2 / 2
+  return { ...figure, variance }
 }
 
 const whereIs = ({ plan }: ComputedSet, { point, onBackdrop }: Watched): string =>
