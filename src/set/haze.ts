@@ -115,7 +115,11 @@ const surroundRays = (camera: SceneCamera): readonly Ray[] => {
     }),
   )
   const whole = rays.reduce((sum, ray) => sum + ray.weight, 0)
-  return rays.map((ray) => ({ ...ray, share: { frame: 0, surround: ray.weight / whole } }))
+  return rays.map(({ direction, weight }) => ({
+    direction,
+    share: { frame: 0, surround: weight / whole },
+    weight,
+  }))
 }
 /** Of a range from −1 to 1 in both directions. */
 const cell = (2 / surroundCells) ** 2
@@ -140,7 +144,7 @@ const patches = (set: ComputedSet, rays: readonly Ray[]): readonly Patch[] => {
     const met = firstHit(scene, scene.camera.eye, toward, except)
     const inside = share.frame > 0
     const known = inside && met?.on === 'backdrop' ? nearest(view?.samples ?? [], met.at) : undefined
-    const hit = met !== undefined && known !== undefined ? { ...met, at: known } : met
+    const hit = met !== undefined && known !== undefined ? hitAt(met, known) : met
     const key =
       hit === undefined ? '' : known !== undefined ? known.join(' ') : partOf(hit, scene.camera, inside)
     const group = groups.get(key) ?? { hits: [], frame: 0, surround: 0 }
@@ -166,8 +170,19 @@ const middleOf = (hits: readonly (Hit | undefined)[]): Hit | undefined => {
   )
   return first.on === 'figure'
     ? all.reduce((best, one) => (distance(one.at, at) < distance(best.at, at) - 1e-9 ? one : best))
-    : { ...first, at }
+    : hitAt(first, at)
 }
+
+/** The same hit at another place of the same thing. Written out: hundreds are made, and a spread is slow. */
+const hitAt = ({ normal, distance, on, name, pointer, surface }: Hit, at: Vec3): Hit => ({
+  at,
+  normal,
+  distance,
+  on,
+  name,
+  pointer,
+  surface,
+})
 
 const nearest = (samples: readonly BackdropSample[], to: Vec3): Vec3 | undefined => {
   let best: Vec3 | undefined

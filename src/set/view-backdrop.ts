@@ -70,7 +70,13 @@ const closer = (
   sign: 1 | -1,
 ): Sampled => {
   let best = from
-  for (let round = 1; round <= rounds; round++)
-    best = most([best, ...grid.finer(best.place, round).flatMap((place) => sample(place) ?? [])], sign)
+  for (let round = 1; round <= rounds; round++) {
+    const around = [best]
+    for (const place of grid.finer(best.place, round)) {
+      const one = sample(place)
+      if (one !== undefined) around.push(one)
+    }
+    best = most(around, sign)
+  }
   return best
 }
