@@ -1,6 +1,8 @@
-/** `npm run trace [-- set…]`: every set against the tracer, as a table. `--wrong` lists the places that are off; `--all` every place; `--grid` takes some 80 places of a grid a set. */
+/** `npm run trace [-- set…]`: every set against the tracer, as a table. `--wrong` lists the places that are off; `--all` every place; `--grid` takes some 80 places of a grid a set; `--drawn` takes 26 sets drawn at random. */
+import type { Plan } from '../../src/language/plan.js'
 import { computeSet } from '../../src/set/compute-set.js'
 import { bounds, type Compared, compareSet, judgeOf } from './compare.js'
+import { drawnPlans } from './drawn.js'
 import { bodiesOf } from './from-scene.js'
 import { planOf, setNames } from './set.js'
 import { type Effort, Tracer } from './trace.js'
@@ -44,8 +46,7 @@ const line = (one: Compared): string => {
 }
 
 /** What the people's own reflectance adds at each place that is judged, stops. */
-const ofSubject = (name: string, places: readonly Compared[]): readonly (readonly [string, number])[] => {
-  const plan = planOf(name)
+const ofSubject = (plan: Plan, places: readonly Compared[]): readonly (readonly [string, number])[] => {
   const set = computeSet(plan)
   const { tracer, weights } = judgeOf(plan, set, effort.seed)
   const lit = new Tracer(bodiesOf(set.scene, plan.subject.reflectance), tracer.lamps, effort.seed)
@@ -57,19 +58,21 @@ const ofSubject = (name: string, places: readonly Compared[]): readonly (readonl
     })
 }
 
-const names = named.length > 0 ? named : setNames
+const plans = flags.includes('--drawn')
+  ? drawnPlans(26)
+  : (named.length > 0 ? named : setNames).map((name) => [name, planOf(name)] as const)
 const [lines, subject]: [string[], string[]] = [[], []]
 console.log(`Seed ${effort.seed}. Program over tracer in stops; judged where the total lies within ${bounds.underKey} stops of the key and the
 tracer's own standard error is no more than ${bounds.error} stop.
 
 | set | places judged | worst at points | median | worst in penumbra | penumbra places | tracer's error | within ${bounds.point} and ${bounds.penumbra} |
 |---|---|---|---|---|---|---|---|`)
-for (const name of names) {
-  const { places } = compareSet(planOf(name), effort, undefined, flags.includes('--grid') ? 9 : undefined)
+for (const [name, plan] of plans) {
+  const { places } = compareSet(plan, effort, undefined, flags.includes('--grid') ? 9 : undefined)
   console.log(row(name, places))
   lines.push(`\n${name}\n`, ...places.filter((one) => flags.includes('--all') || one.wrong).map(line))
   if (!flags.includes('--no-notes')) {
-    const adds = ofSubject(name, places)
+    const adds = ofSubject(plan, places)
     const most = adds.reduce((a, b) => (Math.abs(b[1]) > Math.abs(a[1]) ? b : a), ['', 0] as const)
     subject.push(
       `| ${name} | ${median(adds.map(([, x]) => x)).toFixed(3)} | ${most[1].toFixed(3)} (${most[0]}) | ${adds.find(([place]) => place === 'key')?.[1].toFixed(3)} |`,
