@@ -2,7 +2,7 @@
 import type { Surface } from '../language/plan.js'
 import { pointer } from '../text/place.js'
 import { lazyOf } from './lazy.js'
-import { rayMeets, rayReaches } from './ray.js'
+import { rayMeets, rayReaches, rayReachesFace } from './ray.js'
 import { ballRound } from './reach.js'
 import type { Scene, SceneSurface, Solid } from './scene.js'
 import { add, dot, scale, type Vec3 } from './vector.js'
@@ -48,12 +48,14 @@ interface Layout {
   /** Of each solid the middle of a ball that holds it, and its radius squared. */
   readonly balls: Float64Array
   readonly surfaces: readonly SceneSurface[]
-  /** Of each surface its middle, its normal, and its axes over half its size. */
+  /** Of each surface its middle, its normal, its axes and half its size along them, with some slack at the edges. */
   readonly plates: Float64Array
 }
 
 const perBall = 4
-const perPlate = 12
+/** Metres: what goes by so close is looked at exactly. */
+const slack = 1e-6
+const perPlate = 14
 
 const layoutOf = lazyOf(({ solids: all, surfaces }: Scene): Layout => {
   const solids = all.filter(({ of }) => of === 'figure' || of === 'operator' || of === 'light')
@@ -67,8 +69,10 @@ const layoutOf = lazyOf(({ solids: all, surfaces }: Scene): Layout => {
   surfaces.forEach(({ face: { centre, normal, across, up, width, height } }, i) => {
     plates.set(centre, perPlate * i)
     plates.set(normal, perPlate * i + 3)
-    plates.set(scale(across, 2 / width), perPlate * i + 6)
-    plates.set(scale(up, 2 / height), perPlate * i + 9)
+    plates.set(across, perPlate * i + 6)
+    plates.set(up, perPlate * i + 9)
+    plates[perPlate * i + 12] = width / 2 + slack
+    plates[perPlate * i + 13] = height / 2 + slack
   })
   return { solids, balls, surfaces, plates }
 })
@@ -118,13 +122,16 @@ export const firstHit = (
     const px = x + reach * dx
     const py = y + reach * dy
     const pz = z + reach * dz
-    if (Math.abs(px * plates[k + 6]! + py * plates[k + 7]! + pz * plates[k + 8]!) > 1) continue
-    if (Math.abs(px * plates[k + 9]! + py * plates[k + 10]! + pz * plates[k + 11]!) > 1) continue
+    if (Math.abs(px * plates[k + 6]! + py * plates[k + 7]! + pz * plates[k + 8]!) > plates[k + 12]!) continue
+    if (Math.abs(px * plates[k + 9]! + py * plates[k + 10]! + pz * plates[k + 11]!) > plates[k + 13]!)
+      continue
     const surface = surfaces[i]!
     // One-sided surfaces (walls, the floor) are not there from behind.
     if ((surface.back === undefined && slope > 0) || except?.has(surface.name)) continue
+    const exact = rayReachesFace(surface.face, from, direction)
+    if (exact >= t) continue
     met = surface
-    t = reach
+    t = exact
   }
   if (met === undefined) return undefined
   const at = add(from, scale(direction, t))

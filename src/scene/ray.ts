@@ -60,7 +60,8 @@ export const rayReachesFace = (face: Face, from: Vec3, direction: Vec3): number 
   if (t <= least) return nowhere
   const u =
     (Math.abs(x * across[0] + y * across[1] + z * across[2] + t * dot(direction, across)) * 2) / face.width
-  if (u > 1) return nowhere
+  // Of no width, it is never met: 0 / 0 is no share.
+  if (!(u <= 1)) return nowhere
   const v = (Math.abs(x * up[0] + y * up[1] + z * up[2] + t * dot(direction, up)) * 2) / face.height
   const inside =
     face.outline === 'rectangle'
