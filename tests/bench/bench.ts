@@ -27,7 +27,11 @@ const line = (what: string, ratio: number, goal: number, detail: string): void =
   console.log(`${what.padEnd(56)} ${ratio.toFixed(2)} (goal ${goal})   ${detail}`)
 
 const node = (...words: string[]) => {
-  const run = spawnSync(process.execPath, words, { cwd: root, encoding: 'utf8' })
+  const run = spawnSync(process.execPath, words, {
+    cwd: root,
+    encoding: 'utf8',
+    stdio: ['ignore', 'ignore', 'pipe'],
+  })
   if (run.status === null || run.status > 1) throw new Error(`node ${words.join(' ')} failed: ${run.stderr}`)
 }
 

@@ -28,7 +28,7 @@ export interface Lit {
 export const brightestOf = (set: ComputedSet): Lit | undefined => {
   const of = set.keyLights.map(({ name }) => name)
   return most(
-    spotsInFrame(set).flatMap((spot): Lit[] => {
+    brightSpots(set, of).flatMap((spot): Lit[] => {
       const over = set.reading({ at: spot.at, of, dome: 'flat', faces: { direction: spot.normal } })
       return over === undefined ? [] : [held(spot, over.overCamera, set)]
     }),
@@ -98,6 +98,21 @@ const spotsInFrame = (set: ComputedSet): readonly Spot[] => {
   return brightestFigures(set)
     .flatMap((figure) => spotsOf(figure, set.plan, camera.eye))
     .filter(({ at }) => inFrame(camera, at))
+}
+
+/** What surfaces throw there is dear to know, and much alike from spot to spot: it is asked where most comes straight. */
+const closely = 6
+
+const brightSpots = (set: ComputedSet, of: readonly string[]): readonly Spot[] => {
+  const spots = spotsInFrame(set).map((spot) => {
+    const straight = set.exposure({ at: spot.at, normal: spot.normal, kind: 'flat' }, of, ['direct'])
+    return { spot, recorded: spot.reflectance * (straight?.luxSeconds ?? 0) }
+  })
+  const lit = spots.filter(({ recorded }) => recorded > 0)
+  // Of light by way of surfaces alone none is told from the others.
+  return (lit.length === 0 ? spots : lit.sort((a, b) => b.recorded - a.recorded).slice(0, closely)).map(
+    ({ spot }) => spot,
+  )
 }
 
 /** Of a group, so many are looked at: those whose face gets most. */
