@@ -13,8 +13,11 @@ export interface Obstacles {
   readonly close: Uint8Array
 }
 
-/** An obstacle nearer than so many of a cell's radii, and not in its plane, is close to it. */
-const closeBy = 1.2
+/**
+ * An obstacle nearer than so many of a cell's radii, and not in its plane, is close to it: a plate may part it from all
+ * that lies behind, a body stands in a part of its view.
+ */
+const closeBy = { plate: 1.2, body: 0.7 } as const
 
 /** Metres: so near to a plate's plane a cell lies in it. */
 const inPlane = 1e-6
@@ -90,7 +93,7 @@ export const mayStand = (
 /** Told by the capsule's segment and coat, the plate's rectangle, or the ball around anything else. */
 const isClose = ({ at, radius }: Layout, i: number, one: Obstacle): boolean => {
   const [x, y, z] = [at[3 * i]!, at[3 * i + 1]!, at[3 * i + 2]!]
-  const reach = closeBy * radius[i]!
+  const reach = (one.kind === 'plate' ? closeBy.plate : closeBy.body) * radius[i]!
   const ball = Math.hypot(x - one.x, y - one.y, z - one.z) - one.radius
   if (ball >= reach) return false
   const { round } = one.blocker
