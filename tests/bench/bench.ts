@@ -47,7 +47,7 @@ const coldStart = (plan: string): void => {
   line(
     `cold check of ${plan.split('/').at(-1)}`,
     median(check) / median(bare),
-    1.6,
+    1.7,
     `${median(check).toFixed(0)} ms against ${median(bare).toFixed(0)} ms of node -e 0`,
   )
 }
