@@ -9,7 +9,7 @@ import type { Plan } from '../language/plan.js'
 import { firstLight } from '../light/bounce/first-light.js'
 import { gatherFrom } from '../light/bounce/gather.js'
 import { type Mesh, meshOf } from '../light/bounce/mesh.js'
-import { patchesRound } from '../light/bounce/on-surface.js'
+import { liesOnSurface, patchesRound } from '../light/bounce/on-surface.js'
 import { radiosity } from '../light/bounce/radiosity.js'
 import type { Round } from '../light/bounce/sheet.js'
 import { carrierOf, noTransfer, type Transfer, transferOf } from '../light/bounce/transfer.js'
@@ -50,8 +50,8 @@ interface Parts {
   readonly mesh: () => Mesh
   exitance(source: Source): Float64Array
   weights(outlook: Outlook, key: string): Float64Array
-  /** For a receptor that lies on a surface. */
-  round(outlook: Outlook, key: string): Round | undefined
+  /** For a receptor that lies on a surface; `dark` where surfaces exchange nothing. */
+  round(outlook: Outlook, key: string): Round | 'dark' | undefined
   /** By side: exposure by what threw it there last. */
   thrown(source: Source): Thrown
 }
@@ -78,6 +78,7 @@ export const bouncedOf = (
     // Ambient light was metered with all that it does in the room.
     if (source.kind === 'uniform' || mesh().patches.length === 0) return noBounce
     const lying = round(outlook, key)
+    if (lying === 'dark') return noBounce
     return lying === undefined
       ? sum(mesh(), weights(outlook, key), exitance(source))
       : blend(lying, thrown(source))
@@ -126,9 +127,13 @@ const partsOf = (scene: Scene, budget: number, exchanged: typeof transferOf): Pa
     }
     return known
   }
-  const rounds = new Map<string, Round | undefined>()
-  const round = (outlook: Outlook, key: string): Round | undefined => {
-    if (!rounds.has(key)) rounds.set(key, patchesRound(mesh(), outlook))
+  const rounds = new Map<string, Round | 'dark' | undefined>()
+  const found = (outlook: Outlook): Round | 'dark' | undefined =>
+    transfer().links.shared.length === 0 && liesOnSurface(mesh(), outlook)
+      ? 'dark'
+      : patchesRound(mesh(), outlook)
+  const round = (outlook: Outlook, key: string): Round | 'dark' | undefined => {
+    if (!rounds.has(key)) rounds.set(key, found(outlook))
     return rounds.get(key)
   }
   const throws = new WeakMap<Source, Thrown>()

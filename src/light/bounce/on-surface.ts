@@ -22,6 +22,12 @@ const little = 0.03
 /** So many patches times bodies can be gathered from for every place that a picture asks of. */
 const most = 20_000
 
+/** Of surfaces that exchange nothing, what lies on them gets nothing. */
+export const liesOnSurface = (mesh: Mesh, { receptor: { at, normal, kind, onSurface } }: Outlook): boolean =>
+  kind === 'flat' &&
+  onSurface === true &&
+  sheetsOf(mesh).some((sheet) => placeOn(sheet, at, normal) !== undefined)
+
 /** Undefined for a receptor that lies on no surface, and where what it gets must be gathered. */
 export const patchesRound = (mesh: Mesh, { receptor, blockers }: Outlook): Round | undefined => {
   const { at, normal, kind, onSurface } = receptor
