@@ -28,7 +28,7 @@ const few: Lines = {
 const single: Lines = { fromI: Int8Array.of(0), toJ: Int8Array.of(0), slope: 0 }
 
 /** What stands between two cells, and what of the lines between them is free. One object serves many pairs. */
-export class Sight {
+export class Between {
   /** Shares: free lines, and those that end on a black thing, from i and from j. */
   clear = 1
   lostFromI = 0

@@ -7,7 +7,7 @@
  * (1991); from memory.
  */
 import type { Blocker } from '../visibility/blockers.js'
-import { Sight } from './between.js'
+import { Between } from './between.js'
 import { type Carrier, type Links, linkCarrier } from './carry.js'
 import { Pair } from './exchange.js'
 import type { Mesh } from './mesh.js'
@@ -76,14 +76,14 @@ class Linking {
   private readonly lost: Float64Array
   /** The same of its view of the box were it empty. */
   private readonly open: Float64Array
-  private readonly sight: Sight
+  private readonly between: Between
   private readonly pair: Pair
 
   constructor(
     private readonly mesh: Mesh,
     blockers: readonly Blocker[],
   ) {
-    this.sight = new Sight(mesh, blockers)
+    this.between = new Between(mesh, blockers)
     this.pair = new Pair(mesh.tree.layout)
     this.lost = new Float64Array(2 * mesh.tree.parent.length)
     this.open = new Float64Array(2 * mesh.tree.parent.length)
@@ -96,27 +96,27 @@ class Linking {
   }
 
   private link(i: number, a: number, j: number, b: number, depth: number): void {
-    const { pair, sight } = this
+    const { pair, between } = this
     const { from, to, encloses } = this.mesh.tree
     if (!pair.take(i, 1 - 2 * a, j, 1 - 2 * b)) return
     const { nearness, most } = pair
     const partI = to[i]! - from[i]! > 1
     const partJ = to[j]! - from[j]! > 1
     const partable = (partI || partJ) && most > little
-    const some = sight.take(i, j, depth)
+    const some = between.take(i, j, depth)
     if (partable && nearness > wide) {
       this.part(i, a, j, b, depth)
       return
     }
     if (some) {
-      const cutI = partI && sight.closeToI
-      const cutJ = partJ && sight.closeToJ
+      const cutI = partI && between.closeToI
+      const cutJ = partJ && between.closeToJ
       if ((cutI || cutJ) && most > littleClose) {
         this.parts(i, cutI, a, j, cutJ, b, depth)
         return
       }
-      sight.look(i, j, most > little ? 8 : 1, depth)
-      if (partable && nearness > wideHidden && sight.clear > 0 && sight.clear < 1) {
+      between.look(i, j, most > little ? 8 : 1, depth)
+      if (partable && nearness > wideHidden && between.clear > 0 && between.clear < 1) {
         this.part(i, a, j, b, depth)
         return
       }
@@ -125,13 +125,13 @@ class Linking {
     if (seen === 0) return
     if (encloses[j] === 1) {
       this.open[2 * i + a]! += seen
-      this.lost[2 * i + a]! += sight.lostFromI * seen
+      this.lost[2 * i + a]! += between.lostFromI * seen
     }
     if (encloses[i] === 1) {
       this.open[2 * j + b]! += seen
-      this.lost[2 * j + b]! += sight.lostFromJ * seen
+      this.lost[2 * j + b]! += between.lostFromJ * seen
     }
-    if (sight.clear > 0) this.put(2 * i + a, 2 * j + b, sight.clear * seen)
+    if (between.clear > 0) this.put(2 * i + a, 2 * j + b, between.clear * seen)
   }
 
   private put(one: number, other: number, shared: number): void {
@@ -140,7 +140,7 @@ class Linking {
     this.one[k] = one
     this.other[k] = other
     this.shared[k] = shared
-    this.pair.slopes(this.sight.grows, this.slopes, 4 * k)
+    this.pair.slopes(this.between.grows, this.slopes, 4 * k)
   }
 
   private grow(): void {
