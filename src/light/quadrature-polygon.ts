@@ -2,6 +2,7 @@
  * The same integral over a front that the receptor's horizon cuts, where a product rule would stumble over the edge:
  * the polygon is clipped, fanned into triangles, and these halved until they are small enough.
  */
+import { lengthOf } from '../scene/vector.js'
 import type { Kernel, LocalReceptor } from './kernel.js'
 
 /** Barycentric nodes and weights of degree 1, 2 and 5 (the last Radon's seven points; from memory, held by tests). */
@@ -89,6 +90,3 @@ const overTriangle = (
     sum += weight * kernel(au + b * (bu - au) + c * (cu - au), av + b * (bv - av) + c * (cv - av))
   return (sum * Math.abs((bu - au) * (cv - av) - (bv - av) * (cu - au))) / 2
 }
-
-/** `Math.hypot` minds overflow, at several times the cost. */
-const lengthOf = (x: number, y: number, z: number): number => Math.sqrt(x * x + y * y + z * z)

@@ -3,6 +3,7 @@
  * its distance asks for, over parts that are halved until they are small enough. Rectangles in across and up; discs,
  * rings and octagons in polar coordinates, the whole disc at once by equal steps around it where it is small.
  */
+import { lengthOf } from '../scene/vector.js'
 import { type Kernel, kernelOf, type LocalReceptor, sharpness } from './kernel.js'
 import { holeOf } from './outline.js'
 import { clipByHorizon } from './polygon.js'
@@ -216,6 +217,3 @@ const overSector = (
   }
   return whole * ds * turn * a * b
 }
-
-/** `Math.hypot` minds overflow, at several times the cost. */
-const lengthOf = (x: number, y: number, z: number): number => Math.sqrt(x * x + y * y + z * z)

@@ -31,6 +31,11 @@ export const solveFor = (
     { from: Math.min(from, to), to: Math.max(from, to) },
   )
 
+interface Solving {
+  readonly tolerance?: number
+  readonly guide?: (set: ComputedSet) => number | undefined
+}
+
 /** Sets worked out in full until what quick light says is believed no more. */
 const corrections = 4
 
@@ -48,8 +53,7 @@ export const solveSet = (
   turned: (set: ComputedSet, value: number) => ComputedSet | undefined,
   quantity: (set: ComputedSet) => number | undefined,
   target: number,
-  tolerance = close,
-  guide = quantity,
+  { tolerance = close, guide = quantity }: Solving = {},
 ): number | undefined => {
   const whole = at(set, from, turned, quantity)
   const quick = at(set.quick, from, turned, guide)
@@ -62,9 +66,8 @@ export const solveSet = (
     if (guess === undefined) return inFull()
     const next = solveFor(from, to, quick, target - is + guess, tolerance / 2)
     if (next === undefined) {
-      const end = whole(to)
-      const [now, then] = [whole(from), end]
-      return now !== undefined && then !== undefined && (now - target) * (then - target) > 0
+      const [now, end] = [whole(from), whole(to)]
+      return now !== undefined && end !== undefined && (now - target) * (end - target) > 0
         ? undefined
         : inFull()
     }

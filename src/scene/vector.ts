@@ -11,6 +11,8 @@ export const cross = (a: Vec3, b: Vec3): Vec3 => [
   a[0] * b[1] - a[1] * b[0],
 ]
 export const length = (a: Vec3): number => Math.sqrt(dot(a, a))
+/** Of a vector that need not be made first. `Math.hypot` minds overflow, at several times the cost. */
+export const lengthOf = (x: number, y: number, z: number): number => Math.sqrt(x * x + y * y + z * z)
 export const distance = (a: Vec3, b: Vec3): number => length(subtract(a, b))
 /** Unit vector; the zero vector gives `fallback`. */
 export const unit = (a: Vec3, fallback: Vec3 = [0, -1, 0]): Vec3 => {

@@ -53,7 +53,7 @@ describe('solveSet', () => {
   it('finds what halving finds by the whole light, in a room that quick light leaves out', () => {
     const set = computeSet(standing(1.4))
     const target = wrap(set)! - 0.6
-    const found = solveSet(set, 1.4, 4, further, wrap, target, 0.01)!
+    const found = solveSet(set, 1.4, 4, further, wrap, target, { tolerance: 0.01 })!
     expect(Math.abs(wrap(further(set, found))! - target)).toBeLessThanOrEqual(0.01)
     let [near, far] = [1.4, 4]
     for (let i = 0; i < 14; i++) {
@@ -71,7 +71,7 @@ describe('solveSet', () => {
       full++
       return wrap(one)
     }
-    solveSet(set, 1.4, 4, further, counted, wrap(set)! - 0.6, 0.02)
+    solveSet(set, 1.4, 4, further, counted, wrap(set)! - 0.6, { tolerance: 0.02 })
     expect(full).toBeLessThanOrEqual(4)
   })
   it('gives up where the whole light does not reach the target either', () => {
@@ -97,7 +97,7 @@ describe('solveSet', () => {
     const turned = (one: ComputedSet, to: number) =>
       one.with({ knob: { knob: 'strength', light: 'key' }, to })
     // Power is linear in light: a stop is a stop, however it comes.
-    expect(solveSet(set, 0, 3, turned, level, level(set)! + 1, 1e-3)).toBeCloseTo(1, 2)
+    expect(solveSet(set, 0, 3, turned, level, level(set)! + 1, { tolerance: 1e-3 })).toBeCloseTo(1, 2)
   })
 })
 

@@ -4,7 +4,7 @@
  */
 import { contactRing } from '../../scene/capsule.js'
 import { hull, type PlanePoint } from '../../scene/hull.js'
-import { cross, dot, unit, type Vec3 } from '../../scene/vector.js'
+import { cross, dot, lengthOf, unit, type Vec3 } from '../../scene/vector.js'
 import type { Blocker, Round } from './blockers.js'
 import type { Polygon } from './polygons.js'
 import type { Screen } from './screen.js'
@@ -34,7 +34,7 @@ export const reachBefore = ({ solid, round }: Blocker, { normal, out }: Plane): 
   const x = across * across * (rows[0]! * normal[0] + rows[1]! * normal[1] + rows[2]! * normal[2])
   const y = along * along * (rows[3]! * normal[0] + rows[4]! * normal[1] + rows[5]! * normal[2])
   const z = cap * cap * (rows[6]! * normal[0] + rows[7]! * normal[1] + rows[8]! * normal[2])
-  const coat = Math.sqrt(x * x + y * y + z * z)
+  const coat = lengthOf(x, y, z)
   return [Math.min(a, b) - coat, Math.max(a, b) + coat]
 }
 

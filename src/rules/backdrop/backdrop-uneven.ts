@@ -195,10 +195,11 @@ const further = (
     (one, before) => one.with({ knob, to: before }),
     spreadOf,
     limit - inside(u),
-    undefined,
-    (other) => {
-      const [most, least] = [bright(other), dark(other)]
-      return most === undefined || least === undefined ? undefined : most - least
+    {
+      guide: (other) => {
+        const [most, least] = [bright(other), dark(other)]
+        return most === undefined || least === undefined ? undefined : most - least
+      },
     },
   )
   if (solved === undefined || solved < from) return []

@@ -92,8 +92,7 @@ const separation = (
     (one, behind) => one.with({ knob: { knob: 'behind' }, to: behind }),
     level.whole,
     target,
-    undefined,
-    level.atPlace,
+    { guide: level.atPlace },
   )
   const turned = solved === undefined ? undefined : turn(plan, { knob: 'behind' }, solved)
   if (turned === undefined || turned.short > 0) return []
@@ -132,8 +131,7 @@ const keyNearer = (
     (one, distance) => movedAndHeld(one, light.name, distance)?.set,
     level.whole,
     target,
-    undefined,
-    level.atPlace,
+    { guide: level.atPlace },
   )
   const turned =
     solved === undefined ? undefined : turn(plan, { knob: 'light-distance', light: light.name }, solved)

@@ -137,7 +137,7 @@ function* separation(words: Words, context: RuleContext): Iterable<Mend> {
   const { set, plan } = context
   const from = plan.backdrop!.behind
   const at = (one: ComputedSet, behind: number) => one.with({ knob: { knob: 'behind' }, to: behind })
-  const to = solveSet(set, from, from + most, at, (one) => gapOf(context, one), 0.1, 0.03)
+  const to = solveSet(set, from, from + most, at, (one) => gapOf(context, one), 0.1, { tolerance: 0.03 })
   const turned = to === undefined ? undefined : turn(plan, { knob: 'behind' }, to)
   if (turned === undefined) {
     const range = knobRange(plan, { knob: 'behind' })

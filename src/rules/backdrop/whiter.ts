@@ -115,16 +115,9 @@ const distanceFor = (
   set: ComputedSet,
   { name, from, far }: NonNullable<ReturnType<typeof movable>>,
 ): number | undefined =>
-  solveSet(
-    set,
-    from,
-    far,
-    (one, distance) => movedAndHeld(one, name, distance)?.set,
-    gap,
-    almostAlike,
-    undefined,
-    gapAtPlace(set),
-  )
+  solveSet(set, from, far, (one, distance) => movedAndHeld(one, name, distance)?.set, gap, almostAlike, {
+    guide: gapAtPlace(set),
+  })
 
 /** The same at the place of the frame that is darkest today. */
 const gapAtPlace = (set: ComputedSet): ((other: ComputedSet) => number | undefined) => {
@@ -189,7 +182,7 @@ const subjectNearer = (evidence: BelowWhite, words: Words, context: RuleContext)
   if (from <= nearest) return []
   const moved = (one: ComputedSet, behind: number) => one.with({ knob: { knob: 'behind' }, to: behind })
   const at = (behind: number) => moved(set, behind)
-  const solved = solveSet(set, from, nearest, moved, gap, almostAlike, undefined, gapAtPlace(set))
+  const solved = solveSet(set, from, nearest, moved, gap, almostAlike, { guide: gapAtPlace(set) })
   const turned = solved === undefined ? undefined : turn(plan, { knob: 'behind' }, solved)
   const after = turned === undefined || turned.short > 0 ? undefined : gap(at(turned.change.to))
   if (turned !== undefined && after !== undefined)

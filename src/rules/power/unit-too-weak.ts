@@ -98,7 +98,9 @@ export const unitTooWeak = rule<TooWeak>({
       ...(set.scene.lights.get(light.name)?.distance === undefined
         ? []
         : [`${words.length(set.scene.lights.get(light.name)!.distance!)} from the subject`]),
-      ...(hiddenBy(set, light) === undefined ? [] : [`${hiddenBy(set, light)} stands between and hides it`]),
+      ...[hiddenBy(set, light)].flatMap((by) =>
+        by === undefined ? [] : [`${by} stands between and hides it`],
+      ),
       ...(guessed ? ['guessed figures: one reading makes them sure'] : []),
     ].join('; '),
   }),
