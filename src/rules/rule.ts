@@ -32,7 +32,7 @@ export type Family =
 
 export interface Limit {
   readonly value: number
-  readonly unit: 'stop' | 'sRGB' | 'cm' | 'm' | 'deg' | 'share' | 'count'
+  readonly unit: 'stop' | 'sRGB' | 'cm' | 'm' | 'deg' | 'share' | 'count' | 'mired'
   readonly says: string
 }
 
@@ -50,7 +50,7 @@ export interface RuleExample {
 
 export interface Measured {
   readonly value: number
-  readonly unit: Limit['unit'] | 'f-number' | 's' | 'Ws' | 'mired'
+  readonly unit: Limit['unit'] | 'f-number' | 's' | 'Ws'
   readonly u?: number
   readonly limit?: number
   readonly side?: 'at-least' | 'at-most'
@@ -61,8 +61,9 @@ export interface Evidence {
   readonly pointer: string
   readonly also?: readonly { readonly pointer: string; readonly says: string }[]
   /**
-   * How far beyond the limit, in stops, with its uncertainty: the checker turns it into a verdict. `certain`: a fact
-   * of the plan that no uncertainty touches (a frame past the edge, a shutter beyond sync).
+   * How far beyond the limit, in stops, with its uncertainty: the checker turns it into a verdict. A limit that is no
+   * number of stops (mireds, degrees) is passed in its own unit, `u` likewise. `certain`: a fact of the plan that no
+   * uncertainty touches (a frame past the edge, a shutter beyond sync).
    */
   readonly beyond: { readonly stops: number; readonly u: number } | 'certain'
   /** Where the rule's table has several levels, the one that the figure reaches. */

@@ -7,6 +7,7 @@ import { lineAndColumn, lineIndex } from '../text/lines.js'
 import { readText } from '../text/read.js'
 import type { TextMap, TextNode } from '../text/tree.js'
 import { readAngle } from '../units/angle.js'
+import { readMired } from '../units/colour.js'
 import { readLength } from '../units/length.js'
 import { type Parsed, parsed, refused } from '../units/parsed.js'
 import { inDegrees } from '../units/quantity.js'
@@ -142,6 +143,8 @@ const readLimit = ({ unit }: Limit, value: unknown): Parsed<number> => {
       return readLength(text)
     case 'deg':
       return scaled(readAngle(text), inDegrees(1))
+    case 'mired':
+      return readMired(text)
     default:
       return readShare(text)
   }

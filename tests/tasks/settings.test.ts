@@ -32,6 +32,7 @@ fail-on: error
       share: '100 %',
       sRGB: '1',
       count: '1',
+      mired: '1 mired',
     }
     for (const rule of rules) {
       for (const [name, limit] of Object.entries(rule.limits)) {
