@@ -324,6 +324,8 @@ export interface FlashUnit extends UnitFacts {
   }[]
   readonly recycle: Seconds | undefined
   readonly flashesPerCharge: number | undefined
+  /** Charged batteries or sets of cells at hand, besides the one that is in it. */
+  readonly spareCharges: number | undefined
   readonly highSpeedLoss: Stops | undefined
   readonly modelling: Watts | undefined
   readonly triggerVoltage: Volts | undefined

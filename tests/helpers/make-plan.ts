@@ -119,6 +119,7 @@ export const flashgun: LightUnit = branded({
   durations: [],
   recycle: undefined,
   flashesPerCharge: undefined,
+  spareCharges: undefined,
   highSpeedLoss: undefined,
   modelling: undefined,
   triggerVoltage: undefined,

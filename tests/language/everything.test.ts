@@ -144,6 +144,7 @@ describe('everything in a plan', () => {
       ],
       recycle: 2.5,
       flashesPerCharge: 220,
+      spareCharges: 2,
       weight: expect.closeTo(0.42, 12),
       preFlash: true,
     })

@@ -502,6 +502,10 @@ export interface Flash {
    */
   'flashes-per-charge'?: number
   /**
+   * Charged batteries or sets of cells at hand, besides what is in it.
+   */
+  'spare-charges'?: number
+  /**
    * What high-speed sync loses at once, before the shutter cuts further.
    */
   'high-speed-loss'?: Stops

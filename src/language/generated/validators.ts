@@ -22,7 +22,7 @@ function joined(errors, more) {
   for (const error of more) errors.push(error);
   return errors;
 }
-const keys0 = new Set(["kind","name","colour","draw","count","weight","guide-number","rated-with","rated-as","energy","reflector","meters","power","zoom","durations","regulated","recycle","flashes-per-charge","high-speed-loss","modelling","trigger-voltage","pre-flash"]);
+const keys0 = new Set(["kind","name","colour","draw","count","weight","guide-number","rated-with","rated-as","energy","reflector","meters","power","zoom","durations","regulated","recycle","flashes-per-charge","spare-charges","high-speed-loss","modelling","trigger-voltage","pre-flash"]);
 const keys1 = new Set(["kind","name","colour","draw","count","weight","lux","lumens","beam","photometric-file","size","power","flicker"]);
 const keys2 = new Set(["name","kind","size","outline","loss","transmits","beam","hot-middle","grid","depth","count","weight"]);
 const keys3 = new Set(["kit","title","notes","units","modifiers","stands","cameras","backdrops","meters","measured"]);
@@ -849,6 +849,23 @@ errors++;
 }
 if(data23 < 1 || isNaN(data23)){
 vErrors = add(vErrors, instancePath+"/flashes-per-charge", "minimum");
+errors++;
+}
+}
+}
+if(has(data, "spare-charges")){
+let data24 = data["spare-charges"];
+if(!(((typeof data24 == "number") && (!(data24 % 1) && !isNaN(data24))) && (isFinite(data24)))){
+vErrors = add(vErrors, instancePath+"/spare-charges", "type");
+errors++;
+}
+if((typeof data24 == "number") && (isFinite(data24))){
+if(data24 > 1000 || isNaN(data24)){
+vErrors = add(vErrors, instancePath+"/spare-charges", "maximum");
+errors++;
+}
+if(data24 < 0 || isNaN(data24)){
+vErrors = add(vErrors, instancePath+"/spare-charges", "minimum");
 errors++;
 }
 }

@@ -122,6 +122,10 @@ const flash: Schema = map(
     'flashes-per-charge': whole('Flashes at full power from one charge or one set of cells.', 1, 1_000_000, {
       examples: [220],
     }),
+    'spare-charges': whole('Charged batteries or sets of cells at hand, besides what is in it.', 0, 1000, {
+      examples: [2],
+      default: 0,
+    }),
     'high-speed-loss': use('stops', 'What high-speed sync loses at once, before the shutter cuts further.', {
       examples: ['2 stops'],
       default: '2 stops',
