@@ -56,5 +56,4 @@ export const caveatsOn = ({ lights, room }: Plan): readonly string[] =>
 export const notJudgedIn = ({ wanted }: Plan): readonly string[] => [
   ...(wanted.backdrop?.tone === 'colour' ? ['the colour of wanted.backdrop'] : []),
   ...(wanted.motion === 'frozen' ? ['wanted.motion (how long the flashes burn)'] : []),
-  ...(wanted.shooting === undefined ? [] : ['wanted.shooting']),
 ]

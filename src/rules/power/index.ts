@@ -1,10 +1,12 @@
 import type { Rule } from '../rule.js'
 import { beamShort } from './beam-short.js'
+import { chargeShort } from './charge-short.js'
 import { kitShort } from './kit-short.js'
 import { lightWithoutEffect } from './light-without-effect.js'
 import { powerBeyondRange } from './power-beyond-range.js'
 import { powerDiffers } from './power-differs.js'
 import { powerOffStep } from './power-off-step.js'
+import { recycleSlow } from './recycle-slow.js'
 import { unitTooWeak } from './unit-too-weak.js'
 
 export const powerRules: readonly Rule[] = [
@@ -15,4 +17,6 @@ export const powerRules: readonly Rule[] = [
   beamShort,
   lightWithoutEffect,
   kitShort,
+  recycleSlow,
+  chargeShort,
 ]

@@ -1,0 +1,58 @@
+/** What share of its full power each flash is fired at. */
+import type { FlashUnit, Light } from '../../language/plan.js'
+import { lazyOf } from '../../scene/lazy.js'
+import type { ComputedSet } from '../../set/computed-set.js'
+import type { PowerShare } from '../../units/quantity.js'
+import { unknownLight } from '../known.js'
+import type { NotNeeded } from '../rule.js'
+import type { Words } from '../words.js'
+import { atFull } from './full-power.js'
+
+export interface UsedPower {
+  readonly light: Light
+  readonly unit: FlashUnit
+  readonly share: PowerShare
+  /** Standard uncertainty, stops; 0 where the plan states the power. */
+  readonly u: number
+}
+
+const flashesOn = ({ plan }: ComputedSet): readonly (Light & { readonly unit: FlashUnit })[] =>
+  [...plan.lights.values()].filter(
+    (light): light is Light & { readonly unit: FlashUnit } => light.on && light.unit.kind === 'flash',
+  )
+
+/** Of every flash that is on and of which it is known: as set, else what it takes to give what it gives. */
+export const usedPowers = lazyOf((set: ComputedSet): readonly UsedPower[] =>
+  flashesOn(set).flatMap((light): UsedPower[] => {
+    const { unit, power } = light
+    if (power !== undefined) return [{ light, unit, share: power, u: 0 }]
+    const [now, full] = [set.strength(light.name), atFull(set, light)]
+    if (now === undefined || full === undefined) return []
+    // What it cannot give at all is told as that: it then fires at full.
+    const share = Math.min(unit.power.to, now.candelaSeconds / full.candelaSeconds)
+    return [{ light, unit, share: share as PowerShare, u: full.u }]
+  }),
+)
+
+/**
+ * Why no flash can be judged by its power against what is wanted of the session; `silent` without a flash.
+ *
+ * @param unsaid what the plan does not say of the session
+ */
+export const usedPowersMissing = (
+  set: ComputedSet,
+  unsaid: string | undefined,
+): NotNeeded | 'silent' | undefined => {
+  const [first] = flashesOn(set)
+  if (first === undefined) return 'silent'
+  if (unsaid !== undefined)
+    return {
+      because: `the plan does not say ${unsaid}`,
+      enable: { pointer: '/wanted/shooting', text: 'shooting: { every: 2 s, frames: 300 }' },
+    }
+  return usedPowers(set).length > 0 ? undefined : unknownLight(first)
+}
+
+/** `full power`, `about 1/4 + 0.3`. */
+export const powerText = ({ unit, share, u }: UsedPower, words: Words): string =>
+  `${u > 0 ? 'about ' : ''}${share > 1 - 1e-3 ? 'full power' : words.power(share, unit.power.step)}`
