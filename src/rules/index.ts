@@ -7,6 +7,7 @@ import { readingRules } from './readings/index.js'
 import { rimRules } from './rim/index.js'
 import { roomRules } from './room/index.js'
 import type { Rule } from './rule.js'
+import { settingsRules } from './settings/index.js'
 import { shadowRules } from './shadow/index.js'
 import { shutterRules } from './shutter/index.js'
 import { softRules } from './soft/index.js'
@@ -22,6 +23,7 @@ export const rules: readonly Rule[] = [
   ...exposureRules,
   ...shutterRules,
   ...powerRules,
+  ...settingsRules,
   ...rimRules,
   ...softRules,
   ...triggerRules,

@@ -105,7 +105,7 @@ export const cases: readonly Case[] = [
   },
   { id: 'W49', now: [], later: [colour('colour-mixed')] },
   { id: 'W51', now: [error('power-beyond-range')], later: [] },
-  { id: 'W53', now: [], later: [colour('automatic-exposure')] },
+  { id: 'W53', now: [error('automatic-exposure')], later: [] },
   { id: 'W55', now: [warning('unit-too-weak')], later: [] },
   {
     id: 'W57',
@@ -182,7 +182,13 @@ export const cases: readonly Case[] = [
     later: [],
   },
   { id: 'W91', now: [], later: [rigging('circuit-overload')] },
-  { id: 'W93', now: [], later: [none('shared radio channel'), colour('slave-false-start')] },
+  {
+    id: 'W93',
+    now: [],
+    later: [none('shared radio channel'), none('flashes of guests')],
+    judged:
+      'what sets the plain optical slave off are flashes of guests, and the other photographer is on the same channel: neither is in a plan. No flash of this set gives a pre-flash, so slave-false-start is rightly silent',
+  },
   { id: 'W95', now: [], later: [rigging('stand-tips')] },
   {
     id: 'W97',

@@ -518,7 +518,7 @@ export interface Flash {
    */
   'trigger-voltage'?: Volts
   /**
-   * Gives a pre-flash before the flash itself.
+   * Gives a pre-flash before the flash itself, unless the light says `mode: manual`. Automatic flashes always do.
    */
   'pre-flash'?: boolean
 }

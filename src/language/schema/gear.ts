@@ -134,7 +134,9 @@ const flash: Schema = map(
     'trigger-voltage': use('volts', 'Voltage at its sync contact: that of old flashes kills cameras.', {
       examples: ['5 V'],
     }),
-    'pre-flash': yes('Gives a pre-flash before the flash itself.'),
+    'pre-flash': yes(
+      'Gives a pre-flash before the flash itself, unless the light says `mode: manual`. Automatic flashes always do.',
+    ),
   },
   {
     ...oneOfKeys('guide-number', 'energy', 'meters'),

@@ -1,0 +1,46 @@
+/** What an averaging meter makes of the frame: it takes the mean for middle grey. */
+import type { Light } from '../../language/plan.js'
+import type { Figure } from '../../light/figure.js'
+import { computeSet } from '../../set/compute-set.js'
+import type { ComputedSet } from '../../set/computed-set.js'
+import type { Stops } from '../../units/quantity.js'
+
+/** What meters are set to: an 18 % card. */
+const middleGrey = 0.18
+
+/** How differently cameras weigh the middle, the focus and faces, one standard deviation in stops. Common practice, no source. */
+const patternsDiffer = 0.3
+
+/**
+ * Stops of the frame's mean over middle grey with the exposure as the plan wants it, and its uncertainty. Undefined where
+ * nothing tells how much light there is.
+ */
+export const frameOverGrey = (
+  set: ComputedSet,
+): { readonly stops: number; readonly u: number } | undefined => {
+  const { haze } = set
+  if (set.unknown.length > 0 || haze === undefined || !(haze.frame > 0)) return undefined
+  const figure: Figure = {
+    stops: Math.log2(haze.frame / middleGrey) as Stops,
+    gradient: new Map([...haze.byLight].map(([light, part]) => [light, part / haze.mean])),
+    variance: patternsDiffer ** 2,
+    rendering: 1,
+  }
+  return { stops: figure.stops, u: set.u(figure) }
+}
+
+/**
+ * The set as a pre-flash shows it to the camera: flashes that are set by hand stay dark, and those that the camera
+ * meters give what it is set to, unless the plan says what they give.
+ */
+export const asMetered = (set: ComputedSet, metered: readonly Light[]): ComputedSet => {
+  const { plan } = set
+  const lights = new Map(plan.lights)
+  for (const light of plan.lights.values()) {
+    if (!metered.includes(light)) {
+      if (light.unit.kind === 'flash') lights.set(light.name, { ...light, on: false })
+    } else if (set.unknown.includes(light))
+      lights.set(light.name, { ...light, meters: { reads: plan.camera.aperture, at: undefined } })
+  }
+  return computeSet({ ...plan, lights })
+}
