@@ -154,7 +154,7 @@ export const cases: readonly Case[] = [
       'a third between meter and test frame is less than twice what a test frame is uncertain by (0.3): no reading shows it, only bracketing does',
   },
   { id: 'W75', now: [warning('readings-disagree')], later: [] },
-  { id: 'W77', now: [], later: [colour('diffraction')] },
+  { id: 'W77', now: [note('diffraction')], later: [] },
   { id: 'W79', control: true, now: [], later: [] },
   {
     id: 'W81',

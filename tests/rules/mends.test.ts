@@ -63,6 +63,11 @@ const each = [
   'aim-blocked',
   'source-small',
   'front-unfilled',
+  'recycle-slow',
+  'charge-short',
+  'automatic-exposure',
+  'slave-false-start',
+  'diffraction',
 ]
 
 /** Rules that any change of a set may upset. */

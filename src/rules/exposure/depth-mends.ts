@@ -7,13 +7,7 @@ import { markedAperture, turn, turnLight } from '../gear.js'
 import { inTurn, type Mend, type RuleContext } from '../rule.js'
 import { solveFor } from '../solving.js'
 import type { Words } from '../words.js'
-
-/** Distances from the lens along its axis, metres. `free`: the focus may lie anywhere in it. */
-export interface Span {
-  readonly near: number
-  readonly far: number
-  readonly free: boolean
-}
+import type { Span } from './wanted-span.js'
 
 /** What of the finding its mends go by. */
 interface DepthShort {
@@ -31,8 +25,8 @@ export const deeper = (evidence: DepthShort, words: Words, context: RuleContext)
   )
 
 /** The f-number at which the span is sharp; where the focus is free, at which the depth of field is as long. */
-export const apertureFor = (context: RuleContext, needs: Span, focus: number): FNumber => {
-  const { lens, sensor } = context.plan.camera
+export const apertureFor = ({ plan }: Pick<RuleContext, 'plan'>, needs: Span, focus: number): FNumber => {
+  const { lens, sensor } = plan.camera
   const circle = circleOfConfusion(sensor)
   if (!needs.free)
     return apertureForDepth(lens, focus as Metres, needs.near as Metres, needs.far as Metres, circle)

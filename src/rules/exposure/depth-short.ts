@@ -1,10 +1,9 @@
 import { circleOfConfusion, type DepthOfField, depthOfField } from '../../picture/lens.js'
-import { dot, subtract, type Vec3 } from '../../scene/vector.js'
-import type { ComputedSet } from '../../set/computed-set.js'
 import type { FNumber, Metres } from '../../units/quantity.js'
 import { type Evidence, type RuleContext, rule } from '../rule.js'
 import type { Words } from '../words.js'
-import { apertureFor, deeper, type Span } from './depth-mends.js'
+import { apertureFor, deeper } from './depth-mends.js'
+import { faceDepth, type Span, wantedSpan, whatIsWanted } from './wanted-span.js'
 
 const sharpAt = (lens: string, aperture: string, wanted: string, distance = '2.5 m'): string => `plan: 1
 title: Headshot, how much is sharp
@@ -43,7 +42,7 @@ export const depthShort = rule<DepthShort>({
   level: 'warning',
   finds: 'less depth of field than what is wanted sharp',
   limits: {
-    face: { value: 12, unit: 'cm', says: 'depth of a face, from nose to ears' },
+    face: { value: faceDepth, unit: 'cm', says: 'depth of a face, from nose to ears' },
     short: { value: 0, unit: 'cm', says: 'by which the depth of field may fall short' },
   },
   why: 'Close up and wide open only a hand of depth is sharp: the ears or the second row go soft, and it shows only on the large screen.',
@@ -79,7 +78,7 @@ export const depthShort = rule<DepthShort>({
 
   detect: (context) => {
     const { set, limits } = context
-    const needs = wantedSpan(context)
+    const needs = wantedSpan(set, limits.face!)
     if (needs === undefined) return []
     const focus = set.scene.camera.focus
     const sharp = depthAt(context, focus)
@@ -112,7 +111,7 @@ export const depthShort = rule<DepthShort>({
         sharp,
         focus,
         aperture: enough,
-        what: whatIsWanted(context),
+        what: whatIsWanted(context.plan),
       },
     ]
   },
@@ -158,52 +157,5 @@ const unlike = (a: number, b: number, words: Words): readonly [string, string] =
   return short === long && a < b ? [`just under ${short}`, long] : [short, long]
 }
 
-const along = (set: ComputedSet, at: Vec3): number =>
-  dot(subtract(at, set.scene.camera.eye), set.scene.camera.forward)
-
 const depthAt = ({ plan }: RuleContext, focus: number, aperture = plan.camera.aperture): DepthOfField =>
   depthOfField(plan.camera.lens, aperture, focus as Metres, circleOfConfusion(plan.camera.sensor))
-
-/** What must be sharp, as distances from the lens. Undefined where it lies at or behind the lens. */
-const wantedSpan = ({ set, plan, limits }: RuleContext): Span | undefined => {
-  const { sharp } = plan.wanted
-  const { figures } = set.scene.subject
-  if (sharp === undefined) return undefined
-  const span = (near: number, far: number, free: boolean): Span | undefined =>
-    near > plan.camera.lens ? { near, far, free } : undefined
-  const depths = figures.map((figure) => along(set, figure.face))
-  const [near, far] = [Math.min(...depths), Math.max(...depths)]
-  if (sharp.what === 'rows') return span(near, far, false)
-  const face = set.scene.points.get('subject')
-  const middle = face === undefined ? near : along(set, face.at)
-  if (sharp.what === 'subject') {
-    const [front, back] = figures
-      .flatMap((figure) => bodySpan(set, figure.body))
-      .reduce(([least, most], depth) => [Math.min(least, depth), Math.max(most, depth)] as const, [
-        Number.POSITIVE_INFINITY,
-        Number.NEGATIVE_INFINITY,
-      ] as const)
-    return span(Math.min(near, front), Math.max(far, back), false)
-  }
-  const depth = sharp.what === 'depth' ? sharp.depth : limits.face! / 100
-  const onIt = Math.abs(set.scene.camera.focus - middle) < 1e-3
-  return span(middle - depth / 2, middle + depth / 2, onIt)
-}
-
-/** A body's nearest and farthest along the axis, by its depth about its segment. */
-const bodySpan = (
-  set: ComputedSet,
-  body: { readonly from: Vec3; readonly to: Vec3; readonly along: number },
-): readonly number[] =>
-  [body.from, body.to].flatMap((end) => [along(set, end) - body.along, along(set, end) + body.along])
-
-const whatIsWanted = ({ plan }: RuleContext): string => {
-  const { sharp } = plan.wanted
-  return sharp?.what === 'rows'
-    ? 'the rows'
-    : sharp?.what === 'face'
-      ? 'the face'
-      : sharp?.what === 'depth'
-        ? 'the wanted depth'
-        : 'the subject'
-}

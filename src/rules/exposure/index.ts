@@ -2,6 +2,7 @@ import type { Rule } from '../rule.js'
 import { ambientInExposure } from './ambient-in-exposure.js'
 import { apertureOffKey } from './aperture-off-key.js'
 import { depthShort } from './depth-short.js'
+import { diffraction } from './diffraction.js'
 import { falloffSteep } from './falloff-steep.js'
 import { groupUneven } from './group-uneven.js'
 import { keyHeight } from './key-height.js'
@@ -17,4 +18,5 @@ export const exposureRules: readonly Rule[] = [
   keyHeight,
   ambientInExposure,
   depthShort,
+  diffraction,
 ]

@@ -104,5 +104,12 @@ const atTheirLeast = (down: readonly Down[], words: Words): readonly string[] =>
     .map(({ light, turned }) => `${light} goes no lower, and stays ${words.howMany(turned.short)} too strong`)
 
 /** What burns steadily gains on the flashes. */
-const whatShows = ({ plan }: ComputedSet, stops: number, words: Words): readonly string[] =>
-  plan.ambient === undefined ? [] : [`the room counts ${words.howMany(stops)} more`]
+const whatShows = ({ plan, lit }: ComputedSet, stops: number, words: Words): readonly string[] => {
+  const steady = [
+    ...(plan.ambient === undefined ? [] : ['the room']),
+    ...lit.filter(({ unit }) => unit.kind !== 'flash').map(({ name }) => name),
+  ]
+  return steady.length === 0
+    ? []
+    : [`${words.list(steady)} ${steady.length > 1 ? 'count' : 'counts'} ${words.howMany(stops)} more`]
+}
