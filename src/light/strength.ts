@@ -18,6 +18,7 @@ import type { UncertainStrength } from './causes.js'
 import { type Emission, emissionOf, zoomOf } from './emission.js'
 import { luxSecondsFor } from './exposure.js'
 import { ratedZoom } from './flash-head.js'
+import { leafLoss } from './flash-time.js'
 import { guideNumberAt, intensityOfGuideNumber } from './guide-number.js'
 import { uncertainties } from './how-sure.js'
 import { makeSource } from './make-source.js'
@@ -151,21 +152,28 @@ const mostIntensity = (unit: FlashUnit, { solidAngle }: Emission): number => {
     : (energy * mostLumenSecondsPerWattSecond) / solidAngle
 }
 
-/** Gel and high-speed sync, stops: entry, then what the slit of the shutter lets through, log₂(sync/t) by the marked times. */
-export const lossesBeyondFront = (
-  light: Light,
-  { camera }: Plan,
-): { readonly stops: number; readonly u: number } => {
+/** Gel, high-speed sync and a leaf shutter that closes before the flash is over, stops. */
+export const lossesBeyondFront = (light: Light, plan: Plan): Loss => {
   const gel = light.gel?.loss ?? 0
-  if (
-    light.mode !== 'high-speed' ||
-    light.unit.kind !== 'flash' ||
-    camera.shutterMarked >= camera.sync * 0.999
-  )
-    return { stops: gel, u: 0 }
-  const stated = light.unit.highSpeedLoss
+  const shut = highSpeedLoss(light, plan) ?? leafLoss(light, plan)
+  return { stops: gel + shut.stops, u: shut.u }
+}
+
+export interface Loss {
+  readonly stops: number
+  readonly u: number
+}
+
+/**
+ * High-speed sync, stops: entry, then what the slit of the shutter lets through, log₂(sync/t) by the marked times.
+ * Undefined where the flash fires at once.
+ */
+export const highSpeedLoss = ({ mode, unit }: Light, { camera }: Plan): Loss | undefined => {
+  if (mode !== 'high-speed' || unit.kind !== 'flash' || camera.shutterMarked >= camera.sync * 0.999)
+    return undefined
+  const stated = unit.highSpeedLoss
   return {
-    stops: gel + (stated ?? highSpeedEntry) + Math.log2(camera.sync / camera.shutterMarked),
+    stops: (stated ?? highSpeedEntry) + Math.log2(camera.sync / camera.shutterMarked),
     u: stated === undefined ? uncertainties.highSpeedEntry : uncertainties.highSpeedStated,
   }
 }

@@ -4,6 +4,7 @@ import type { SharedPart } from '../light/causes.js'
 import { renderingCause } from '../light/causes.js'
 import type { ReadLight, SumReading } from '../light/estimate.js'
 import { fNumberFor, luxSecondsFor, luxSecondsOfReflected } from '../light/exposure.js'
+import { leafLoss } from '../light/flash-time.js'
 import { uncertainties } from '../light/how-sure.js'
 import { modellingStrength } from '../light/strength.js'
 import { linearOfCode, stopsToRecord } from '../picture/tone.js'
@@ -202,7 +203,10 @@ const asTheyStood = (transport: Transport, { taken }: MeterReading, lights: read
     : transport.moved(applyChanges(transport.plan, changes, () => transport.scene))
 }
 
-/** Scaled from its power then to today's; 0.05 stop less sure for each stop, alike for all readings at that power. */
+/**
+ * Scaled from its power then to today's; 0.05 stop less sure for each stop, alike for all readings at that power. The meter
+ * is taken to have been set to the plan's shutter time: what a leaf shutter cuts off a long flash, it did not see either.
+ */
 const partOf = (
   plan: Plan,
   { taken }: MeterReading,
@@ -210,9 +214,15 @@ const partOf = (
   response: number,
   { u, byLight }: ReadExposure,
 ): ReadLight => {
-  const today = plan.lights.get(name)?.power
+  const light = plan.lights.get(name)
+  const today = light?.power
   const then = taken?.get(name)?.power
-  const scaled = today === undefined || then === undefined ? 0 : Math.log2(then / today)
+  const scaled =
+    light === undefined || today === undefined || then === undefined
+      ? 0
+      : Math.log2(then / today) +
+        leafLoss(light, plan).stops -
+        leafLoss({ ...light, power: then }, plan).stops
   const whole = u + uncertainties.perStopScaled * Math.abs(scaled)
   return {
     stops: Math.log2(response) + scaled,

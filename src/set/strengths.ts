@@ -163,20 +163,27 @@ const turned = (strength: LightStrength | undefined, by: number, u: number): Lig
 const turnedBy = ({ knob, to }: Change, name: string): number =>
   knob.knob === 'strength' && knob.light === name ? to : 0
 
-/** Stops by which zoom and shutter change what a light of one power gives. */
+/** Stops by which zoom and shutter change what a light gives of its power; its power too, where it outlasts a leaf shutter. */
 const rerated = (before: Plan, after: Plan, name: string, changes: readonly Change[]): number => {
+  const leaf = before.camera.shutterKind === 'leaf'
   const touched = changes.some(
-    ({ knob }) => knob.knob === 'shutter' || (knob.knob === 'zoom' && knob.light === name),
+    ({ knob }) =>
+      knob.knob === 'shutter' ||
+      ((knob.knob === 'zoom' || (leaf && knob.knob === 'strength')) && knob.light === name),
   )
   if (!touched) return 0
   const [was, is] = [before.lights.get(name), after.lights.get(name)]
-  const from = was && atFull(was, before)
-  const to = is && atFull(is, after)
+  const from = was && ofPower(was, before)
+  const to = is && ofPower(is, after)
   if (from !== undefined && to !== undefined) return Math.log2(to / from)
   return was?.unit.kind === 'flash' ? 0 : Math.log2(after.camera.shutter / before.camera.shutter)
 }
 
-const atFull = (light: Light, plan: Plan): number | undefined =>
-  light.unit.kind === 'flash' || light.unit.kind === 'continuous'
-    ? priorStrength({ ...light, power: light.unit.power.to }, plan)?.candelaSeconds
-    : undefined
+/** What it gives for each share of full power that it is set to: at full power where it states none. */
+const ofPower = (light: Light, plan: Plan): number | undefined => {
+  const { unit } = light
+  if (unit.kind !== 'flash' && unit.kind !== 'continuous') return undefined
+  const power = light.power ?? unit.power.to
+  const strength = priorStrength({ ...light, power }, plan)
+  return strength && strength.candelaSeconds / power
+}
