@@ -5,7 +5,7 @@
  *
  * All times are literal, as marked.
  */
-import type { FlashUnit, Light, Plan } from '../language/plan.js'
+import type { Camera, FlashUnit, Light, Plan } from '../language/plan.js'
 import type { PowerShare, Seconds, Stops } from '../units/quantity.js'
 
 /** Half-lives in which an exponential falls to a tenth, log₂ 10: t0.1/t0.5 of a flash that nothing cuts. */
@@ -152,15 +152,25 @@ const guessed = (unit: FlashUnit, share: number, cuts: boolean): Omit<Row, 'powe
   return { t01: t01 * scaled(1, share, cuts), u: uncertain.guessed + perStop * Math.log2(1 / share) }
 }
 
-// ---------------------------------------------------------------- under a leaf shutter
+// ---------------------------------------------------------------- under a shutter
 
 /**
- * What a leaf shutter that opens at the peak keeps of a light's flash, as stops lost over the whole frame; 0 where nothing is cut.
+ * What a slit gets of a flash that burns evenly for as long as the slit runs over the frame, and no longer: t of t + T. The best
+ * that any light through a whole run can do.
+ */
+export const longBurstShare = (time: Seconds, travel: Seconds): number => time / (time + travel)
+
+/** A leaf shutter, and a sensor that is read all at once, open and close over the whole frame alike. */
+export const opensAtOnce = ({ shutterKind, readout }: Camera): boolean =>
+  shutterKind === 'leaf' || (shutterKind === 'electronic' && readout === 0)
+
+/**
+ * What a shutter that opens over the whole frame at the peak keeps of a light's flash, as stops lost; 0 where nothing is cut.
  * A flash meter that is set to the same shutter time loses the same: what it reads already lacks this.
  */
 export const leafLoss = (light: Light, { camera }: Plan): { readonly stops: number; readonly u: number } => {
   const { unit, mode } = light
-  if (camera.shutterKind !== 'leaf' || unit.kind !== 'flash' || mode === 'high-speed') return none
+  if (!opensAtOnce(camera) || unit.kind !== 'flash' || mode === 'high-speed') return none
   const { pulse, u } = flashTime(unit, light.power ?? unit.power.to)
   const lostAt = (times: number): number => -Math.log2(keptShare(longer(pulse, times), camera.shutterMarked))
   const stops = lostAt(1)

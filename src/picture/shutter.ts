@@ -41,6 +41,27 @@ export const darkBand = (camera: Camera, delay: Seconds = 0 as Seconds): Band | 
   return { open: { least, most }, dark: { least: 1 - most, most: 1 - least } }
 }
 
+/** Reading a frame takes this long where the camera does not say. From memory. */
+const unstatedReadout = { least: (1 / 60) as Seconds, most: (1 / 15) as Seconds } as const
+
+/** Time that an electronic shutter takes to read the frame, line by line: known, or a range. 0 reads all at once. */
+export const readoutTime = ({ readout }: Camera): { readonly least: Seconds; readonly most: Seconds } =>
+  readout === undefined ? unstatedReadout : { least: readout, most: readout }
+
+/**
+ * The band that a flash leaves dark where the sensor is read line by line: each line is open for t, from a moment that runs
+ * over the frame in the readout R. (t − flash)/R of the lines are open all the while, t/R for some of it. Undefined where the
+ * whole frame is open, or for another shutter.
+ */
+export const readoutBand = (camera: Camera, flash: Seconds): Band | undefined => {
+  if (camera.shutterKind !== 'electronic') return undefined
+  const { least: quick, most: long } = readoutTime(camera)
+  if (long === 0 || camera.shutterMarked >= (long + flash) * (1 - sameMark)) return undefined
+  const least = Math.min(1, Math.max(0, camera.shutterMarked - flash) / long)
+  const most = Math.min(1, camera.shutterMarked / quick)
+  return { open: { least, most }, dark: { least: 1 - most, most: 1 - least } }
+}
+
 /** Marks are decimal fractions read from text: a millionth apart is the same mark. */
 const sameMark = 1e-6
 

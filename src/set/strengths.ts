@@ -3,6 +3,7 @@ import type { Light, Plan } from '../language/plan.js'
 import { ambientExposure, unknownStrength } from '../light/calibrate.js'
 import { addParts, type Covariance, independent, renderingCause, type UncertainOf } from '../light/causes.js'
 import { type Estimate, estimate, type Prior, type SumReading } from '../light/estimate.js'
+import { opensAtOnce } from '../light/flash-time.js'
 import { uncertainties } from '../light/how-sure.js'
 import { priorStrength } from '../light/strength.js'
 import { lazy } from '../scene/lazy.js'
@@ -165,11 +166,11 @@ const turnedBy = ({ knob, to }: Change, name: string): number =>
 
 /** Stops by which zoom and shutter change what a light gives of its power; its power too, where it outlasts a leaf shutter. */
 const rerated = (before: Plan, after: Plan, name: string, changes: readonly Change[]): number => {
-  const leaf = before.camera.shutterKind === 'leaf'
+  const cuts = opensAtOnce(before.camera)
   const touched = changes.some(
     ({ knob }) =>
       knob.knob === 'shutter' ||
-      ((knob.knob === 'zoom' || (leaf && knob.knob === 'strength')) && knob.light === name),
+      ((knob.knob === 'zoom' || (cuts && knob.knob === 'strength')) && knob.light === name),
   )
   if (!touched) return 0
   const [was, is] = [before.lights.get(name), after.lights.get(name)]

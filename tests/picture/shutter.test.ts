@@ -1,7 +1,7 @@
 /** The dark band against curtains moved line by line; margins as the dial counts them. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { darkBand, fasterThanSync, triggerMargin, underSync } from '../../src/picture/shutter.js'
+import { darkBand, fasterThanSync, readoutBand, triggerMargin, underSync } from '../../src/picture/shutter.js'
 import type { Seconds } from '../../src/units/quantity.js'
 import { makePlan } from '../helpers/make-plan.js'
 
@@ -51,6 +51,53 @@ describe('dark band', () => {
     expect(darkBand(camera(1 / 1000, { shutterKind: 'leaf' }))).toBeUndefined()
     // 0.005 and 1/200 are one mark.
     expect(fasterThanSync(camera(0.005 * (1 - 1e-12)))).toBe(false)
+  })
+})
+
+/** Line y opens at y·R and stays open; the flash starts as the last line opens. Lines that get all of it, and any. */
+const readLines = (exposure: number, readout: number, flash: number) => {
+  const lines = 20_000
+  let [whole, some] = [0, 0]
+  for (let line = 0; line < lines; line++) {
+    const closes = ((line + 0.5) / lines) * readout + exposure
+    if (closes >= readout + flash) whole++
+    if (closes >= readout) some++
+  }
+  return { whole: whole / lines, some: some / lines }
+}
+
+describe('a sensor read line by line', () => {
+  const electronic = (exposure: number, readout?: number) =>
+    camera(exposure, { shutterKind: 'electronic', readout })
+
+  it('leaves dark the lines that are not open at the flash', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 1 / 2000, max: 1 / 31, noNaN: true }),
+        fc.double({ min: 1 / 120, max: 1 / 15, noNaN: true }),
+        fc.double({ min: 1 / 10_000, max: 1 / 250, noNaN: true }),
+        (exposure, readout, flash) => {
+          const band = readoutBand(electronic(exposure, readout), flash as Seconds)
+          const lines = readLines(exposure, readout, flash)
+          expect(band?.open.least ?? 1).toBeCloseTo(lines.whole, 3)
+          expect(band?.open.most ?? 1).toBeCloseTo(lines.some, 3)
+        },
+      ),
+      { numRuns: 40, seed: 2 },
+    )
+  })
+
+  it('none where it is read all at once, or open longer than it is read', () => {
+    expect(readoutBand(electronic(1 / 2000, 0), 0.001 as Seconds)).toBeUndefined()
+    expect(readoutBand(electronic(1 / 25, 1 / 30), 0.001 as Seconds)).toBeUndefined()
+    expect(readoutBand(electronic(1 / 30, 1 / 30), 0.001 as Seconds)).toBeDefined()
+    expect(readoutBand(camera(1 / 2000), 0.001 as Seconds)).toBeUndefined()
+  })
+
+  it('a range where the camera does not say how fast it is', () => {
+    const band = readoutBand(electronic(1 / 30), 0 as Seconds)!
+    expect(band.dark.most).toBeCloseTo(0.5, 12)
+    expect(band.dark.least).toBe(0)
   })
 })
 
