@@ -220,6 +220,8 @@ export interface Room {
   }
   readonly ceiling: Surface
   readonly floor: Surface
+  /** Hertz, as stated. */
+  readonly mains: 50 | 60 | undefined
   readonly circuits: ReadonlyMap<string, { readonly voltage: Volts; readonly breaker: Amperes }>
 }
 
@@ -232,7 +234,9 @@ export interface MeteredLight {
   readonly colour: Kelvin | undefined
 }
 /** Incident at the subject, flashes off. */
-export type Ambient = MeteredLight
+export interface Ambient extends MeteredLight {
+  readonly flicker?: 'none' | 'mains'
+}
 
 // ---------------------------------------------------------------- lights
 
@@ -262,6 +266,8 @@ export interface Light {
         readonly by: 'cable' | 'radio' | 'basic radio' | 'optical' | 'optical groups'
         readonly channel: number | undefined
         readonly group: string | undefined
+        /** Fires before the shutter is open all over. */
+        readonly early: boolean
       }
     | undefined
   readonly stand:

@@ -69,6 +69,7 @@ export const explainPlan = (plan: Plan): readonly ExplainedSection[] => {
             ['/reads', words.f(plan.ambient.reads)],
             ['/shutter', words.shutter(nearestShutter(plan.ambient.shutter))],
             ['/iso', plan.ambient.iso],
+            ['/flicker', plan.ambient.flicker],
           ]),
         ]),
     ...[...plan.lights.values()].map((light) =>
@@ -120,6 +121,10 @@ const cameraEntries = ({ camera }: Plan, scene: Scene, words: Words): Entry[] =>
   ['/sync', words.shutter(camera.sync)],
   ['/curtain', camera.curtain === undefined ? undefined : `${camera.curtain * 1000} ms`],
   ['/shutter-kind', camera.shutterKind],
+  [
+    '/readout',
+    camera.readout === undefined ? undefined : `${Number((camera.readout * 1000).toPrecision(3))} ms`,
+  ],
   ['/exposure', camera.exposure],
   ['/headroom', `${Number(camera.headroom.toFixed(2))} stop`],
   ['/white-balance', camera.whiteBalance === undefined ? undefined : `${camera.whiteBalance} K`],
@@ -168,6 +173,7 @@ const roomEntries = (room: NonNullable<Plan['room']>, words: Words): Entry[] => 
   ),
   ['/ceiling', `reflectance ${share(room.ceiling.reflectance)}`],
   ['/floor', `reflectance ${share(room.floor.reflectance)}`],
+  ['/mains', room.mains === undefined ? undefined : `${room.mains} Hz`],
 ]
 
 const lightEntries = (light: Light, set: ComputedSet, words: Words): Entry[] => {
@@ -207,6 +213,7 @@ const lightEntries = (light: Light, set: ComputedSet, words: Words): Entry[] => 
         : `${words.f(light.reads.reads)} at ${words.shutter(nearestShutter(light.reads.shutter))}, ISO ${light.reads.iso}`,
     ],
     ['/mode', light.mode],
+    ['/trigger', light.trigger && `${light.trigger.by}${light.trigger.early ? ', fired early' : ''}`],
   ]
 }
 

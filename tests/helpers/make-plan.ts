@@ -236,6 +236,7 @@ export const makeRoom = (overrides: Some<Room> = {}): Room => {
     walls: { left: wall, right: wall, front: wall, back: wall },
     ceiling: surface('white ceiling', 0.8, 0.2),
     floor: surface('floor', 0.3, 0.5),
+    mains: undefined,
     circuits: new Map(),
     ...overrides,
   })

@@ -39,7 +39,7 @@ describe('everything in a plan', () => {
         feather: { by: expect.closeTo(Math.PI / 12, 12), towards: 'camera' },
       },
       modelling: true,
-      trigger: { by: 'radio', channel: 3, group: 'A' },
+      trigger: { by: 'radio', channel: 3, group: 'A', early: true },
       stand: { kind: 'boom', arm: 1.5, counterweight: 4, sandbag: 10 },
       circuit: 'a',
     })
@@ -99,8 +99,13 @@ describe('everything in a plan', () => {
       height: expect.closeTo(8.5 * 0.3048, 12),
       walls: { back: { name: 'bare plaster', reflectance: 0.45 }, right: { name: 'black curtain' } },
     })
+    expect(plan.room!.mains).toBe(50)
     expect(plan.room!.circuits.get('b')).toEqual({ voltage: 230, breaker: 10 })
-    expect(plan.ambient).toMatchObject({ reads: expect.closeTo(2 ** 1.5, 12), colour: 3000 })
+    expect(plan.ambient).toMatchObject({
+      reads: expect.closeTo(2 ** 1.5, 12),
+      colour: 3000,
+      flicker: 'mains',
+    })
     expect(plan.readings).toHaveLength(2)
     expect(plan.accept).toEqual([
       { rule: 'frame-past-backdrop', because: 'the edges are cropped in delivery', until: '2027-06-30' },

@@ -57,7 +57,12 @@ describe('a base', () => {
     )
     expect(plan.camera.at.height).toBeCloseTo(0.94 * 1.72, 12)
     expect(plan.lights.get('key')!.at).toMatchObject({ distance: 1.5, height: undefined })
-    expect(plan.lights.get('key')!.trigger).toEqual({ by: 'cable', channel: undefined, group: undefined })
+    expect(plan.lights.get('key')!.trigger).toEqual({
+      by: 'cable',
+      channel: undefined,
+      group: undefined,
+      early: false,
+    })
     expect(plan.wanted.ratio).toEqual({ kind: 'key-to-fill', ratio: 2 })
   })
 

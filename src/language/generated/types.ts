@@ -380,7 +380,7 @@ export interface KitMap {
        */
       'shutter-kind'?: 'focal-plane' | 'leaf' | 'electronic'
       /**
-       * Electronic shutter: the time that reading the whole frame takes.
+       * Electronic shutter: the time that reading the whole frame takes; 0 ms reads all at once.
        */
       readout?: Time
       /**
@@ -817,6 +817,10 @@ export interface Room {
    */
   floor?: Surface
   /**
+   * Frequency of the mains, on which lamps flicker. Without it, by the voltage of the circuits: 60 Hz under 130 V, 50 Hz over 200 V.
+   */
+  mains?: '50 Hz' | '60 Hz'
+  /**
    * The room's electrical circuits, by name.
    */
   circuits?: {
@@ -855,6 +859,10 @@ export interface Ambient {
    * Colour temperature of the light.
    */
   colour?: Kelvin
+  /**
+   * Whether the light flickers with the mains, as tubes on plain ballasts and cheap lamps do.
+   */
+  flicker?: 'none' | 'mains'
 }
 /**
  * The camera: its lens, its place and its settings.
@@ -881,7 +889,7 @@ export interface Camera {
    */
   'shutter-kind'?: 'focal-plane' | 'leaf' | 'electronic'
   /**
-   * Electronic shutter: the time that reading the whole frame takes.
+   * Electronic shutter: the time that reading the whole frame takes; 0 ms reads all at once.
    */
   readout?: Time
   /**
@@ -1318,6 +1326,10 @@ export interface Trigger {
    * Group of the trigger.
    */
   group?: string | number
+  /**
+   * Fires the flash before the shutter is open all over, so that a long flash burns through the run of the slit.
+   */
+  early?: boolean
 }
 /**
  * What holds the light.
@@ -1603,7 +1615,7 @@ export interface KitFile {
        */
       'shutter-kind'?: 'focal-plane' | 'leaf' | 'electronic'
       /**
-       * Electronic shutter: the time that reading the whole frame takes.
+       * Electronic shutter: the time that reading the whole frame takes; 0 ms reads all at once.
        */
       readout?: Time
       /**
@@ -1692,6 +1704,10 @@ export interface RoomFile {
    * The floor.
    */
   floor?: Surface
+  /**
+   * Frequency of the mains, on which lamps flicker. Without it, by the voltage of the circuits: 60 Hz under 130 V, 50 Hz over 200 V.
+   */
+  mains?: '50 Hz' | '60 Hz'
   /**
    * The room's electrical circuits, by name.
    */

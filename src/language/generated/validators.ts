@@ -26,7 +26,7 @@ const keys0 = new Set(["kind","name","colour","draw","count","weight","guide-num
 const keys1 = new Set(["kind","name","colour","draw","count","weight","lux","lumens","beam","photometric-file","size","power","flicker"]);
 const keys2 = new Set(["name","kind","size","outline","loss","transmits","beam","hot-middle","grid","depth","count","weight"]);
 const keys3 = new Set(["kit","title","notes","units","modifiers","stands","cameras","backdrops","meters","measured"]);
-const keys4 = new Set(["width","length","height","left-wall","behind-backdrop","walls","ceiling","floor","circuits"]);
+const keys4 = new Set(["width","length","height","left-wall","behind-backdrop","walls","ceiling","floor","mains","circuits"]);
 const keys5 = new Set(["body","sensor","sync","curtain","shutter-kind","readout","headroom","lens","frame","at","aim","focus","aperture","shutter","iso","filter","exposure","white-balance","held-by"]);
 const keys6 = new Set(["kind","height","pose","faces-at","turned","width","depth","rows","stands-on","reflectance","finish","moves","area","glasses","hair","age"]);
 const keys7 = new Set(["angle","distance","height","up","left","right","front","behind","before-backdrop"]);
@@ -35,7 +35,7 @@ const keys9 = new Set(["kind","size","at","faces","surface","opening","inside","
 const keys10 = new Set(["framing","backdrop","backdrop-over-key","backdrop-even","floor","exposure","ratio","shadow","sharp","motion","ambient","shooting"]);
 const keys11 = new Set(["at","of","reads","records","taken","kind","dome","faces","iso"]);
 const keys12 = new Set(["plan","title","notes","base","kit","room","ambient","camera","subject","backdrop","lights","panels","points","wanted","readings","accept","tags"]);
-const keys13 = new Set(["room","title","width","length","height","left-wall","behind-backdrop","walls","ceiling","floor","circuits"]);
+const keys13 = new Set(["room","title","width","length","height","left-wall","behind-backdrop","walls","ceiling","floor","mains","circuits"]);
 export const plan = validate21;
 const pattern0 = new RegExp("\\S", "u");
 
@@ -3122,50 +3122,61 @@ vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
+if(has(data, "mains")){
+let data12 = data.mains;
+if(typeof data12 !== "string"){
+vErrors = add(vErrors, instancePath+"/mains", "type");
+errors++;
+}
+if(!((data12 === "50 Hz") || (data12 === "60 Hz"))){
+vErrors = add(vErrors, instancePath+"/mains", "enum");
+errors++;
+}
+}
 if(has(data, "circuits")){
-let data12 = data.circuits;
-if(isMap(data12)){
-if(Object.keys(data12).length > 40){
+let data13 = data.circuits;
+if(isMap(data13)){
+if(Object.keys(data13).length > 40){
 vErrors = add(vErrors, instancePath+"/circuits", "maxProperties");
 errors++;
 }
-for(const key2 of Object.keys(data12)){
-const _errs47 = errors;
+for(const key2 of Object.keys(data13)){
+const _errs49 = errors;
 if(!(validate161(key2, instancePath+"/circuits"))){
 vErrors = joined(vErrors, validate161.errors);
 errors = vErrors.length;
 }
-var valid17 = _errs47 === errors;
+var valid17 = _errs49 === errors;
 if(!valid17){
 vErrors = add(vErrors, instancePath+"/circuits", "propertyNames", key2);
 errors++;
 }
 }
-for(const key3 of Object.keys(data12)){
-let data13 = data12[key3];
-if(isMap(data13)){
-if(!has(data13, "voltage")){
+for(const key3 of Object.keys(data13)){
+let data14 = data13[key3];
+if(isMap(data14)){
+if(!has(data14, "voltage")){
 vErrors = add(vErrors, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "voltage");
 errors++;
 }
-if(!has(data13, "breaker")){
+if(!has(data14, "breaker")){
 vErrors = add(vErrors, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "breaker");
 errors++;
 }
-for(const key4 of Object.keys(data13)){
+for(const key4 of Object.keys(data14)){
 if(!((key4 === "voltage") || (key4 === "breaker"))){
 vErrors = add(vErrors, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), "additionalProperties", key4);
 errors++;
 }
 }
-if(has(data13, "voltage")){
-if(!(validate68(data13.voltage, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/voltage"))){
+if(has(data14, "voltage")){
+if(!(validate68(data14.voltage, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/voltage"))){
 vErrors = joined(vErrors, validate68.errors);
 errors = vErrors.length;
 }
 }
-if(has(data13, "breaker")){
-if(!(validate164(data13.breaker, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/breaker"))){
+if(has(data14, "breaker")){
+if(!(validate164(data14.breaker, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/breaker"))){
 vErrors = joined(vErrors, validate164.errors);
 errors = vErrors.length;
 }
@@ -3209,7 +3220,7 @@ vErrors = add(vErrors, instancePath, "required", "iso");
 errors++;
 }
 for(const key0 of Object.keys(data)){
-if(!((((key0 === "reads") || (key0 === "shutter")) || (key0 === "iso")) || (key0 === "colour"))){
+if(!(((((key0 === "reads") || (key0 === "shutter")) || (key0 === "iso")) || (key0 === "colour")) || (key0 === "flicker"))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
@@ -3236,6 +3247,17 @@ if(has(data, "colour")){
 if(!(validate33(data.colour, instancePath+"/colour"))){
 vErrors = joined(vErrors, validate33.errors);
 errors = vErrors.length;
+}
+}
+if(has(data, "flicker")){
+let data4 = data.flicker;
+if(typeof data4 !== "string"){
+vErrors = add(vErrors, instancePath+"/flicker", "type");
+errors++;
+}
+if(!((data4 === "none") || (data4 === "mains"))){
+vErrors = add(vErrors, instancePath+"/flicker", "enum");
+errors++;
 }
 }
 }
@@ -5138,7 +5160,7 @@ vErrors = add(vErrors, instancePath, "required", "by");
 errors++;
 }
 for(const key0 of Object.keys(data)){
-if(!(((key0 === "by") || (key0 === "channel")) || (key0 === "group"))){
+if(!((((key0 === "by") || (key0 === "channel")) || (key0 === "group")) || (key0 === "early"))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
@@ -5182,6 +5204,12 @@ if(data2.length > 20){
 vErrors = add(vErrors, instancePath+"/group", "maxLength");
 errors++;
 }
+}
+}
+if(has(data, "early")){
+if(typeof data.early !== "boolean"){
+vErrors = add(vErrors, instancePath+"/early", "type");
+errors++;
 }
 }
 }
@@ -8468,50 +8496,61 @@ vErrors = joined(vErrors, validate119.errors);
 errors = vErrors.length;
 }
 }
+if(has(data, "mains")){
+let data14 = data.mains;
+if(typeof data14 !== "string"){
+vErrors = add(vErrors, instancePath+"/mains", "type");
+errors++;
+}
+if(!((data14 === "50 Hz") || (data14 === "60 Hz"))){
+vErrors = add(vErrors, instancePath+"/mains", "enum");
+errors++;
+}
+}
 if(has(data, "circuits")){
-let data14 = data.circuits;
-if(isMap(data14)){
-if(Object.keys(data14).length > 40){
+let data15 = data.circuits;
+if(isMap(data15)){
+if(Object.keys(data15).length > 40){
 vErrors = add(vErrors, instancePath+"/circuits", "maxProperties");
 errors++;
 }
-for(const key2 of Object.keys(data14)){
-const _errs50 = errors;
+for(const key2 of Object.keys(data15)){
+const _errs52 = errors;
 if(!(validate161(key2, instancePath+"/circuits"))){
 vErrors = joined(vErrors, validate161.errors);
 errors = vErrors.length;
 }
-var valid17 = _errs50 === errors;
+var valid17 = _errs52 === errors;
 if(!valid17){
 vErrors = add(vErrors, instancePath+"/circuits", "propertyNames", key2);
 errors++;
 }
 }
-for(const key3 of Object.keys(data14)){
-let data15 = data14[key3];
-if(isMap(data15)){
-if(!has(data15, "voltage")){
+for(const key3 of Object.keys(data15)){
+let data16 = data15[key3];
+if(isMap(data16)){
+if(!has(data16, "voltage")){
 vErrors = add(vErrors, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "voltage");
 errors++;
 }
-if(!has(data15, "breaker")){
+if(!has(data16, "breaker")){
 vErrors = add(vErrors, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), "required", "breaker");
 errors++;
 }
-for(const key4 of Object.keys(data15)){
+for(const key4 of Object.keys(data16)){
 if(!((key4 === "voltage") || (key4 === "breaker"))){
 vErrors = add(vErrors, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1"), "additionalProperties", key4);
 errors++;
 }
 }
-if(has(data15, "voltage")){
-if(!(validate68(data15.voltage, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/voltage"))){
+if(has(data16, "voltage")){
+if(!(validate68(data16.voltage, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/voltage"))){
 vErrors = joined(vErrors, validate68.errors);
 errors = vErrors.length;
 }
 }
-if(has(data15, "breaker")){
-if(!(validate164(data15.breaker, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/breaker"))){
+if(has(data16, "breaker")){
+if(!(validate164(data16.breaker, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/breaker"))){
 vErrors = joined(vErrors, validate164.errors);
 errors = vErrors.length;
 }

@@ -90,6 +90,7 @@ const triggerOf = (file: LightFile['trigger']): Light['trigger'] =>
     by: file.by,
     channel: file.channel,
     group: file.group === undefined ? undefined : String(file.group),
+    early: file.early ?? false,
   }
 
 const standOf = (desk: Desk, at: string, file: LightFile['stand']): Light['stand'] =>

@@ -38,7 +38,10 @@ export const meteredLight = (
 })
 
 export const resolveAmbient = (desk: Desk, file: PlanFile['ambient']): Ambient | undefined =>
-  file && meteredLight(desk, '/ambient', file, 'incident')
+  file && {
+    ...meteredLight(desk, '/ambient', file, 'incident'),
+    ...(file.flicker === undefined ? {} : { flicker: file.flicker }),
+  }
 
 // ---------------------------------------------------------------- backdrop
 
@@ -154,6 +157,7 @@ export const resolveRoom = (
       file.floor === undefined
         ? unstatedSurface('floor', defaults.room.floor)
         : surfaceAt(desk, '/room/floor', file.floor),
+    mains: file.mains === undefined ? undefined : file.mains === '50 Hz' ? 50 : 60,
     circuits,
   }
 }

@@ -26,9 +26,13 @@ export const cameraFacts = {
     'Kind of shutter: focal-plane (two curtains), leaf (in the lens), electronic (read line by line).',
     { default: 'focal-plane' },
   ),
-  readout: use('time', 'Electronic shutter: the time that reading the whole frame takes.', {
-    examples: ['1/30', '1/60'],
-  }),
+  readout: use(
+    'time',
+    'Electronic shutter: the time that reading the whole frame takes; 0 ms reads all at once.',
+    {
+      examples: ['1/30', '1/60', '0 ms'],
+    },
+  ),
   headroom: use(
     'stops',
     'How far over a white of 100 % reflectance the camera still holds detail before a channel clips.',

@@ -36,6 +36,9 @@ export const lightDefinitions = {
         description: 'Group of the trigger.',
         examples: ['A', 1],
       },
+      early: yes(
+        'Fires the flash before the shutter is open all over, so that a long flash burns through the run of the slit.',
+      ),
     },
     { required: ['by'] },
   ),

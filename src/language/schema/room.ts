@@ -1,5 +1,5 @@
 /** The room, and the light that is there without any of the set's own. */
-import { either, map, named, oneOfKeys, ref, type Schema, use, when } from './build.js'
+import { choice, either, map, named, oneOfKeys, ref, type Schema, use, when } from './build.js'
 
 const wallSides = {
   left: use('surface', 'The camera-left wall.', { examples: ['white paint'] }),
@@ -39,6 +39,11 @@ export const roomKeys = {
   ),
   ceiling: use('surface', 'The ceiling.', { examples: ['white paint'], default: 'white ceiling' }),
   floor: use('surface', 'The floor.', { examples: ['grey carpet', 0.3], default: 0.3 }),
+  mains: choice(
+    ['50 Hz', '60 Hz'],
+    'Frequency of the mains, on which lamps flicker. Without it, by the voltage of the circuits: 60 Hz under 130 V, 50 Hz over 200 V.',
+    { examples: ['50 Hz', '60 Hz'] },
+  ),
   circuits: named(
     "The room's electrical circuits, by name.",
     map(
@@ -68,6 +73,11 @@ export const roomDefinitions = {
       shutter: use('shutter', 'Shutter time set on the meter.', { examples: ['1/60'] }),
       iso: use('iso', 'ISO set on the meter.', { examples: [100] }),
       colour: use('kelvin', 'Colour temperature of the light.', { examples: ['3000 K', '5600 K'] }),
+      flicker: choice(
+        ['none', 'mains'],
+        'Whether the light flickers with the mains, as tubes on plain ballasts and cheap lamps do.',
+        { examples: ['mains'] },
+      ),
     },
     { required: ['reads', 'shutter', 'iso'] },
   ),
