@@ -36,6 +36,8 @@ const each = [
   'subject-cropped',
   'shutter-beyond-sync',
   'trigger-margin',
+  'leaf-cuts-flash',
+  'electronic-shutter',
   'power-beyond-range',
   'power-off-step',
   'unit-too-weak',

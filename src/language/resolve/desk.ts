@@ -101,7 +101,10 @@ export const focalLengthAt = reading(readFocalLength, metres(0.05))
 export const focalRangeAt = reading(readFocalRange, { from: metres(0.05), to: metres(0.05) })
 export const apertureAt = reading(readAperture, fNumber(8))
 export const shutterAt = reading(readShutter, { exact: seconds(1 / 128), marked: seconds(1 / 125) })
-export const timeAt = narrowed(reading(readTime, seconds(1)), overZero, 'a time over zero is needed')
+const anyTimeAt = reading(readTime, seconds(1))
+export const timeAt = narrowed(anyTimeAt, overZero, 'a time over zero is needed')
+/** 0 ms: all at once. */
+export const readoutAt = anyTimeAt
 export const stopsAt = reading(readStops, stops(0))
 /** Stops that something takes or holds. */
 export const amountAt = narrowed(stopsAt, (value) => value >= 0, 'it cannot be less than none')

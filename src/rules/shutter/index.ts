@@ -1,5 +1,12 @@
 import type { Rule } from '../rule.js'
+import { electronicShutter } from './electronic-shutter.js'
+import { leafCutsFlash } from './leaf-cuts-flash.js'
 import { shutterBeyondSync } from './shutter-beyond-sync.js'
 import { triggerMarginRule } from './trigger-margin.js'
 
-export const shutterRules: readonly Rule[] = [shutterBeyondSync, triggerMarginRule]
+export const shutterRules: readonly Rule[] = [
+  shutterBeyondSync,
+  triggerMarginRule,
+  leafCutsFlash,
+  electronicShutter,
+]

@@ -1,8 +1,4 @@
 import { type Band, darkBand, fasterThanSync } from '../../picture/shutter.js'
-import { project } from '../../scene/camera-view.js'
-import { reach } from '../../scene/capsule.js'
-import type { Capsule } from '../../scene/scene.js'
-import type { Vec3 } from '../../scene/vector.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import type { Change } from '../../set/knobs.js'
 import { exactShutter } from '../../units/marks.js'
@@ -11,6 +7,7 @@ import { lightPointer } from '../place-pointer.js'
 import { type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
 import { byStops } from '../solving.js'
 import type { Words } from '../words.js'
+import { darkText, percent, subjectInBand } from './band.js'
 import { singleFlashes, syncU } from './sync.js'
 
 const at = (shutter: string, more = '', light = '', frame = 'horizontal'): string => `plan: 1
@@ -92,7 +89,7 @@ export const shutterBeyondSync = rule<BeyondSync>({
   },
 
   tell: ({ band, crosses }, words, { plan }) => ({
-    message: `${plan.camera.curtain === undefined ? 'up to ' : ''}${percent(band.dark.most)} of the frame stays dark, in a band along ${plan.camera.frame === 'vertical' ? 'one side' : 'the top or the bottom'} ${crosses ? 'that crosses' : 'beside'} the subject: ${words.shutter(plan.camera.shutterMarked)} is faster than the sync speed of ${words.shutter(plan.camera.sync)}`,
+    message: `${darkText(band, crosses, plan.camera)}: ${words.shutter(plan.camera.shutterMarked)} is faster than the sync speed of ${words.shutter(plan.camera.sync)}`,
     why: `the flash finds only ${percent(band.open.least)}${band.open.most - band.open.least < 0.005 ? '' : ` to ${percent(band.open.most)}`} of the frame open`,
   }),
 
@@ -102,49 +99,6 @@ export const shutterBeyondSync = rule<BeyondSync>({
     ...highSpeed(evidence, words, context),
   ],
 })
-
-const percent = (value: number): string => `${Math.round(value * 100)} %`
-
-/** From which long edge it comes depends on how the camera is held: it crosses if it does from either. */
-const subjectInBand = (
-  scene: RuleContext['set']['scene'],
-  frame: 'vertical' | 'horizontal',
-  dark: number,
-): boolean => {
-  const inner = 1 - 2 * dark
-  return scene.subject.figures.some((figure) => {
-    const points = [figure.body, ...(figure.head === undefined ? [] : [figure.head])].flatMap(extremes)
-    const seen = points.map((point) => project(scene.camera, point))
-    const across = seen.map((one) => (frame === 'vertical' ? one.x : one.y))
-    return Math.max(...across) > inner || Math.min(...across) < -inner
-  })
-}
-
-const axes: readonly Vec3[] = [
-  [1, 0, 0],
-  [-1, 0, 0],
-  [0, 0, 1],
-  [0, 0, -1],
-]
-
-/** The outermost places of a capsule to all four sides, in the plane of its middle. */
-const extremes = (capsule: Capsule): readonly Vec3[] => {
-  const y = (capsule.from[1] + capsule.to[1]) / 2
-  const [right, left, top, bottom] = axes.map((axis) => reach(capsule, axis)) as [
-    number,
-    number,
-    number,
-    number,
-  ]
-  const x = (right - left) / 2
-  const z = (top - bottom) / 2
-  return [
-    [right, y, z],
-    [-left, y, z],
-    [x, y, top],
-    [x, y, -bottom],
-  ]
-}
 
 /** The ambient light then comes up, by a known amount where it is stated. */
 const atSync = ({ faster }: BeyondSync, words: Words, { plan, set }: RuleContext): readonly Mend[] => {

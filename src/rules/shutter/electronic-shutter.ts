@@ -1,0 +1,140 @@
+import type { Plan } from '../../language/plan.js'
+import { flashTime } from '../../light/flash-time.js'
+import { type Band, readoutBand, readoutTime } from '../../picture/shutter.js'
+import type { Seconds } from '../../units/quantity.js'
+import { lightPointer } from '../place-pointer.js'
+import { type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
+import type { Words } from '../words.js'
+import { darkText, subjectInBand } from './band.js'
+import { atShutter, costsOfSlower, markAtLeast } from './slower.js'
+import { singleFlashes } from './sync.js'
+
+const silent = (shutter: string, more: string, frame = 'horizontal'): string => `plan: 1
+title: Flash and a silent shutter
+camera: { lens: 85 mm, frame: ${frame}, at: { distance: 2.5 m }, aperture: f/4, shutter: ${shutter}, iso: 100${more} }
+subject: { kind: person }
+lights:
+  key: { unit: flashgun, meters: f/4, at: { angle: 30 deg left, distance: 1.4 m, height: 2 m } }
+wanted: { framing: head and shoulders }
+`
+
+interface Electronic extends Evidence {
+  readonly band: Band
+  readonly crosses: boolean
+  /** A shutter this slow is open all over while the flash burns. */
+  readonly enough: Seconds
+}
+
+export const electronicShutter = rule<Electronic>({
+  id: 'electronic-shutter',
+  family: 'shutter',
+  level: 'error',
+  finds:
+    'flash with a shutter that reads the sensor line by line: a dark band along one long edge of the frame',
+  limits: {
+    faster: {
+      value: 0,
+      unit: 'stop',
+      says: 'faster than the time that reading the frame takes, and the flash',
+    },
+  },
+  why: 'A silent shutter opens and reads one line after the other, over a thirtieth of a second or so. The flash is over in a moment and reaches only the lines that are open just then; many cameras do not fire it at all.',
+  formula:
+    'share of the lines that are open for the whole flash = (t - t0.1) / R, for some of it t / R, with the readout R: stated, or 1/60 to 1/15',
+  sources: [
+    { kind: 'derived', says: 'line y of the frame is open from y·R for the time t' },
+    { kind: 'memory', says: 'sensors are read in 1/60 to 1/15 where the camera does not say' },
+  ],
+  basis: 'lines that open one after the other; the marks of the dial as they are',
+  fires: [
+    { title: 'a silent shutter at a flash speed', plan: silent('1/200', ', shutter-kind: electronic') },
+    {
+      title: 'a quick sensor, still too slow',
+      plan: silent('1/125', ', shutter-kind: electronic, readout: 1/60'),
+    },
+    {
+      title: 'the band beside the subject',
+      plan: silent('1/60', ', shutter-kind: electronic, readout: 1/55', 'vertical'),
+    },
+  ],
+  passes: [
+    { title: 'the mechanical shutter', plan: silent('1/125', '') },
+    {
+      title: 'open for longer than it is read',
+      plan: silent('1/20', ', shutter-kind: electronic, readout: 1/30'),
+    },
+    {
+      title: 'a sensor read all at once',
+      plan: silent('1/200', ', shutter-kind: electronic, readout: 0 ms'),
+    },
+  ],
+
+  needs: ({ plan }) =>
+    plan.camera.shutterKind !== 'electronic' || singleFlashes(plan).length === 0 ? 'silent' : undefined,
+
+  detect: ({ set, plan }) => {
+    const { camera } = plan
+    const flash = longestFlash(plan)
+    const band = readoutBand(camera, flash)
+    if (band === undefined) return []
+    const crosses = subjectInBand(set.scene, camera.frame, band.dark.most)
+    const { least, most } = readoutTime(camera)
+    const usual = Math.sqrt(least * most) + flash
+    return [
+      {
+        pointer: '/camera/shutter-kind',
+        also: [
+          { pointer: '/camera/shutter', says: 'at this speed' },
+          ...singleFlashes(plan).map((light) => ({ pointer: lightPointer(light.name), says: 'this flash' })),
+        ],
+        beyond:
+          least === most
+            ? 'certain'
+            : { stops: Math.log2(usual / camera.shutterMarked), u: Math.log2(most / least) / 2 },
+        level: crosses ? 'error' : 'warning',
+        measured: {
+          'dark-share': { value: band.dark.most, unit: 'share' },
+          readout: { value: most, unit: 's' },
+        },
+        cause: 'the sensor is read line by line',
+        band,
+        crosses,
+        enough: markAtLeast(most + flash),
+      },
+    ]
+  },
+
+  tell: ({ band, crosses }, words, { plan: { camera } }) => ({
+    message: `${darkText(band, crosses, camera)}: the electronic shutter opens line by line, and ${words.shutter(camera.shutterMarked)} is shorter than reading the frame takes`,
+    why:
+      camera.readout === undefined
+        ? 'the plan states no readout: 1/60 to 1/15 is usual'
+        : `reading the frame takes ${words.shutter(camera.readout)}`,
+  }),
+
+  mend: (evidence, words, context) => [
+    {
+      title: `camera.shutter-kind → focal-plane, at ${words.shutter(context.plan.camera.sync)} or slower`,
+      gives: 'the whole frame open at the flash',
+      costs: 'it can be heard',
+    },
+    ...slowEnough(evidence, words, context),
+  ],
+})
+
+/** t0.1 of the flash that burns longest; one that states no power at full. */
+const longestFlash = (plan: Plan): Seconds =>
+  Math.max(
+    ...singleFlashes(plan).flatMap(({ unit, power }) =>
+      unit.kind === 'flash' ? [flashTime(unit, power ?? unit.power.to).t01] : [],
+    ),
+  ) as Seconds
+
+const slowEnough = ({ enough }: Electronic, words: Words, { set }: RuleContext): readonly Mend[] => [
+  {
+    title: `camera.shutter → ${words.shutter(enough)}`,
+    gives: 'every line open while the flash burns',
+    costs: costsOfSlower(set, enough, words),
+    after: atShutter(set, enough),
+  },
+]
