@@ -96,7 +96,7 @@ export const cases: readonly Case[] = [
     later: [colour('trigger-margin')],
     judged: 'early firing cannot be written in version 1 of the language; the time of the flash comes later',
   },
-  { id: 'W43', now: [], later: [colour('high-speed-short')] },
+  { id: 'W43', now: [warning('high-speed-short')], later: [] },
   { id: 'W45', control: true, now: [], later: [] },
   {
     id: 'W47',

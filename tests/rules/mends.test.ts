@@ -36,6 +36,7 @@ const each = [
   'subject-cropped',
   'shutter-beyond-sync',
   'trigger-margin',
+  'high-speed-short',
   'leaf-cuts-flash',
   'electronic-shutter',
   'power-beyond-range',

@@ -1,4 +1,5 @@
 import type { Light } from '../../language/plan.js'
+import { highSpeedLoss } from '../../light/strength.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import type { FNumber } from '../../units/quantity.js'
 import { markedAperture, markedSpeedOver } from '../gear.js'
@@ -69,7 +70,7 @@ export const unitTooWeak = rule<TooWeak>({
   },
 
   detect: ({ set, limits }) =>
-    neededPowers(set).map(({ light, overFull, u, rated }) => {
+    allAtOnce(set).map(({ light, overFull, u, rated }) => {
       const tier = reached((limit) => overFull - limit, u, [
         { level: 'warning', limit: limits.warning! },
         { level: 'error', limit: limits.error! },
@@ -117,6 +118,10 @@ export const unitTooWeak = rule<TooWeak>({
         )
   },
 })
+
+/** What high-speed mode takes from a flash is told by its own rule. */
+const allAtOnce = (set: ComputedSet) =>
+  neededPowers(set).filter(({ light }) => highSpeedLoss(light, set.plan) === undefined)
 
 /** Where a panel hides more of it than this, the unit is not what is wrong. A scrim is there to be shone through. */
 const hidden = 0.9

@@ -1,5 +1,6 @@
 import type { Rule } from '../rule.js'
 import { electronicShutter } from './electronic-shutter.js'
+import { highSpeedShort } from './high-speed-short.js'
 import { leafCutsFlash } from './leaf-cuts-flash.js'
 import { shutterBeyondSync } from './shutter-beyond-sync.js'
 import { triggerMarginRule } from './trigger-margin.js'
@@ -7,6 +8,7 @@ import { triggerMarginRule } from './trigger-margin.js'
 export const shutterRules: readonly Rule[] = [
   shutterBeyondSync,
   triggerMarginRule,
+  highSpeedShort,
   leafCutsFlash,
   electronicShutter,
 ]
