@@ -232,6 +232,8 @@ export interface MeteredLight {
   readonly iso: Iso
   readonly kind: 'incident' | 'reflected'
   readonly colour: Kelvin | undefined
+  /** See `UnitFacts`. */
+  readonly duv?: number
 }
 /** Incident at the subject, flashes off. */
 export interface Ambient extends MeteredLight {
@@ -298,6 +300,8 @@ export type Grid =
 
 export interface Gel {
   readonly shift: Mired | undefined
+  /** What it adds to the distance from the black-body locus: plus-green is positive. */
+  readonly duv?: number
   readonly colour: string | undefined
   readonly loss: Stops
 }
@@ -307,6 +311,10 @@ export type LightUnit = FlashUnit | ContinuousUnit | SunUnit | WindowUnit
 interface UnitFacts {
   readonly name: string
   readonly colour: Kelvin | undefined
+  /** Distance from the black-body locus in the 1960 diagram, green positive (Duv of ANSI C78.377), where stated. */
+  readonly duv?: number
+  /** The colour is what such a unit usually has: nobody stated it. */
+  readonly colourGuessed?: true
   readonly draw: Watts | undefined
   readonly weight: Kilograms | undefined
   readonly count: number | undefined
@@ -322,6 +330,8 @@ export interface FlashUnit extends UnitFacts {
   readonly zoom: { readonly from: Metres; readonly to: Metres } | undefined
   readonly energy: WattSeconds | undefined
   readonly regulated: 'igbt' | 'voltage' | undefined
+  /** Colour temperatures by power share, as stated; at least one entry. */
+  readonly colours?: readonly { readonly power: PowerShare; readonly colour: Kelvin }[]
   /** t0.1 and t0.5 by power share, as stated. */
   readonly durations: readonly {
     readonly power: PowerShare

@@ -32,7 +32,7 @@ describe('everything in a plan', () => {
       power: expect.closeTo(2 ** (-2 + 1 / 3), 12),
       meters: { reads: 2 ** 2.5, at: 'hands' },
       grid: { kind: 'egg-crate', cutOff: expect.closeTo((40 * Math.PI) / 180, 12) },
-      gel: { shift: 159, colour: undefined, loss: 2 / 3 },
+      gel: { shift: 159, duv: 0.003, colour: undefined, loss: 2 / 3 },
       aim: {
         at: 'point',
         point: 'subject',
@@ -47,6 +47,7 @@ describe('everything in a plan', () => {
       unit: {
         kind: 'continuous',
         name: 'old hand lamp',
+        duv: 0.006,
         strength: { kind: 'lumens', lumens: 9000 },
         flicker: 'mains',
       },
@@ -55,7 +56,7 @@ describe('everything in a plan', () => {
       gel: { colour: 'blue', loss: 2 },
     })
     expect(plan.lights.get('low sun')).toMatchObject({
-      unit: { kind: 'sun', colour: 4200 },
+      unit: { kind: 'sun', colour: 4200, duv: 0.001 },
       at: { by: 'tape', distance: undefined, up: expect.closeTo((8 * Math.PI) / 180, 12) },
       reads: {
         reads: 2 ** 2.5,
@@ -105,6 +106,7 @@ describe('everything in a plan', () => {
       reads: expect.closeTo(2 ** 1.5, 12),
       colour: 3000,
       flicker: 'mains',
+      duv: 0.002,
     })
     expect(plan.readings).toHaveLength(2)
     expect(plan.accept).toEqual([
@@ -138,6 +140,11 @@ describe('everything in a plan', () => {
     expect(plan.lights.get('key')!.unit).toMatchObject({
       guessed: false,
       colour: 5600,
+      duv: 0.004,
+      colours: [
+        { power: 1, colour: 5600 },
+        { power: 1 / 32, colour: 5900 },
+      ],
       strength: {
         kind: 'guide-number',
         ratedWith: 'zoom',

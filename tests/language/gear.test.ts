@@ -200,6 +200,16 @@ describe('units', () => {
     expect(mistake.why).toContain('36 m at 35 mm')
   })
 
+  it('are known to have a guessed colour until somebody states one', () => {
+    expect(lightWith('power: 1/4').unit.colourGuessed).toBe(true)
+    expect(lightWith('colour: 4800 K').unit.colourGuessed).toBeUndefined()
+  })
+
+  it('take the distance from the locus that is stated at the light', () => {
+    expect(lightWith('duv: -0.004').unit).toMatchObject({ colour: 5500, duv: -0.004 })
+    expect(lightWith('gel: { duv: 0.01, loss: 1/3 stop }').gel).toMatchObject({ duv: 0.01, shift: undefined })
+  })
+
   it('take the light’s own colour before theirs', () => {
     expect(lightWith('colour: 4800 K').unit.colour).toBe(4800)
     expect(lightWith('power: 1/4').unit.colour).toBe(5500)

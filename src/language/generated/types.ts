@@ -423,6 +423,10 @@ export interface Flash {
    */
   colour?: Kelvin
   /**
+   * How far its light lies from the black-body locus, in the 1960 diagram: green is over zero, magenta under. Without it: none up to 3600 K, that of daylight from 4500 K on.
+   */
+  duv?: number
+  /**
    * What it draws from the mains while charging, or while it burns.
    */
   draw?: Watts
@@ -488,6 +492,21 @@ export interface Flash {
      * Time over half of its peak.
      */
     't0.5'?: Time
+  }[]
+  /**
+   * Colour temperatures at some powers, where they differ.
+   *
+   * Items: The colour at one power.
+   */
+  colours?: {
+    /**
+     * The power.
+     */
+    power: Power
+    /**
+     * Colour temperature at this power.
+     */
+    colour: Kelvin
   }[]
   /**
    * How its power is set: igbt cuts the flash short (lower power is shorter), voltage charges it less (lower power is longer and warmer).
@@ -559,6 +578,10 @@ export interface Continuous {
    * Colour temperature of its light.
    */
   colour?: Kelvin
+  /**
+   * How far its light lies from the black-body locus, in the 1960 diagram: green is over zero, magenta under. Without it: none up to 3600 K, that of daylight from 4500 K on.
+   */
+  duv?: number
   /**
    * What it draws from the mains while charging, or while it burns.
    */
@@ -863,6 +886,10 @@ export interface Ambient {
    * Whether the light flickers with the mains, as tubes on plain ballasts and cheap lamps do.
    */
   flicker?: 'none' | 'mains'
+  /**
+   * How far it lies from the black-body locus, in the 1960 diagram: green is over zero, magenta under. An office lit by fluorescent tubes may be 0.012.
+   */
+  duv?: number
 }
 /**
  * The camera: its lens, its place and its settings.
@@ -1251,15 +1278,23 @@ export interface Light {
    * Colour temperature of the light.
    */
   colour?: Kelvin
+  /**
+   * How far its light lies from the black-body locus, in the 1960 diagram: green is over zero, magenta under.
+   */
+  duv?: number
 }
 /**
- * A gel: a shift of colour temperature, or a colour; and the light that it takes.
+ * A gel: a shift of colour temperature, of green, or a colour; and the light that it takes.
  */
 export interface Gel {
   /**
    * Shift toward warm (+) or cold (-).
    */
   shift?: Mired
+  /**
+   * Shift toward green (+) or magenta (-), in the 1960 diagram: plus-green, minus-green.
+   */
+  duv?: number
   /**
    * A saturated colour.
    */

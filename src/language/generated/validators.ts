@@ -22,15 +22,15 @@ function joined(errors, more) {
   for (const error of more) errors.push(error);
   return errors;
 }
-const keys0 = new Set(["kind","name","colour","draw","count","weight","guide-number","rated-with","rated-as","energy","reflector","meters","power","zoom","durations","regulated","recycle","flashes-per-charge","spare-charges","high-speed-loss","modelling","trigger-voltage","pre-flash"]);
-const keys1 = new Set(["kind","name","colour","draw","count","weight","lux","lumens","beam","photometric-file","size","power","flicker"]);
+const keys0 = new Set(["kind","name","colour","duv","draw","count","weight","guide-number","rated-with","rated-as","energy","reflector","meters","power","zoom","durations","colours","regulated","recycle","flashes-per-charge","spare-charges","high-speed-loss","modelling","trigger-voltage","pre-flash"]);
+const keys1 = new Set(["kind","name","colour","duv","draw","count","weight","lux","lumens","beam","photometric-file","size","power","flicker"]);
 const keys2 = new Set(["name","kind","size","outline","loss","transmits","beam","hot-middle","grid","depth","count","weight"]);
 const keys3 = new Set(["kit","title","notes","units","modifiers","stands","cameras","backdrops","meters","measured"]);
 const keys4 = new Set(["width","length","height","left-wall","behind-backdrop","walls","ceiling","floor","mains","circuits"]);
 const keys5 = new Set(["body","sensor","sync","curtain","shutter-kind","readout","headroom","lens","frame","at","aim","focus","aperture","shutter","iso","filter","exposure","white-balance","held-by"]);
 const keys6 = new Set(["kind","height","pose","faces-at","turned","width","depth","rows","stands-on","reflectance","finish","moves","area","glasses","hair","age"]);
 const keys7 = new Set(["angle","distance","height","up","left","right","front","behind","before-backdrop"]);
-const keys8 = new Set(["role","unit","modifier","lying","power","meters","zoom","grid","gel","at","aim","like","mirrored","mode","modelling","off","trigger","stand","circuit","size","faces","reads","shutter","iso","colour"]);
+const keys8 = new Set(["role","unit","modifier","lying","power","meters","zoom","grid","gel","at","aim","like","mirrored","mode","modelling","off","trigger","stand","circuit","size","faces","reads","shutter","iso","colour","duv"]);
 const keys9 = new Set(["kind","size","at","faces","surface","opening","inside","outside","transmits"]);
 const keys10 = new Set(["framing","backdrop","backdrop-over-key","backdrop-even","floor","exposure","ratio","shadow","sharp","motion","ambient","shooting"]);
 const keys11 = new Set(["at","of","reads","records","taken","kind","dome","faces","iso"]);
@@ -384,7 +384,7 @@ return errors === 0;
 
 const pattern21 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}[Vv][ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate68(data, instancePath = ""){
+function validate70(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -397,7 +397,7 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate68.errors = vErrors;
+validate70.errors = vErrors;
 return errors === 0;
 }
 
@@ -529,6 +529,23 @@ vErrors = joined(vErrors, validate33.errors);
 errors = vErrors.length;
 }
 }
+if(has(data, "duv")){
+let data4 = data.duv;
+if((typeof data4 == "number") && (isFinite(data4))){
+if(data4 > 0.05 || isNaN(data4)){
+vErrors = add(vErrors, instancePath+"/duv", "maximum");
+errors++;
+}
+if(data4 < -0.05 || isNaN(data4)){
+vErrors = add(vErrors, instancePath+"/duv", "minimum");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/duv", "type");
+errors++;
+}
+}
 if(has(data, "draw")){
 if(!(validate35(data.draw, instancePath+"/draw"))){
 vErrors = joined(vErrors, validate35.errors);
@@ -536,17 +553,17 @@ errors = vErrors.length;
 }
 }
 if(has(data, "count")){
-let data5 = data.count;
-if(!(((typeof data5 == "number") && (!(data5 % 1) && !isNaN(data5))) && (isFinite(data5)))){
+let data6 = data.count;
+if(!(((typeof data6 == "number") && (!(data6 % 1) && !isNaN(data6))) && (isFinite(data6)))){
 vErrors = add(vErrors, instancePath+"/count", "type");
 errors++;
 }
-if((typeof data5 == "number") && (isFinite(data5))){
-if(data5 > 1000 || isNaN(data5)){
+if((typeof data6 == "number") && (isFinite(data6))){
+if(data6 > 1000 || isNaN(data6)){
 vErrors = add(vErrors, instancePath+"/count", "maximum");
 errors++;
 }
-if(data5 < 0 || isNaN(data5)){
+if(data6 < 0 || isNaN(data6)){
 vErrors = add(vErrors, instancePath+"/count", "minimum");
 errors++;
 }
@@ -559,23 +576,23 @@ errors = vErrors.length;
 }
 }
 if(has(data, "guide-number")){
-let data7 = data["guide-number"];
-if((!(isMap(data7))) && (typeof data7 !== "string")){
+let data8 = data["guide-number"];
+if((!(isMap(data8))) && (typeof data8 !== "string")){
 vErrors = add(vErrors, instancePath+"/guide-number", "type");
 errors++;
 }
-const _errs24 = errors;
+const _errs26 = errors;
 let valid8 = true;
-const _errs25 = errors;
-if(!(isMap(data7))){
+const _errs27 = errors;
+if(!(isMap(data8))){
 vErrors = add(vErrors);
 errors++;
 }
-var _valid2 = _errs25 === errors;
-errors = _errs24;
+var _valid2 = _errs27 === errors;
+errors = _errs26;
 if(vErrors !== null){
-if(_errs24){
-vErrors.length = _errs24;
+if(_errs26){
+vErrors.length = _errs26;
 }
 else {
 vErrors = null;
@@ -583,30 +600,30 @@ vErrors = null;
 }
 let ifClause0;
 if(_valid2){
-const _errs27 = errors;
-if(isMap(data7)){
-if(Object.keys(data7).length > 40){
+const _errs29 = errors;
+if(isMap(data8)){
+if(Object.keys(data8).length > 40){
 vErrors = add(vErrors, instancePath+"/guide-number", "maxProperties");
 errors++;
 }
-if(Object.keys(data7).length < 1){
+if(Object.keys(data8).length < 1){
 vErrors = add(vErrors, instancePath+"/guide-number", "minProperties");
 errors++;
 }
-for(const key1 of Object.keys(data7)){
-const _errs29 = errors;
+for(const key1 of Object.keys(data8)){
+const _errs31 = errors;
 if(!(validate39(key1, instancePath+"/guide-number"))){
 vErrors = joined(vErrors, validate39.errors);
 errors = vErrors.length;
 }
-var valid9 = _errs29 === errors;
+var valid9 = _errs31 === errors;
 if(!valid9){
 vErrors = add(vErrors, instancePath+"/guide-number", "propertyNames", key1);
 errors++;
 }
 }
-for(const key2 of Object.keys(data7)){
-if(!(validate41(data7[key2], instancePath+"/guide-number/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
+for(const key2 of Object.keys(data8)){
+if(!(validate41(data8[key2], instancePath+"/guide-number/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
 vErrors = joined(vErrors, validate41.errors);
 errors = vErrors.length;
 }
@@ -616,17 +633,17 @@ else {
 vErrors = add(vErrors, instancePath+"/guide-number", "type");
 errors++;
 }
-var _valid2 = _errs27 === errors;
+var _valid2 = _errs29 === errors;
 valid8 = _valid2;
 ifClause0 = "then";
 }
 else {
-const _errs32 = errors;
-if(!(validate43(data7, instancePath+"/guide-number"))){
+const _errs34 = errors;
+if(!(validate43(data8, instancePath+"/guide-number"))){
 vErrors = joined(vErrors, validate43.errors);
 errors = vErrors.length;
 }
-var _valid2 = _errs32 === errors;
+var _valid2 = _errs34 === errors;
 valid8 = _valid2;
 ifClause0 = "else";
 }
@@ -636,25 +653,25 @@ errors++;
 }
 }
 if(has(data, "rated-with")){
-let data9 = data["rated-with"];
-if(typeof data9 !== "string"){
+let data10 = data["rated-with"];
+if(typeof data10 !== "string"){
 vErrors = add(vErrors, instancePath+"/rated-with", "type");
 errors++;
 }
-const _errs35 = errors;
+const _errs37 = errors;
 let valid11 = true;
-const _errs36 = errors;
-if(typeof data9 === "string"){
-if(!pattern13.test(data9)){
+const _errs38 = errors;
+if(typeof data10 === "string"){
+if(!pattern13.test(data10)){
 vErrors = add(vErrors);
 errors++;
 }
 }
-var _valid3 = _errs36 === errors;
-errors = _errs35;
+var _valid3 = _errs38 === errors;
+errors = _errs37;
 if(vErrors !== null){
-if(_errs35){
-vErrors.length = _errs35;
+if(_errs37){
+vErrors.length = _errs37;
 }
 else {
 vErrors = null;
@@ -662,22 +679,22 @@ vErrors = null;
 }
 let ifClause1;
 if(_valid3){
-const _errs37 = errors;
-if(!((data9 === "standard reflector") || (data9 === "bare"))){
+const _errs39 = errors;
+if(!((data10 === "standard reflector") || (data10 === "bare"))){
 vErrors = add(vErrors, instancePath+"/rated-with", "enum");
 errors++;
 }
-var _valid3 = _errs37 === errors;
+var _valid3 = _errs39 === errors;
 valid11 = _valid3;
 ifClause1 = "then";
 }
 else {
-const _errs38 = errors;
-if(!(validate39(data9, instancePath+"/rated-with"))){
+const _errs40 = errors;
+if(!(validate39(data10, instancePath+"/rated-with"))){
 vErrors = joined(vErrors, validate39.errors);
 errors = vErrors.length;
 }
-var _valid3 = _errs38 === errors;
+var _valid3 = _errs40 === errors;
 valid11 = _valid3;
 ifClause1 = "else";
 }
@@ -687,12 +704,12 @@ errors++;
 }
 }
 if(has(data, "rated-as")){
-let data10 = data["rated-as"];
-if(typeof data10 !== "string"){
+let data11 = data["rated-as"];
+if(typeof data11 !== "string"){
 vErrors = add(vErrors, instancePath+"/rated-as", "type");
 errors++;
 }
-if(!((data10 === "print") || (data10 === "measured"))){
+if(!((data11 === "print") || (data11 === "measured"))){
 vErrors = add(vErrors, instancePath+"/rated-as", "enum");
 errors++;
 }
@@ -728,39 +745,39 @@ errors = vErrors.length;
 }
 }
 if(has(data, "durations")){
-let data16 = data.durations;
-if(Array.isArray(data16)){
-if(data16.length > 40){
+let data17 = data.durations;
+if(Array.isArray(data17)){
+if(data17.length > 40){
 vErrors = add(vErrors, instancePath+"/durations", "maxItems");
 errors++;
 }
-if(data16.length < 1){
+if(data17.length < 1){
 vErrors = add(vErrors, instancePath+"/durations", "minItems");
 errors++;
 }
-const len0 = data16.length;
+const len0 = data17.length;
 for(let i0=0; i0<len0; i0++){
-let data17 = data16[i0];
-const _errs55 = errors;
+let data18 = data17[i0];
+const _errs57 = errors;
 let valid19 = false;
-const _errs56 = errors;
-if(isMap(data17)){
-if(!has(data17, "t0.1")){
+const _errs58 = errors;
+if(isMap(data18)){
+if(!has(data18, "t0.1")){
 vErrors = add(vErrors, instancePath+"/durations/" + i0, "required", "t0.1");
 errors++;
 }
 }
-var _valid4 = _errs56 === errors;
+var _valid4 = _errs58 === errors;
 valid19 = valid19 || _valid4;
 if(!valid19){
-const _errs57 = errors;
-if(isMap(data17)){
-if(!has(data17, "t0.5")){
+const _errs59 = errors;
+if(isMap(data18)){
+if(!has(data18, "t0.5")){
 vErrors = add(vErrors, instancePath+"/durations/" + i0, "required", "t0.5");
 errors++;
 }
 }
-var _valid4 = _errs57 === errors;
+var _valid4 = _errs59 === errors;
 valid19 = valid19 || _valid4;
 }
 if(!valid19){
@@ -768,41 +785,41 @@ vErrors = add(vErrors, instancePath+"/durations/" + i0, "anyOf");
 errors++;
 }
 else {
-errors = _errs55;
+errors = _errs57;
 if(vErrors !== null){
-if(_errs55){
-vErrors.length = _errs55;
+if(_errs57){
+vErrors.length = _errs57;
 }
 else {
 vErrors = null;
 }
 }
 }
-if(isMap(data17)){
-if(!has(data17, "power")){
+if(isMap(data18)){
+if(!has(data18, "power")){
 vErrors = add(vErrors, instancePath+"/durations/" + i0, "required", "power");
 errors++;
 }
-for(const key3 of Object.keys(data17)){
+for(const key3 of Object.keys(data18)){
 if(!(((key3 === "power") || (key3 === "t0.1")) || (key3 === "t0.5"))){
 vErrors = add(vErrors, instancePath+"/durations/" + i0, "additionalProperties", key3);
 errors++;
 }
 }
-if(has(data17, "power")){
-if(!(validate53(data17.power, instancePath+"/durations/" + i0+"/power"))){
+if(has(data18, "power")){
+if(!(validate53(data18.power, instancePath+"/durations/" + i0+"/power"))){
 vErrors = joined(vErrors, validate53.errors);
 errors = vErrors.length;
 }
 }
-if(has(data17, "t0.1")){
-if(!(validate62(data17["t0.1"], instancePath+"/durations/" + i0+"/t0.1"))){
+if(has(data18, "t0.1")){
+if(!(validate62(data18["t0.1"], instancePath+"/durations/" + i0+"/t0.1"))){
 vErrors = joined(vErrors, validate62.errors);
 errors = vErrors.length;
 }
 }
-if(has(data17, "t0.5")){
-if(!(validate62(data17["t0.5"], instancePath+"/durations/" + i0+"/t0.5"))){
+if(has(data18, "t0.5")){
+if(!(validate62(data18["t0.5"], instancePath+"/durations/" + i0+"/t0.5"))){
 vErrors = joined(vErrors, validate62.errors);
 errors = vErrors.length;
 }
@@ -819,13 +836,66 @@ vErrors = add(vErrors, instancePath+"/durations", "type");
 errors++;
 }
 }
+if(has(data, "colours")){
+let data22 = data.colours;
+if(Array.isArray(data22)){
+if(data22.length > 40){
+vErrors = add(vErrors, instancePath+"/colours", "maxItems");
+errors++;
+}
+if(data22.length < 1){
+vErrors = add(vErrors, instancePath+"/colours", "minItems");
+errors++;
+}
+const len1 = data22.length;
+for(let i1=0; i1<len1; i1++){
+let data23 = data22[i1];
+if(isMap(data23)){
+if(!has(data23, "power")){
+vErrors = add(vErrors, instancePath+"/colours/" + i1, "required", "power");
+errors++;
+}
+if(!has(data23, "colour")){
+vErrors = add(vErrors, instancePath+"/colours/" + i1, "required", "colour");
+errors++;
+}
+for(const key4 of Object.keys(data23)){
+if(!((key4 === "power") || (key4 === "colour"))){
+vErrors = add(vErrors, instancePath+"/colours/" + i1, "additionalProperties", key4);
+errors++;
+}
+}
+if(has(data23, "power")){
+if(!(validate53(data23.power, instancePath+"/colours/" + i1+"/power"))){
+vErrors = joined(vErrors, validate53.errors);
+errors = vErrors.length;
+}
+}
+if(has(data23, "colour")){
+if(!(validate33(data23.colour, instancePath+"/colours/" + i1+"/colour"))){
+vErrors = joined(vErrors, validate33.errors);
+errors = vErrors.length;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/colours/" + i1, "type");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/colours", "type");
+errors++;
+}
+}
 if(has(data, "regulated")){
-let data21 = data.regulated;
-if(typeof data21 !== "string"){
+let data26 = data.regulated;
+if(typeof data26 !== "string"){
 vErrors = add(vErrors, instancePath+"/regulated", "type");
 errors++;
 }
-if(!((data21 === "igbt") || (data21 === "voltage"))){
+if(!((data26 === "igbt") || (data26 === "voltage"))){
 vErrors = add(vErrors, instancePath+"/regulated", "enum");
 errors++;
 }
@@ -837,34 +907,34 @@ errors = vErrors.length;
 }
 }
 if(has(data, "flashes-per-charge")){
-let data23 = data["flashes-per-charge"];
-if(!(((typeof data23 == "number") && (!(data23 % 1) && !isNaN(data23))) && (isFinite(data23)))){
+let data28 = data["flashes-per-charge"];
+if(!(((typeof data28 == "number") && (!(data28 % 1) && !isNaN(data28))) && (isFinite(data28)))){
 vErrors = add(vErrors, instancePath+"/flashes-per-charge", "type");
 errors++;
 }
-if((typeof data23 == "number") && (isFinite(data23))){
-if(data23 > 1000000 || isNaN(data23)){
+if((typeof data28 == "number") && (isFinite(data28))){
+if(data28 > 1000000 || isNaN(data28)){
 vErrors = add(vErrors, instancePath+"/flashes-per-charge", "maximum");
 errors++;
 }
-if(data23 < 1 || isNaN(data23)){
+if(data28 < 1 || isNaN(data28)){
 vErrors = add(vErrors, instancePath+"/flashes-per-charge", "minimum");
 errors++;
 }
 }
 }
 if(has(data, "spare-charges")){
-let data24 = data["spare-charges"];
-if(!(((typeof data24 == "number") && (!(data24 % 1) && !isNaN(data24))) && (isFinite(data24)))){
+let data29 = data["spare-charges"];
+if(!(((typeof data29 == "number") && (!(data29 % 1) && !isNaN(data29))) && (isFinite(data29)))){
 vErrors = add(vErrors, instancePath+"/spare-charges", "type");
 errors++;
 }
-if((typeof data24 == "number") && (isFinite(data24))){
-if(data24 > 1000 || isNaN(data24)){
+if((typeof data29 == "number") && (isFinite(data29))){
+if(data29 > 1000 || isNaN(data29)){
 vErrors = add(vErrors, instancePath+"/spare-charges", "maximum");
 errors++;
 }
-if(data24 < 0 || isNaN(data24)){
+if(data29 < 0 || isNaN(data29)){
 vErrors = add(vErrors, instancePath+"/spare-charges", "minimum");
 errors++;
 }
@@ -883,8 +953,8 @@ errors = vErrors.length;
 }
 }
 if(has(data, "trigger-voltage")){
-if(!(validate68(data["trigger-voltage"], instancePath+"/trigger-voltage"))){
-vErrors = joined(vErrors, validate68.errors);
+if(!(validate70(data["trigger-voltage"], instancePath+"/trigger-voltage"))){
+vErrors = joined(vErrors, validate70.errors);
 errors = vErrors.length;
 }
 }
@@ -905,7 +975,7 @@ return errors === 0;
 
 const pattern23 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:lx|lux)[ \\u00a0\\u2009\\u202f]{1,4}at[ \\u00a0\\u2009\\u202f]{1,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate75(data, instancePath = ""){
+function validate77(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -918,13 +988,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate75.errors = vErrors;
+validate77.errors = vErrors;
 return errors === 0;
 }
 
 const pattern24 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:lm|lumens?)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate77(data, instancePath = ""){
+function validate79(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -937,13 +1007,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate77.errors = vErrors;
+validate79.errors = vErrors;
 return errors === 0;
 }
 
 const pattern26 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4}[x×X][ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate80(data, instancePath = ""){
+function validate82(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -956,12 +1026,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate80.errors = vErrors;
+validate82.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate71(data, instancePath = ""){
+function validate73(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -1162,6 +1232,23 @@ vErrors = joined(vErrors, validate33.errors);
 errors = vErrors.length;
 }
 }
+if(has(data, "duv")){
+let data6 = data.duv;
+if((typeof data6 == "number") && (isFinite(data6))){
+if(data6 > 0.05 || isNaN(data6)){
+vErrors = add(vErrors, instancePath+"/duv", "maximum");
+errors++;
+}
+if(data6 < -0.05 || isNaN(data6)){
+vErrors = add(vErrors, instancePath+"/duv", "minimum");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/duv", "type");
+errors++;
+}
+}
 if(has(data, "draw")){
 if(!(validate35(data.draw, instancePath+"/draw"))){
 vErrors = joined(vErrors, validate35.errors);
@@ -1169,17 +1256,17 @@ errors = vErrors.length;
 }
 }
 if(has(data, "count")){
-let data7 = data.count;
-if(!(((typeof data7 == "number") && (!(data7 % 1) && !isNaN(data7))) && (isFinite(data7)))){
+let data8 = data.count;
+if(!(((typeof data8 == "number") && (!(data8 % 1) && !isNaN(data8))) && (isFinite(data8)))){
 vErrors = add(vErrors, instancePath+"/count", "type");
 errors++;
 }
-if((typeof data7 == "number") && (isFinite(data7))){
-if(data7 > 1000 || isNaN(data7)){
+if((typeof data8 == "number") && (isFinite(data8))){
+if(data8 > 1000 || isNaN(data8)){
 vErrors = add(vErrors, instancePath+"/count", "maximum");
 errors++;
 }
-if(data7 < 0 || isNaN(data7)){
+if(data8 < 0 || isNaN(data8)){
 vErrors = add(vErrors, instancePath+"/count", "minimum");
 errors++;
 }
@@ -1192,14 +1279,14 @@ errors = vErrors.length;
 }
 }
 if(has(data, "lux")){
-if(!(validate75(data.lux, instancePath+"/lux"))){
-vErrors = joined(vErrors, validate75.errors);
+if(!(validate77(data.lux, instancePath+"/lux"))){
+vErrors = joined(vErrors, validate77.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "lumens")){
-if(!(validate77(data.lumens, instancePath+"/lumens"))){
-vErrors = joined(vErrors, validate77.errors);
+if(!(validate79(data.lumens, instancePath+"/lumens"))){
+vErrors = joined(vErrors, validate79.errors);
 errors = vErrors.length;
 }
 }
@@ -1210,13 +1297,13 @@ errors = vErrors.length;
 }
 }
 if(has(data, "photometric-file")){
-let data12 = data["photometric-file"];
-if(typeof data12 === "string"){
-if(data12.length > 4000){
+let data13 = data["photometric-file"];
+if(typeof data13 === "string"){
+if(data13.length > 4000){
 vErrors = add(vErrors, instancePath+"/photometric-file", "maxLength");
 errors++;
 }
-if(!pattern0.test(data12)){
+if(!pattern0.test(data13)){
 vErrors = add(vErrors, instancePath+"/photometric-file", "pattern");
 errors++;
 }
@@ -1227,8 +1314,8 @@ errors++;
 }
 }
 if(has(data, "size")){
-if(!(validate80(data.size, instancePath+"/size"))){
-vErrors = joined(vErrors, validate80.errors);
+if(!(validate82(data.size, instancePath+"/size"))){
+vErrors = joined(vErrors, validate82.errors);
 errors = vErrors.length;
 }
 }
@@ -1239,12 +1326,12 @@ errors = vErrors.length;
 }
 }
 if(has(data, "flicker")){
-let data15 = data.flicker;
-if(typeof data15 !== "string"){
+let data16 = data.flicker;
+if(typeof data16 !== "string"){
 vErrors = add(vErrors, instancePath+"/flicker", "type");
 errors++;
 }
-if(!((data15 === "none") || (data15 === "mains"))){
+if(!((data16 === "none") || (data16 === "mains"))){
 vErrors = add(vErrors, instancePath+"/flicker", "enum");
 errors++;
 }
@@ -1254,7 +1341,7 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate71.errors = vErrors;
+validate73.errors = vErrors;
 return errors === 0;
 }
 
@@ -1486,8 +1573,8 @@ vErrors = null;
 let ifClause1;
 if(_valid2){
 const _errs22 = errors;
-if(!(validate71(data, instancePath))){
-vErrors = joined(vErrors, validate71.errors);
+if(!(validate73(data, instancePath))){
+vErrors = joined(vErrors, validate73.errors);
 errors = vErrors.length;
 }
 var _valid2 = _errs22 === errors;
@@ -1522,7 +1609,7 @@ return errors === 0;
 
 const pattern28 = new RegExp("[x×X]", "u");
 
-function validate88(data, instancePath = ""){
+function validate90(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data !== "string"){
@@ -1551,8 +1638,8 @@ vErrors = null;
 let ifClause0;
 if(_valid0){
 const _errs3 = errors;
-if(!(validate80(data, instancePath))){
-vErrors = joined(vErrors, validate80.errors);
+if(!(validate82(data, instancePath))){
+vErrors = joined(vErrors, validate82.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs3 === errors;
@@ -1573,13 +1660,13 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate88.errors = vErrors;
+validate90.errors = vErrors;
 return errors === 0;
 }
 
 const pattern29 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}%[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate93(data, instancePath = ""){
+function validate95(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -1592,12 +1679,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate93.errors = vErrors;
+validate95.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate96(data, instancePath = ""){
+function validate98(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if((!(isMap(data))) && (typeof data !== "string")){
@@ -1679,12 +1766,12 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate96.errors = vErrors;
+validate98.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate87(data, instancePath = ""){
+function validate89(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -1727,8 +1814,8 @@ errors++;
 }
 }
 if(has(data, "size")){
-if(!(validate88(data.size, instancePath+"/size"))){
-vErrors = joined(vErrors, validate88.errors);
+if(!(validate90(data.size, instancePath+"/size"))){
+vErrors = joined(vErrors, validate90.errors);
 errors = vErrors.length;
 }
 }
@@ -1750,8 +1837,8 @@ errors = vErrors.length;
 }
 }
 if(has(data, "transmits")){
-if(!(validate93(data.transmits, instancePath+"/transmits"))){
-vErrors = joined(vErrors, validate93.errors);
+if(!(validate95(data.transmits, instancePath+"/transmits"))){
+vErrors = joined(vErrors, validate95.errors);
 errors = vErrors.length;
 }
 }
@@ -1768,8 +1855,8 @@ errors++;
 }
 }
 if(has(data, "grid")){
-if(!(validate96(data.grid, instancePath+"/grid"))){
-vErrors = joined(vErrors, validate96.errors);
+if(!(validate98(data.grid, instancePath+"/grid"))){
+vErrors = joined(vErrors, validate98.errors);
 errors = vErrors.length;
 }
 }
@@ -1807,12 +1894,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate87.errors = vErrors;
+validate89.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate104(data, instancePath = ""){
+function validate106(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -1868,13 +1955,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate104.errors = vErrors;
+validate106.errors = vErrors;
 return errors === 0;
 }
 
 const pattern31 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:([0-9]{1,4}/[1-9][0-9]{0,5}(?:\\.[0-9]{1,3})?)(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:s|sec|seconds?))?|((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(s|sec|seconds?|ms))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate112(data, instancePath = ""){
+function validate114(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -1887,14 +1974,14 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate112.errors = vErrors;
+validate114.errors = vErrors;
 return errors === 0;
 }
 
 const pattern33 = new RegExp("^#", "u");
 const pattern34 = new RegExp("^#(?:[0-9A-Fa-f]{3}|[0-9A-Fa-f]{6})$", "u");
 
-function validate120(data, instancePath = ""){
+function validate122(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data !== "string"){
@@ -1947,12 +2034,12 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate120.errors = vErrors;
+validate122.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate119(data, instancePath = ""){
+function validate121(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(((!(isMap(data))) && (!((typeof data == "number") && (isFinite(data))))) && (typeof data !== "string")){
@@ -2058,8 +2145,8 @@ errors++;
 }
 }
 if(has(data, "colour")){
-if(!(validate120(data.colour, instancePath+"/colour"))){
-vErrors = joined(vErrors, validate120.errors);
+if(!(validate122(data.colour, instancePath+"/colour"))){
+vErrors = joined(vErrors, validate122.errors);
 errors = vErrors.length;
 }
 }
@@ -2144,12 +2231,12 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate119.errors = vErrors;
+validate121.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate118(data, instancePath = ""){
+function validate120(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -2164,8 +2251,8 @@ errors++;
 }
 }
 if(has(data, "surface")){
-if(!(validate119(data.surface, instancePath+"/surface"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate121(data.surface, instancePath+"/surface"))){
+vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
 }
@@ -2214,12 +2301,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate118.errors = vErrors;
+validate120.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate127(data, instancePath = ""){
+function validate129(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -2246,13 +2333,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate127.errors = vErrors;
+validate129.errors = vErrors;
 return errors === 0;
 }
 
 const pattern36 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}[fFƒ][ \\u00a0\\u2009\\u202f]{0,4}/?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))(?:[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])[ \\u00a0\\u2009\\u202f]{0,4}([0-9]{1,4}/[1-9][0-9]{0,5}|(?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9})))?[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate137(data, instancePath = ""){
+function validate139(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -2265,12 +2352,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate137.errors = vErrors;
+validate139.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate139(data, instancePath = ""){
+function validate141(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if((typeof data == "number") && (isFinite(data))){
@@ -2287,12 +2374,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate139.errors = vErrors;
+validate141.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate131(data, instancePath = ""){
+function validate133(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -2353,14 +2440,14 @@ errors = vErrors.length;
 }
 }
 if(has(data, "reads")){
-if(!(validate137(data.reads, instancePath+"/reads"))){
-vErrors = joined(vErrors, validate137.errors);
+if(!(validate139(data.reads, instancePath+"/reads"))){
+vErrors = joined(vErrors, validate139.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "iso")){
-if(!(validate139(data.iso, instancePath+"/iso"))){
-vErrors = joined(vErrors, validate139.errors);
+if(!(validate141(data.iso, instancePath+"/iso"))){
+vErrors = joined(vErrors, validate141.errors);
 errors = vErrors.length;
 }
 }
@@ -2369,7 +2456,7 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate131.errors = vErrors;
+validate133.errors = vErrors;
 return errors === 0;
 }
 
@@ -2475,8 +2562,8 @@ errors++;
 }
 }
 for(const key4 of Object.keys(data5)){
-if(!(validate87(data5[key4], instancePath+"/modifiers/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate87.errors);
+if(!(validate89(data5[key4], instancePath+"/modifiers/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate89.errors);
 errors = vErrors.length;
 }
 }
@@ -2506,8 +2593,8 @@ errors++;
 }
 }
 for(const key6 of Object.keys(data7)){
-if(!(validate104(data7[key6], instancePath+"/stands/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate104.errors);
+if(!(validate106(data7[key6], instancePath+"/stands/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate106.errors);
 errors = vErrors.length;
 }
 }
@@ -2583,8 +2670,8 @@ ifClause0 = "then";
 }
 else {
 const _errs34 = errors;
-if(!(validate80(data11, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor"))){
-vErrors = joined(vErrors, validate80.errors);
+if(!(validate82(data11, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor"))){
+vErrors = joined(vErrors, validate82.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs34 === errors;
@@ -2597,8 +2684,8 @@ errors++;
 }
 }
 if(has(data10, "sync")){
-if(!(validate112(data10.sync, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sync"))){
-vErrors = joined(vErrors, validate112.errors);
+if(!(validate114(data10.sync, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sync"))){
+vErrors = joined(vErrors, validate114.errors);
 errors = vErrors.length;
 }
 }
@@ -2663,8 +2750,8 @@ errors++;
 }
 }
 for(const key11 of Object.keys(data17)){
-if(!(validate118(data17[key11], instancePath+"/backdrops/" + key11.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate120(data17[key11], instancePath+"/backdrops/" + key11.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate120.errors);
 errors = vErrors.length;
 }
 }
@@ -2694,8 +2781,8 @@ errors++;
 }
 }
 for(const key13 of Object.keys(data19)){
-if(!(validate127(data19[key13], instancePath+"/meters/" + key13.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate127.errors);
+if(!(validate129(data19[key13], instancePath+"/meters/" + key13.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate129.errors);
 errors = vErrors.length;
 }
 }
@@ -2714,8 +2801,8 @@ errors++;
 }
 const len0 = data21.length;
 for(let i0=0; i0<len0; i0++){
-if(!(validate131(data21[i0], instancePath+"/measured/" + i0))){
-vErrors = joined(vErrors, validate131.errors);
+if(!(validate133(data21[i0], instancePath+"/measured/" + i0))){
+vErrors = joined(vErrors, validate133.errors);
 errors = vErrors.length;
 }
 }
@@ -2841,7 +2928,7 @@ return errors === 0;
 
 const pattern37 = new RegExp("^\\p{L}(?:[\\p{L}\\p{M}\\p{N}_-]| (?=[\\p{L}\\p{N}])){0,39}$", "u");
 
-function validate161(data, instancePath = ""){
+function validate163(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -2854,13 +2941,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate161.errors = vErrors;
+validate163.errors = vErrors;
 return errors === 0;
 }
 
 const pattern38 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:A|a|amps?)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate164(data, instancePath = ""){
+function validate166(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -2873,12 +2960,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate164.errors = vErrors;
+validate166.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate146(data, instancePath = ""){
+function validate148(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -2999,8 +3086,8 @@ vErrors = null;
 let ifClause1;
 if(_valid1){
 const _errs23 = errors;
-if(!(validate119(data5, instancePath+"/walls"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate121(data5, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
 var _valid1 = _errs23 === errors;
@@ -3017,26 +3104,26 @@ errors++;
 }
 }
 if(has(data5, "left")){
-if(!(validate119(data5.left, instancePath+"/walls/left"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate121(data5.left, instancePath+"/walls/left"))){
+vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
 }
 if(has(data5, "right")){
-if(!(validate119(data5.right, instancePath+"/walls/right"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate121(data5.right, instancePath+"/walls/right"))){
+vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
 }
 if(has(data5, "front")){
-if(!(validate119(data5.front, instancePath+"/walls/front"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate121(data5.front, instancePath+"/walls/front"))){
+vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
 }
 if(has(data5, "back")){
-if(!(validate119(data5.back, instancePath+"/walls/back"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate121(data5.back, instancePath+"/walls/back"))){
+vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
 }
@@ -3079,8 +3166,8 @@ vErrors = null;
 let ifClause2;
 if(_valid3){
 const _errs39 = errors;
-if(!(validate119(data5, instancePath+"/walls"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate121(data5, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
 var _valid3 = _errs39 === errors;
@@ -3089,8 +3176,8 @@ ifClause2 = "then";
 }
 else {
 const _errs40 = errors;
-if(!(validate119(data5, instancePath+"/walls"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate121(data5, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
 var _valid3 = _errs40 === errors;
@@ -3111,14 +3198,14 @@ errors++;
 }
 }
 if(has(data, "ceiling")){
-if(!(validate119(data.ceiling, instancePath+"/ceiling"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate121(data.ceiling, instancePath+"/ceiling"))){
+vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "floor")){
-if(!(validate119(data.floor, instancePath+"/floor"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate121(data.floor, instancePath+"/floor"))){
+vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
 }
@@ -3142,8 +3229,8 @@ errors++;
 }
 for(const key2 of Object.keys(data13)){
 const _errs49 = errors;
-if(!(validate161(key2, instancePath+"/circuits"))){
-vErrors = joined(vErrors, validate161.errors);
+if(!(validate163(key2, instancePath+"/circuits"))){
+vErrors = joined(vErrors, validate163.errors);
 errors = vErrors.length;
 }
 var valid17 = _errs49 === errors;
@@ -3170,14 +3257,14 @@ errors++;
 }
 }
 if(has(data14, "voltage")){
-if(!(validate68(data14.voltage, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/voltage"))){
-vErrors = joined(vErrors, validate68.errors);
+if(!(validate70(data14.voltage, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/voltage"))){
+vErrors = joined(vErrors, validate70.errors);
 errors = vErrors.length;
 }
 }
 if(has(data14, "breaker")){
-if(!(validate164(data14.breaker, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/breaker"))){
-vErrors = joined(vErrors, validate164.errors);
+if(!(validate166(data14.breaker, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/breaker"))){
+vErrors = joined(vErrors, validate166.errors);
 errors = vErrors.length;
 }
 }
@@ -3198,14 +3285,49 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate146.errors = vErrors;
+validate148.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate168(data, instancePath = ""){
+function validate170(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
+const _errs2 = errors;
+let valid1 = true;
+const _errs3 = errors;
+if(isMap(data)){
+let missing0;
+if((!has(data, "duv")) && (missing0 = "duv")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid0 = _errs3 === errors;
+errors = _errs2;
+if(vErrors !== null){
+if(_errs2){
+vErrors.length = _errs2;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid0){
+const _errs4 = errors;
+if(isMap(data)){
+if(!has(data, "colour")){
+vErrors = add(vErrors, instancePath, "required", "colour");
+errors++;
+}
+}
+var _valid0 = _errs4 === errors;
+valid1 = _valid0;
+}
+if(!valid1){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
 if(isMap(data)){
 if(!has(data, "reads")){
 vErrors = add(vErrors, instancePath, "required", "reads");
@@ -3220,26 +3342,26 @@ vErrors = add(vErrors, instancePath, "required", "iso");
 errors++;
 }
 for(const key0 of Object.keys(data)){
-if(!(((((key0 === "reads") || (key0 === "shutter")) || (key0 === "iso")) || (key0 === "colour")) || (key0 === "flicker"))){
+if(!((((((key0 === "reads") || (key0 === "shutter")) || (key0 === "iso")) || (key0 === "colour")) || (key0 === "flicker")) || (key0 === "duv"))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
 if(has(data, "reads")){
-if(!(validate137(data.reads, instancePath+"/reads"))){
-vErrors = joined(vErrors, validate137.errors);
+if(!(validate139(data.reads, instancePath+"/reads"))){
+vErrors = joined(vErrors, validate139.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "shutter")){
-if(!(validate112(data.shutter, instancePath+"/shutter"))){
-vErrors = joined(vErrors, validate112.errors);
+if(!(validate114(data.shutter, instancePath+"/shutter"))){
+vErrors = joined(vErrors, validate114.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "iso")){
-if(!(validate139(data.iso, instancePath+"/iso"))){
-vErrors = joined(vErrors, validate139.errors);
+if(!(validate141(data.iso, instancePath+"/iso"))){
+vErrors = joined(vErrors, validate141.errors);
 errors = vErrors.length;
 }
 }
@@ -3260,18 +3382,35 @@ vErrors = add(vErrors, instancePath+"/flicker", "enum");
 errors++;
 }
 }
+if(has(data, "duv")){
+let data5 = data.duv;
+if((typeof data5 == "number") && (isFinite(data5))){
+if(data5 > 0.05 || isNaN(data5)){
+vErrors = add(vErrors, instancePath+"/duv", "maximum");
+errors++;
+}
+if(data5 < -0.05 || isNaN(data5)){
+vErrors = add(vErrors, instancePath+"/duv", "minimum");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/duv", "type");
+errors++;
+}
+}
 }
 else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate168.errors = vErrors;
+validate170.errors = vErrors;
 return errors === 0;
 }
 
 const pattern40 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))(?:[ \\u00a0\\u2009\\u202f]{1,4}(?:over|above)[ \\u00a0\\u2009\\u202f]{1,4}(?:the[ \\u00a0\\u2009\\u202f]{1,4})?(table|floor))?[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate184(data, instancePath = ""){
+function validate186(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -3284,13 +3423,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate184.errors = vErrors;
+validate186.errors = vErrors;
 return errors === 0;
 }
 
 const pattern41 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{1,4}(?:camera[- ])?(left|right)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate186(data, instancePath = ""){
+function validate188(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -3303,12 +3442,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate186.errors = vErrors;
+validate188.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate182(data, instancePath = ""){
+function validate184(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -3329,45 +3468,23 @@ errors = vErrors.length;
 }
 }
 if(has(data, "height")){
-if(!(validate184(data.height, instancePath+"/height"))){
-vErrors = joined(vErrors, validate184.errors);
-errors = vErrors.length;
-}
-}
-if(has(data, "aside")){
-if(!(validate186(data.aside, instancePath+"/aside"))){
+if(!(validate186(data.height, instancePath+"/height"))){
 vErrors = joined(vErrors, validate186.errors);
 errors = vErrors.length;
 }
 }
+if(has(data, "aside")){
+if(!(validate188(data.aside, instancePath+"/aside"))){
+vErrors = joined(vErrors, validate188.errors);
+errors = vErrors.length;
 }
-else {
-vErrors = add(vErrors, instancePath, "type");
-errors++;
-}
-validate182.errors = vErrors;
-return errors === 0;
-}
-
-
-function validate189(data, instancePath = ""){
-let vErrors = null;
-let errors = 0;
-if(typeof data === "string"){
-if(data.length > 80){
-vErrors = add(vErrors, instancePath, "maxLength");
-errors++;
-}
-if(!pattern13.test(data)){
-vErrors = add(vErrors, instancePath, "pattern");
-errors++;
 }
 }
 else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate189.errors = vErrors;
+validate184.errors = vErrors;
 return errors === 0;
 }
 
@@ -3376,7 +3493,7 @@ function validate191(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(data.length > 60){
+if(data.length > 80){
 vErrors = add(vErrors, instancePath, "maxLength");
 errors++;
 }
@@ -3394,7 +3511,29 @@ return errors === 0;
 }
 
 
-function validate174(data, instancePath = ""){
+function validate193(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(data.length > 60){
+vErrors = add(vErrors, instancePath, "maxLength");
+errors++;
+}
+if(!pattern13.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate193.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate176(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -3448,8 +3587,8 @@ ifClause0 = "then";
 }
 else {
 const _errs9 = errors;
-if(!(validate80(data1, instancePath+"/sensor"))){
-vErrors = joined(vErrors, validate80.errors);
+if(!(validate82(data1, instancePath+"/sensor"))){
+vErrors = joined(vErrors, validate82.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs9 === errors;
@@ -3462,8 +3601,8 @@ errors++;
 }
 }
 if(has(data, "sync")){
-if(!(validate112(data.sync, instancePath+"/sync"))){
-vErrors = joined(vErrors, validate112.errors);
+if(!(validate114(data.sync, instancePath+"/sync"))){
+vErrors = joined(vErrors, validate114.errors);
 errors = vErrors.length;
 }
 }
@@ -3514,14 +3653,14 @@ errors++;
 }
 }
 if(has(data, "at")){
-if(!(validate182(data.at, instancePath+"/at"))){
-vErrors = joined(vErrors, validate182.errors);
+if(!(validate184(data.at, instancePath+"/at"))){
+vErrors = joined(vErrors, validate184.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "aim")){
-if(!(validate189(data.aim, instancePath+"/aim"))){
-vErrors = joined(vErrors, validate189.errors);
+if(!(validate191(data.aim, instancePath+"/aim"))){
+vErrors = joined(vErrors, validate191.errors);
 errors = vErrors.length;
 }
 }
@@ -3549,8 +3688,8 @@ vErrors = null;
 let ifClause1;
 if(_valid1){
 const _errs32 = errors;
-if(!(validate191(data11, instancePath+"/focus"))){
-vErrors = joined(vErrors, validate191.errors);
+if(!(validate193(data11, instancePath+"/focus"))){
+vErrors = joined(vErrors, validate193.errors);
 errors = vErrors.length;
 }
 var _valid1 = _errs32 === errors;
@@ -3587,20 +3726,20 @@ errors++;
 }
 }
 if(has(data, "aperture")){
-if(!(validate137(data.aperture, instancePath+"/aperture"))){
-vErrors = joined(vErrors, validate137.errors);
+if(!(validate139(data.aperture, instancePath+"/aperture"))){
+vErrors = joined(vErrors, validate139.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "shutter")){
-if(!(validate112(data.shutter, instancePath+"/shutter"))){
-vErrors = joined(vErrors, validate112.errors);
+if(!(validate114(data.shutter, instancePath+"/shutter"))){
+vErrors = joined(vErrors, validate114.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "iso")){
-if(!(validate139(data.iso, instancePath+"/iso"))){
-vErrors = joined(vErrors, validate139.errors);
+if(!(validate141(data.iso, instancePath+"/iso"))){
+vErrors = joined(vErrors, validate141.errors);
 errors = vErrors.length;
 }
 }
@@ -3643,13 +3782,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate174.errors = vErrors;
+validate176.errors = vErrors;
 return errors === 0;
 }
 
 const pattern46 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?)[ \\u00a0\\u2009\\u202f]{0,4}(?:camera[- ])?(left|right)|(0|180)[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate203(data, instancePath = ""){
+function validate205(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -3662,12 +3801,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate203.errors = vErrors;
+validate205.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate207(data, instancePath = ""){
+function validate209(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs2 = errors;
@@ -3768,8 +3907,8 @@ errors = vErrors.length;
 }
 }
 if(has(data, "faces-at")){
-if(!(validate184(data["faces-at"], instancePath+"/faces-at"))){
-vErrors = joined(vErrors, validate184.errors);
+if(!(validate186(data["faces-at"], instancePath+"/faces-at"))){
+vErrors = joined(vErrors, validate186.errors);
 errors = vErrors.length;
 }
 }
@@ -3778,12 +3917,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate207.errors = vErrors;
+validate209.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate212(data, instancePath = ""){
+function validate214(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -3804,14 +3943,14 @@ errors = vErrors.length;
 }
 }
 if(has(data, "surface")){
-if(!(validate119(data.surface, instancePath+"/surface"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate121(data.surface, instancePath+"/surface"))){
+vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "size")){
-if(!(validate80(data.size, instancePath+"/size"))){
-vErrors = joined(vErrors, validate80.errors);
+if(!(validate82(data.size, instancePath+"/size"))){
+vErrors = joined(vErrors, validate82.errors);
 errors = vErrors.length;
 }
 }
@@ -3820,13 +3959,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate212.errors = vErrors;
+validate214.errors = vErrors;
 return errors === 0;
 }
 
 const pattern47 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(m/s|cm/s|km/h|ft/s)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate217(data, instancePath = ""){
+function validate219(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -3839,12 +3978,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate217.errors = vErrors;
+validate219.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate200(data, instancePath = ""){
+function validate202(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -3883,14 +4022,14 @@ errors++;
 }
 }
 if(has(data, "faces-at")){
-if(!(validate184(data["faces-at"], instancePath+"/faces-at"))){
-vErrors = joined(vErrors, validate184.errors);
+if(!(validate186(data["faces-at"], instancePath+"/faces-at"))){
+vErrors = joined(vErrors, validate186.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "turned")){
-if(!(validate203(data.turned, instancePath+"/turned"))){
-vErrors = joined(vErrors, validate203.errors);
+if(!(validate205(data.turned, instancePath+"/turned"))){
+vErrors = joined(vErrors, validate205.errors);
 errors = vErrors.length;
 }
 }
@@ -3919,8 +4058,8 @@ errors++;
 }
 const len0 = data7.length;
 for(let i0=0; i0<len0; i0++){
-if(!(validate207(data7[i0], instancePath+"/rows/" + i0))){
-vErrors = joined(vErrors, validate207.errors);
+if(!(validate209(data7[i0], instancePath+"/rows/" + i0))){
+vErrors = joined(vErrors, validate209.errors);
 errors = vErrors.length;
 }
 }
@@ -3931,8 +4070,8 @@ errors++;
 }
 }
 if(has(data, "stands-on")){
-if(!(validate212(data["stands-on"], instancePath+"/stands-on"))){
-vErrors = joined(vErrors, validate212.errors);
+if(!(validate214(data["stands-on"], instancePath+"/stands-on"))){
+vErrors = joined(vErrors, validate214.errors);
 errors = vErrors.length;
 }
 }
@@ -3965,14 +4104,14 @@ errors++;
 }
 }
 if(has(data, "moves")){
-if(!(validate217(data.moves, instancePath+"/moves"))){
-vErrors = joined(vErrors, validate217.errors);
+if(!(validate219(data.moves, instancePath+"/moves"))){
+vErrors = joined(vErrors, validate219.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "area")){
-if(!(validate80(data.area, instancePath+"/area"))){
-vErrors = joined(vErrors, validate80.errors);
+if(!(validate82(data.area, instancePath+"/area"))){
+vErrors = joined(vErrors, validate82.errors);
 errors = vErrors.length;
 }
 }
@@ -4009,12 +4148,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate200.errors = vErrors;
+validate202.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate223(data, instancePath = ""){
+function validate225(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -4037,8 +4176,8 @@ errors++;
 }
 }
 if(has(data, "reads")){
-if(!(validate137(data.reads, instancePath+"/reads"))){
-vErrors = joined(vErrors, validate137.errors);
+if(!(validate139(data.reads, instancePath+"/reads"))){
+vErrors = joined(vErrors, validate139.errors);
 errors = vErrors.length;
 }
 }
@@ -4054,14 +4193,14 @@ errors++;
 }
 }
 if(has(data, "shutter")){
-if(!(validate112(data.shutter, instancePath+"/shutter"))){
-vErrors = joined(vErrors, validate112.errors);
+if(!(validate114(data.shutter, instancePath+"/shutter"))){
+vErrors = joined(vErrors, validate114.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "iso")){
-if(!(validate139(data.iso, instancePath+"/iso"))){
-vErrors = joined(vErrors, validate139.errors);
+if(!(validate141(data.iso, instancePath+"/iso"))){
+vErrors = joined(vErrors, validate141.errors);
 errors = vErrors.length;
 }
 }
@@ -4076,12 +4215,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate223.errors = vErrors;
+validate225.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate221(data, instancePath = ""){
+function validate223(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs2 = errors;
@@ -4162,14 +4301,14 @@ errors++;
 }
 }
 if(has(data, "surface")){
-if(!(validate119(data.surface, instancePath+"/surface"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate121(data.surface, instancePath+"/surface"))){
+vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "sky")){
-if(!(validate223(data.sky, instancePath+"/sky"))){
-vErrors = joined(vErrors, validate223.errors);
+if(!(validate225(data.sky, instancePath+"/sky"))){
+vErrors = joined(vErrors, validate225.errors);
 errors = vErrors.length;
 }
 }
@@ -4238,12 +4377,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate221.errors = vErrors;
+validate223.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate235(data, instancePath = ""){
+function validate237(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -4278,12 +4417,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate235.errors = vErrors;
+validate237.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate238(data, instancePath = ""){
+function validate240(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if((!(isMap(data))) && (typeof data !== "string")){
@@ -4342,12 +4481,12 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate238.errors = vErrors;
+validate240.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate241(data, instancePath = ""){
+function validate243(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if((!(isMap(data))) && (typeof data !== "string")){
@@ -4374,8 +4513,8 @@ vErrors = null;
 let ifClause0;
 if(_valid0){
 const _errs4 = errors;
-if(!(validate87(data, instancePath))){
-vErrors = joined(vErrors, validate87.errors);
+if(!(validate89(data, instancePath))){
+vErrors = joined(vErrors, validate89.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs4 === errors;
@@ -4406,13 +4545,13 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate241.errors = vErrors;
+validate243.errors = vErrors;
 return errors === 0;
 }
 
 const pattern51 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:mireds?|MK⁻¹)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate251(data, instancePath = ""){
+function validate253(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -4425,12 +4564,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate251.errors = vErrors;
+validate253.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate250(data, instancePath = ""){
+function validate252(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -4447,13 +4586,24 @@ valid0 = valid0 || _valid0;
 if(!valid0){
 const _errs3 = errors;
 if(isMap(data)){
-if(!has(data, "colour")){
-vErrors = add(vErrors, instancePath, "required", "colour");
+if(!has(data, "duv")){
+vErrors = add(vErrors, instancePath, "required", "duv");
 errors++;
 }
 }
 var _valid0 = _errs3 === errors;
 valid0 = valid0 || _valid0;
+if(!valid0){
+const _errs4 = errors;
+if(isMap(data)){
+if(!has(data, "colour")){
+vErrors = add(vErrors, instancePath, "required", "colour");
+errors++;
+}
+}
+var _valid0 = _errs4 === errors;
+valid0 = valid0 || _valid0;
+}
 }
 if(!valid0){
 vErrors = add(vErrors, instancePath, "anyOf");
@@ -4470,9 +4620,9 @@ vErrors = null;
 }
 }
 }
-const _errs5 = errors;
-let valid2 = true;
 const _errs6 = errors;
+let valid2 = true;
+const _errs7 = errors;
 if(isMap(data)){
 let missing0;
 if((!has(data, "shift")) && (missing0 = "shift")){
@@ -4480,28 +4630,63 @@ vErrors = add(vErrors);
 errors++;
 }
 }
-var _valid1 = _errs6 === errors;
-errors = _errs5;
+var _valid1 = _errs7 === errors;
+errors = _errs6;
 if(vErrors !== null){
-if(_errs5){
-vErrors.length = _errs5;
+if(_errs6){
+vErrors.length = _errs6;
 }
 else {
 vErrors = null;
 }
 }
 if(_valid1){
-const _errs7 = errors;
+const _errs8 = errors;
 if(isMap(data)){
 if(has(data, "colour")){
 vErrors = add(vErrors, instancePath+"/colour", "false schema");
 errors++;
 }
 }
-var _valid1 = _errs7 === errors;
+var _valid1 = _errs8 === errors;
 valid2 = _valid1;
 }
 if(!valid2){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+const _errs10 = errors;
+let valid4 = true;
+const _errs11 = errors;
+if(isMap(data)){
+let missing1;
+if((!has(data, "duv")) && (missing1 = "duv")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid2 = _errs11 === errors;
+errors = _errs10;
+if(vErrors !== null){
+if(_errs10){
+vErrors.length = _errs10;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid2){
+const _errs12 = errors;
+if(isMap(data)){
+if(has(data, "colour")){
+vErrors = add(vErrors, instancePath+"/colour", "false schema");
+errors++;
+}
+}
+var _valid2 = _errs12 === errors;
+valid4 = _valid2;
+}
+if(!valid4){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
@@ -4511,20 +4696,37 @@ vErrors = add(vErrors, instancePath, "required", "loss");
 errors++;
 }
 for(const key0 of Object.keys(data)){
-if(!(((key0 === "shift") || (key0 === "colour")) || (key0 === "loss"))){
+if(!((((key0 === "shift") || (key0 === "duv")) || (key0 === "colour")) || (key0 === "loss"))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
 }
 if(has(data, "shift")){
-if(!(validate251(data.shift, instancePath+"/shift"))){
-vErrors = joined(vErrors, validate251.errors);
+if(!(validate253(data.shift, instancePath+"/shift"))){
+vErrors = joined(vErrors, validate253.errors);
 errors = vErrors.length;
 }
 }
+if(has(data, "duv")){
+let data3 = data.duv;
+if((typeof data3 == "number") && (isFinite(data3))){
+if(data3 > 0.05 || isNaN(data3)){
+vErrors = add(vErrors, instancePath+"/duv", "maximum");
+errors++;
+}
+if(data3 < -0.05 || isNaN(data3)){
+vErrors = add(vErrors, instancePath+"/duv", "minimum");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/duv", "type");
+errors++;
+}
+}
 if(has(data, "colour")){
-if(!(validate120(data.colour, instancePath+"/colour"))){
-vErrors = joined(vErrors, validate120.errors);
+if(!(validate122(data.colour, instancePath+"/colour"))){
+vErrors = joined(vErrors, validate122.errors);
 errors = vErrors.length;
 }
 }
@@ -4539,12 +4741,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate250.errors = vErrors;
+validate252.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate257(data, instancePath = ""){
+function validate259(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -4937,8 +5139,8 @@ errors++;
 }
 }
 if(has(data, "angle")){
-if(!(validate203(data.angle, instancePath+"/angle"))){
-vErrors = joined(vErrors, validate203.errors);
+if(!(validate205(data.angle, instancePath+"/angle"))){
+vErrors = joined(vErrors, validate205.errors);
 errors = vErrors.length;
 }
 }
@@ -4949,8 +5151,8 @@ errors = vErrors.length;
 }
 }
 if(has(data, "height")){
-if(!(validate184(data.height, instancePath+"/height"))){
-vErrors = joined(vErrors, validate184.errors);
+if(!(validate186(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate186.errors);
 errors = vErrors.length;
 }
 }
@@ -4995,12 +5197,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate257.errors = vErrors;
+validate259.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate256(data, instancePath = ""){
+function validate258(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if((!(isMap(data))) && (typeof data !== "string")){
@@ -5027,8 +5229,8 @@ vErrors = null;
 let ifClause0;
 if(_valid0){
 const _errs4 = errors;
-if(!(validate257(data, instancePath))){
-vErrors = joined(vErrors, validate257.errors);
+if(!(validate259(data, instancePath))){
+vErrors = joined(vErrors, validate259.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs4 === errors;
@@ -5049,13 +5251,13 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate256.errors = vErrors;
+validate258.errors = vErrors;
 return errors === 0;
 }
 
 const pattern52 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?)[ \\u00a0\\u2009\\u202f]{0,4}towards?[ \\u00a0\\u2009\\u202f]{1,4}(?:the[ \\u00a0\\u2009\\u202f]{1,4})?(left|right|up|down|camera|backdrop)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate271(data, instancePath = ""){
+function validate273(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -5068,12 +5270,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate271.errors = vErrors;
+validate273.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate269(data, instancePath = ""){
+function validate271(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if((!(isMap(data))) && (typeof data !== "string")){
@@ -5112,14 +5314,14 @@ errors++;
 }
 }
 if(has(data, "at")){
-if(!(validate189(data.at, instancePath+"/at"))){
-vErrors = joined(vErrors, validate189.errors);
+if(!(validate191(data.at, instancePath+"/at"))){
+vErrors = joined(vErrors, validate191.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "feather")){
-if(!(validate271(data.feather, instancePath+"/feather"))){
-vErrors = joined(vErrors, validate271.errors);
+if(!(validate273(data.feather, instancePath+"/feather"))){
+vErrors = joined(vErrors, validate273.errors);
 errors = vErrors.length;
 }
 }
@@ -5134,8 +5336,8 @@ ifClause0 = "then";
 }
 else {
 const _errs11 = errors;
-if(!(validate189(data, instancePath))){
-vErrors = joined(vErrors, validate189.errors);
+if(!(validate191(data, instancePath))){
+vErrors = joined(vErrors, validate191.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs11 === errors;
@@ -5146,12 +5348,12 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate269.errors = vErrors;
+validate271.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate276(data, instancePath = ""){
+function validate278(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -5217,12 +5419,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate276.errors = vErrors;
+validate278.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate278(data, instancePath = ""){
+function validate280(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -5265,12 +5467,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate278.errors = vErrors;
+validate280.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate286(data, instancePath = ""){
+function validate288(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -5295,8 +5497,8 @@ vErrors = null;
 let ifClause0;
 if(_valid0){
 const _errs3 = errors;
-if(!(validate191(data, instancePath))){
-vErrors = joined(vErrors, validate191.errors);
+if(!(validate193(data, instancePath))){
+vErrors = joined(vErrors, validate193.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs3 === errors;
@@ -5305,8 +5507,8 @@ ifClause0 = "then";
 }
 else {
 const _errs4 = errors;
-if(!(validate203(data, instancePath))){
-vErrors = joined(vErrors, validate203.errors);
+if(!(validate205(data, instancePath))){
+vErrors = joined(vErrors, validate205.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs4 === errors;
@@ -5331,12 +5533,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate286.errors = vErrors;
+validate288.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate237(data, instancePath = ""){
+function validate239(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs2 = errors;
@@ -5397,14 +5599,14 @@ errors++;
 }
 }
 if(has(data, "unit")){
-if(!(validate238(data.unit, instancePath+"/unit"))){
-vErrors = joined(vErrors, validate238.errors);
+if(!(validate240(data.unit, instancePath+"/unit"))){
+vErrors = joined(vErrors, validate240.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "modifier")){
-if(!(validate241(data.modifier, instancePath+"/modifier"))){
-vErrors = joined(vErrors, validate241.errors);
+if(!(validate243(data.modifier, instancePath+"/modifier"))){
+vErrors = joined(vErrors, validate243.errors);
 errors = vErrors.length;
 }
 }
@@ -5458,14 +5660,14 @@ errors++;
 }
 }
 if(has(data5, "reads")){
-if(!(validate137(data5.reads, instancePath+"/meters/reads"))){
-vErrors = joined(vErrors, validate137.errors);
+if(!(validate139(data5.reads, instancePath+"/meters/reads"))){
+vErrors = joined(vErrors, validate139.errors);
 errors = vErrors.length;
 }
 }
 if(has(data5, "at")){
-if(!(validate191(data5.at, instancePath+"/meters/at"))){
-vErrors = joined(vErrors, validate191.errors);
+if(!(validate193(data5.at, instancePath+"/meters/at"))){
+vErrors = joined(vErrors, validate193.errors);
 errors = vErrors.length;
 }
 }
@@ -5480,8 +5682,8 @@ ifClause0 = "then";
 }
 else {
 const _errs28 = errors;
-if(!(validate137(data5, instancePath+"/meters"))){
-vErrors = joined(vErrors, validate137.errors);
+if(!(validate139(data5, instancePath+"/meters"))){
+vErrors = joined(vErrors, validate139.errors);
 errors = vErrors.length;
 }
 var _valid1 = _errs28 === errors;
@@ -5500,32 +5702,32 @@ errors = vErrors.length;
 }
 }
 if(has(data, "grid")){
-if(!(validate96(data.grid, instancePath+"/grid"))){
-vErrors = joined(vErrors, validate96.errors);
+if(!(validate98(data.grid, instancePath+"/grid"))){
+vErrors = joined(vErrors, validate98.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "gel")){
-if(!(validate250(data.gel, instancePath+"/gel"))){
-vErrors = joined(vErrors, validate250.errors);
+if(!(validate252(data.gel, instancePath+"/gel"))){
+vErrors = joined(vErrors, validate252.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "at")){
-if(!(validate256(data.at, instancePath+"/at"))){
-vErrors = joined(vErrors, validate256.errors);
+if(!(validate258(data.at, instancePath+"/at"))){
+vErrors = joined(vErrors, validate258.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "aim")){
-if(!(validate269(data.aim, instancePath+"/aim"))){
-vErrors = joined(vErrors, validate269.errors);
+if(!(validate271(data.aim, instancePath+"/aim"))){
+vErrors = joined(vErrors, validate271.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "like")){
-if(!(validate235(data.like, instancePath+"/like"))){
-vErrors = joined(vErrors, validate235.errors);
+if(!(validate237(data.like, instancePath+"/like"))){
+vErrors = joined(vErrors, validate237.errors);
 errors = vErrors.length;
 }
 }
@@ -5564,50 +5766,50 @@ errors++;
 }
 }
 if(has(data, "trigger")){
-if(!(validate276(data.trigger, instancePath+"/trigger"))){
-vErrors = joined(vErrors, validate276.errors);
-errors = vErrors.length;
-}
-}
-if(has(data, "stand")){
-if(!(validate278(data.stand, instancePath+"/stand"))){
+if(!(validate278(data.trigger, instancePath+"/trigger"))){
 vErrors = joined(vErrors, validate278.errors);
 errors = vErrors.length;
 }
 }
+if(has(data, "stand")){
+if(!(validate280(data.stand, instancePath+"/stand"))){
+vErrors = joined(vErrors, validate280.errors);
+errors = vErrors.length;
+}
+}
 if(has(data, "circuit")){
-if(!(validate161(data.circuit, instancePath+"/circuit"))){
-vErrors = joined(vErrors, validate161.errors);
+if(!(validate163(data.circuit, instancePath+"/circuit"))){
+vErrors = joined(vErrors, validate163.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "size")){
-if(!(validate80(data.size, instancePath+"/size"))){
-vErrors = joined(vErrors, validate80.errors);
+if(!(validate82(data.size, instancePath+"/size"))){
+vErrors = joined(vErrors, validate82.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "faces")){
-if(!(validate286(data.faces, instancePath+"/faces"))){
-vErrors = joined(vErrors, validate286.errors);
+if(!(validate288(data.faces, instancePath+"/faces"))){
+vErrors = joined(vErrors, validate288.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "reads")){
-if(!(validate137(data.reads, instancePath+"/reads"))){
-vErrors = joined(vErrors, validate137.errors);
+if(!(validate139(data.reads, instancePath+"/reads"))){
+vErrors = joined(vErrors, validate139.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "shutter")){
-if(!(validate112(data.shutter, instancePath+"/shutter"))){
-vErrors = joined(vErrors, validate112.errors);
+if(!(validate114(data.shutter, instancePath+"/shutter"))){
+vErrors = joined(vErrors, validate114.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "iso")){
-if(!(validate139(data.iso, instancePath+"/iso"))){
-vErrors = joined(vErrors, validate139.errors);
+if(!(validate141(data.iso, instancePath+"/iso"))){
+vErrors = joined(vErrors, validate141.errors);
 errors = vErrors.length;
 }
 }
@@ -5617,17 +5819,34 @@ vErrors = joined(vErrors, validate33.errors);
 errors = vErrors.length;
 }
 }
+if(has(data, "duv")){
+let data27 = data.duv;
+if((typeof data27 == "number") && (isFinite(data27))){
+if(data27 > 0.05 || isNaN(data27)){
+vErrors = add(vErrors, instancePath+"/duv", "maximum");
+errors++;
+}
+if(data27 < -0.05 || isNaN(data27)){
+vErrors = add(vErrors, instancePath+"/duv", "minimum");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath+"/duv", "type");
+errors++;
+}
+}
 }
 else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate237.errors = vErrors;
+validate239.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate295(data, instancePath = ""){
+function validate297(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -5662,12 +5881,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate295.errors = vErrors;
+validate297.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate297(data, instancePath = ""){
+function validate299(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -5689,26 +5908,26 @@ errors++;
 }
 }
 if(has(data, "size")){
-if(!(validate80(data.size, instancePath+"/size"))){
-vErrors = joined(vErrors, validate80.errors);
+if(!(validate82(data.size, instancePath+"/size"))){
+vErrors = joined(vErrors, validate82.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "at")){
-if(!(validate257(data.at, instancePath+"/at"))){
-vErrors = joined(vErrors, validate257.errors);
+if(!(validate259(data.at, instancePath+"/at"))){
+vErrors = joined(vErrors, validate259.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "faces")){
-if(!(validate286(data.faces, instancePath+"/faces"))){
-vErrors = joined(vErrors, validate286.errors);
+if(!(validate288(data.faces, instancePath+"/faces"))){
+vErrors = joined(vErrors, validate288.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "surface")){
-if(!(validate119(data.surface, instancePath+"/surface"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate121(data.surface, instancePath+"/surface"))){
+vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
 }
@@ -5719,20 +5938,20 @@ errors = vErrors.length;
 }
 }
 if(has(data, "inside")){
-if(!(validate119(data.inside, instancePath+"/inside"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate121(data.inside, instancePath+"/inside"))){
+vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "outside")){
-if(!(validate119(data.outside, instancePath+"/outside"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate121(data.outside, instancePath+"/outside"))){
+vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "transmits")){
-if(!(validate93(data.transmits, instancePath+"/transmits"))){
-vErrors = joined(vErrors, validate93.errors);
+if(!(validate95(data.transmits, instancePath+"/transmits"))){
+vErrors = joined(vErrors, validate95.errors);
 errors = vErrors.length;
 }
 }
@@ -5741,13 +5960,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate297.errors = vErrors;
+validate299.errors = vErrors;
 return errors === 0;
 }
 
 const pattern56 = new RegExp("^row-[0-9]", "u");
 
-function validate307(data, instancePath = ""){
+function validate309(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -5806,13 +6025,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate307.errors = vErrors;
+validate309.errors = vErrors;
 return errors === 0;
 }
 
 const pattern58 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4}(?:(?:(?:stops?|EV)[ \\u00a0\\u2009\\u202f]{0,4})?(?:\\.\\.|to|–)[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4})?(?:stops?|EV)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate312(data, instancePath = ""){
+function validate314(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -5825,13 +6044,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate312.errors = vErrors;
+validate314.errors = vErrors;
 return errors === 0;
 }
 
 const pattern59 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}:[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate316(data, instancePath = ""){
+function validate318(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -5844,12 +6063,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate316.errors = vErrors;
+validate318.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate310(data, instancePath = ""){
+function validate312(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -5931,8 +6150,8 @@ errors++;
 }
 }
 if(has(data1, "colour")){
-if(!(validate120(data1.colour, instancePath+"/backdrop/colour"))){
-vErrors = joined(vErrors, validate120.errors);
+if(!(validate122(data1.colour, instancePath+"/backdrop/colour"))){
+vErrors = joined(vErrors, validate122.errors);
 errors = vErrors.length;
 }
 }
@@ -6008,8 +6227,8 @@ errors++;
 }
 }
 if(has(data, "backdrop-over-key")){
-if(!(validate312(data["backdrop-over-key"], instancePath+"/backdrop-over-key"))){
-vErrors = joined(vErrors, validate312.errors);
+if(!(validate314(data["backdrop-over-key"], instancePath+"/backdrop-over-key"))){
+vErrors = joined(vErrors, validate314.errors);
 errors = vErrors.length;
 }
 }
@@ -6118,14 +6337,14 @@ errors++;
 }
 }
 if(has(data8, "lit-to-shadow")){
-if(!(validate316(data8["lit-to-shadow"], instancePath+"/ratio/lit-to-shadow"))){
-vErrors = joined(vErrors, validate316.errors);
+if(!(validate318(data8["lit-to-shadow"], instancePath+"/ratio/lit-to-shadow"))){
+vErrors = joined(vErrors, validate318.errors);
 errors = vErrors.length;
 }
 }
 if(has(data8, "key-to-fill")){
-if(!(validate316(data8["key-to-fill"], instancePath+"/ratio/key-to-fill"))){
-vErrors = joined(vErrors, validate316.errors);
+if(!(validate318(data8["key-to-fill"], instancePath+"/ratio/key-to-fill"))){
+vErrors = joined(vErrors, validate318.errors);
 errors = vErrors.length;
 }
 }
@@ -6322,12 +6541,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate310.errors = vErrors;
+validate312.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate324(data, instancePath = ""){
+function validate326(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -6418,8 +6637,8 @@ errors++;
 }
 }
 if(has(data, "at")){
-if(!(validate191(data.at, instancePath+"/at"))){
-vErrors = joined(vErrors, validate191.errors);
+if(!(validate193(data.at, instancePath+"/at"))){
+vErrors = joined(vErrors, validate193.errors);
 errors = vErrors.length;
 }
 }
@@ -6460,8 +6679,8 @@ errors++;
 }
 const len0 = data2.length;
 for(let i0=0; i0<len0; i0++){
-if(!(validate235(data2[i0], instancePath+"/of/" + i0))){
-vErrors = joined(vErrors, validate235.errors);
+if(!(validate237(data2[i0], instancePath+"/of/" + i0))){
+vErrors = joined(vErrors, validate237.errors);
 errors = vErrors.length;
 }
 }
@@ -6496,8 +6715,8 @@ errors++;
 }
 }
 if(has(data, "reads")){
-if(!(validate137(data.reads, instancePath+"/reads"))){
-vErrors = joined(vErrors, validate137.errors);
+if(!(validate139(data.reads, instancePath+"/reads"))){
+vErrors = joined(vErrors, validate139.errors);
 errors = vErrors.length;
 }
 }
@@ -6527,8 +6746,8 @@ errors++;
 }
 for(const key1 of Object.keys(data6)){
 const _errs26 = errors;
-if(!(validate235(key1, instancePath+"/taken"))){
-vErrors = joined(vErrors, validate235.errors);
+if(!(validate237(key1, instancePath+"/taken"))){
+vErrors = joined(vErrors, validate237.errors);
 errors = vErrors.length;
 }
 var valid10 = _errs26 === errors;
@@ -6593,14 +6812,14 @@ errors++;
 }
 }
 if(has(data, "faces")){
-if(!(validate191(data.faces, instancePath+"/faces"))){
-vErrors = joined(vErrors, validate191.errors);
+if(!(validate193(data.faces, instancePath+"/faces"))){
+vErrors = joined(vErrors, validate193.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "iso")){
-if(!(validate139(data.iso, instancePath+"/iso"))){
-vErrors = joined(vErrors, validate139.errors);
+if(!(validate141(data.iso, instancePath+"/iso"))){
+vErrors = joined(vErrors, validate141.errors);
 errors = vErrors.length;
 }
 }
@@ -6609,12 +6828,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate324.errors = vErrors;
+validate326.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate323(data, instancePath = ""){
+function validate325(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(Array.isArray(data)){
@@ -6624,8 +6843,8 @@ errors++;
 }
 const len0 = data.length;
 for(let i0=0; i0<len0; i0++){
-if(!(validate324(data[i0], instancePath+"/" + i0))){
-vErrors = joined(vErrors, validate324.errors);
+if(!(validate326(data[i0], instancePath+"/" + i0))){
+vErrors = joined(vErrors, validate326.errors);
 errors = vErrors.length;
 }
 }
@@ -6634,13 +6853,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate323.errors = vErrors;
+validate325.errors = vErrors;
 return errors === 0;
 }
 
 const pattern64 = new RegExp("^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$", "u");
 
-function validate336(data, instancePath = ""){
+function validate338(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -6710,12 +6929,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate336.errors = vErrors;
+validate338.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate335(data, instancePath = ""){
+function validate337(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(Array.isArray(data)){
@@ -6725,8 +6944,8 @@ errors++;
 }
 const len0 = data.length;
 for(let i0=0; i0<len0; i0++){
-if(!(validate336(data[i0], instancePath+"/" + i0))){
-vErrors = joined(vErrors, validate336.errors);
+if(!(validate338(data[i0], instancePath+"/" + i0))){
+vErrors = joined(vErrors, validate338.errors);
 errors = vErrors.length;
 }
 }
@@ -6735,7 +6954,7 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate335.errors = vErrors;
+validate337.errors = vErrors;
 return errors === 0;
 }
 
@@ -6828,8 +7047,8 @@ vErrors = null;
 let ifClause0;
 if(_valid0){
 const _errs15 = errors;
-if(!(validate146(data5, instancePath+"/room"))){
-vErrors = joined(vErrors, validate146.errors);
+if(!(validate148(data5, instancePath+"/room"))){
+vErrors = joined(vErrors, validate148.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs15 === errors;
@@ -6852,26 +7071,26 @@ errors++;
 }
 }
 if(has(data, "ambient")){
-if(!(validate168(data.ambient, instancePath+"/ambient"))){
-vErrors = joined(vErrors, validate168.errors);
+if(!(validate170(data.ambient, instancePath+"/ambient"))){
+vErrors = joined(vErrors, validate170.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "camera")){
-if(!(validate174(data.camera, instancePath+"/camera"))){
-vErrors = joined(vErrors, validate174.errors);
+if(!(validate176(data.camera, instancePath+"/camera"))){
+vErrors = joined(vErrors, validate176.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "subject")){
-if(!(validate200(data.subject, instancePath+"/subject"))){
-vErrors = joined(vErrors, validate200.errors);
+if(!(validate202(data.subject, instancePath+"/subject"))){
+vErrors = joined(vErrors, validate202.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "backdrop")){
-if(!(validate221(data.backdrop, instancePath+"/backdrop"))){
-vErrors = joined(vErrors, validate221.errors);
+if(!(validate223(data.backdrop, instancePath+"/backdrop"))){
+vErrors = joined(vErrors, validate223.errors);
 errors = vErrors.length;
 }
 }
@@ -6884,8 +7103,8 @@ errors++;
 }
 for(const key1 of Object.keys(data10)){
 const _errs24 = errors;
-if(!(validate235(key1, instancePath+"/lights"))){
-vErrors = joined(vErrors, validate235.errors);
+if(!(validate237(key1, instancePath+"/lights"))){
+vErrors = joined(vErrors, validate237.errors);
 errors = vErrors.length;
 }
 var valid4 = _errs24 === errors;
@@ -6915,8 +7134,8 @@ vErrors = null;
 }
 if(!_valid1){
 const _errs30 = errors;
-if(!(validate237(data11, instancePath+"/lights/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate237.errors);
+if(!(validate239(data11, instancePath+"/lights/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate239.errors);
 errors = vErrors.length;
 }
 var _valid1 = _errs30 === errors;
@@ -6942,8 +7161,8 @@ errors++;
 }
 for(const key3 of Object.keys(data12)){
 const _errs33 = errors;
-if(!(validate295(key3, instancePath+"/panels"))){
-vErrors = joined(vErrors, validate295.errors);
+if(!(validate297(key3, instancePath+"/panels"))){
+vErrors = joined(vErrors, validate297.errors);
 errors = vErrors.length;
 }
 var valid7 = _errs33 === errors;
@@ -6973,8 +7192,8 @@ vErrors = null;
 }
 if(!_valid2){
 const _errs39 = errors;
-if(!(validate297(data13, instancePath+"/panels/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate297.errors);
+if(!(validate299(data13, instancePath+"/panels/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate299.errors);
 errors = vErrors.length;
 }
 var _valid2 = _errs39 === errors;
@@ -7000,8 +7219,8 @@ errors++;
 }
 for(const key5 of Object.keys(data14)){
 const _errs42 = errors;
-if(!(validate307(key5, instancePath+"/points"))){
-vErrors = joined(vErrors, validate307.errors);
+if(!(validate309(key5, instancePath+"/points"))){
+vErrors = joined(vErrors, validate309.errors);
 errors = vErrors.length;
 }
 var valid10 = _errs42 === errors;
@@ -7011,8 +7230,8 @@ errors++;
 }
 }
 for(const key6 of Object.keys(data14)){
-if(!(validate257(data14[key6], instancePath+"/points/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate257.errors);
+if(!(validate259(data14[key6], instancePath+"/points/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate259.errors);
 errors = vErrors.length;
 }
 }
@@ -7023,20 +7242,20 @@ errors++;
 }
 }
 if(has(data, "wanted")){
-if(!(validate310(data.wanted, instancePath+"/wanted"))){
-vErrors = joined(vErrors, validate310.errors);
+if(!(validate312(data.wanted, instancePath+"/wanted"))){
+vErrors = joined(vErrors, validate312.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "readings")){
-if(!(validate323(data.readings, instancePath+"/readings"))){
-vErrors = joined(vErrors, validate323.errors);
+if(!(validate325(data.readings, instancePath+"/readings"))){
+vErrors = joined(vErrors, validate325.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "accept")){
-if(!(validate335(data.accept, instancePath+"/accept"))){
-vErrors = joined(vErrors, validate335.errors);
+if(!(validate337(data.accept, instancePath+"/accept"))){
+vErrors = joined(vErrors, validate337.errors);
 errors = vErrors.length;
 }
 }
@@ -7081,7 +7300,7 @@ return errors === 0;
 }
 
 
-function validate340(data, instancePath = ""){
+function validate342(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -7399,7 +7618,7 @@ errors++;
 }
 }
 }
-validate340.errors = vErrors;
+validate342.errors = vErrors;
 return errors === 0;
 }
 
@@ -7445,8 +7664,8 @@ vErrors = null;
 }
 if(!_valid0){
 const _errs5 = errors;
-if(!(validate340(data, instancePath))){
-vErrors = joined(vErrors, validate340.errors);
+if(!(validate342(data, instancePath))){
+vErrors = joined(vErrors, validate342.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs5 === errors;
@@ -7473,9 +7692,9 @@ validate21.errors = vErrors;
 return errors === 0;
 }
 
-export const base = validate343;
+export const base = validate345;
 
-function validate344(data, instancePath = ""){
+function validate346(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -7563,8 +7782,8 @@ vErrors = null;
 let ifClause0;
 if(_valid0){
 const _errs15 = errors;
-if(!(validate146(data5, instancePath+"/room"))){
-vErrors = joined(vErrors, validate146.errors);
+if(!(validate148(data5, instancePath+"/room"))){
+vErrors = joined(vErrors, validate148.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs15 === errors;
@@ -7587,26 +7806,26 @@ errors++;
 }
 }
 if(has(data, "ambient")){
-if(!(validate168(data.ambient, instancePath+"/ambient"))){
-vErrors = joined(vErrors, validate168.errors);
+if(!(validate170(data.ambient, instancePath+"/ambient"))){
+vErrors = joined(vErrors, validate170.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "camera")){
-if(!(validate174(data.camera, instancePath+"/camera"))){
-vErrors = joined(vErrors, validate174.errors);
+if(!(validate176(data.camera, instancePath+"/camera"))){
+vErrors = joined(vErrors, validate176.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "subject")){
-if(!(validate200(data.subject, instancePath+"/subject"))){
-vErrors = joined(vErrors, validate200.errors);
+if(!(validate202(data.subject, instancePath+"/subject"))){
+vErrors = joined(vErrors, validate202.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "backdrop")){
-if(!(validate221(data.backdrop, instancePath+"/backdrop"))){
-vErrors = joined(vErrors, validate221.errors);
+if(!(validate223(data.backdrop, instancePath+"/backdrop"))){
+vErrors = joined(vErrors, validate223.errors);
 errors = vErrors.length;
 }
 }
@@ -7619,8 +7838,8 @@ errors++;
 }
 for(const key1 of Object.keys(data10)){
 const _errs24 = errors;
-if(!(validate235(key1, instancePath+"/lights"))){
-vErrors = joined(vErrors, validate235.errors);
+if(!(validate237(key1, instancePath+"/lights"))){
+vErrors = joined(vErrors, validate237.errors);
 errors = vErrors.length;
 }
 var valid4 = _errs24 === errors;
@@ -7650,8 +7869,8 @@ vErrors = null;
 }
 if(!_valid1){
 const _errs30 = errors;
-if(!(validate237(data11, instancePath+"/lights/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate237.errors);
+if(!(validate239(data11, instancePath+"/lights/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate239.errors);
 errors = vErrors.length;
 }
 var _valid1 = _errs30 === errors;
@@ -7677,8 +7896,8 @@ errors++;
 }
 for(const key3 of Object.keys(data12)){
 const _errs33 = errors;
-if(!(validate295(key3, instancePath+"/panels"))){
-vErrors = joined(vErrors, validate295.errors);
+if(!(validate297(key3, instancePath+"/panels"))){
+vErrors = joined(vErrors, validate297.errors);
 errors = vErrors.length;
 }
 var valid7 = _errs33 === errors;
@@ -7708,8 +7927,8 @@ vErrors = null;
 }
 if(!_valid2){
 const _errs39 = errors;
-if(!(validate297(data13, instancePath+"/panels/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate297.errors);
+if(!(validate299(data13, instancePath+"/panels/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate299.errors);
 errors = vErrors.length;
 }
 var _valid2 = _errs39 === errors;
@@ -7735,8 +7954,8 @@ errors++;
 }
 for(const key5 of Object.keys(data14)){
 const _errs42 = errors;
-if(!(validate307(key5, instancePath+"/points"))){
-vErrors = joined(vErrors, validate307.errors);
+if(!(validate309(key5, instancePath+"/points"))){
+vErrors = joined(vErrors, validate309.errors);
 errors = vErrors.length;
 }
 var valid10 = _errs42 === errors;
@@ -7746,8 +7965,8 @@ errors++;
 }
 }
 for(const key6 of Object.keys(data14)){
-if(!(validate257(data14[key6], instancePath+"/points/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate257.errors);
+if(!(validate259(data14[key6], instancePath+"/points/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate259.errors);
 errors = vErrors.length;
 }
 }
@@ -7758,20 +7977,20 @@ errors++;
 }
 }
 if(has(data, "wanted")){
-if(!(validate310(data.wanted, instancePath+"/wanted"))){
-vErrors = joined(vErrors, validate310.errors);
+if(!(validate312(data.wanted, instancePath+"/wanted"))){
+vErrors = joined(vErrors, validate312.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "readings")){
-if(!(validate323(data.readings, instancePath+"/readings"))){
-vErrors = joined(vErrors, validate323.errors);
+if(!(validate325(data.readings, instancePath+"/readings"))){
+vErrors = joined(vErrors, validate325.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "accept")){
-if(!(validate335(data.accept, instancePath+"/accept"))){
-vErrors = joined(vErrors, validate335.errors);
+if(!(validate337(data.accept, instancePath+"/accept"))){
+vErrors = joined(vErrors, validate337.errors);
 errors = vErrors.length;
 }
 }
@@ -7811,26 +8030,26 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate344.errors = vErrors;
+validate346.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate343(data, instancePath = ""){
+function validate345(data, instancePath = ""){
 /*# sourceURL="base" */;
 let vErrors = null;
 let errors = 0;
-if(!(validate344(data, instancePath))){
-vErrors = joined(vErrors, validate344.errors);
+if(!(validate346(data, instancePath))){
+vErrors = joined(vErrors, validate346.errors);
 errors = vErrors.length;
 }
-validate343.errors = vErrors;
+validate345.errors = vErrors;
 return errors === 0;
 }
 
-export const kit = validate363;
+export const kit = validate365;
 
-function validate364(data, instancePath = ""){
+function validate366(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -7939,8 +8158,8 @@ errors++;
 }
 }
 for(const key4 of Object.keys(data5)){
-if(!(validate87(data5[key4], instancePath+"/modifiers/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate87.errors);
+if(!(validate89(data5[key4], instancePath+"/modifiers/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate89.errors);
 errors = vErrors.length;
 }
 }
@@ -7970,8 +8189,8 @@ errors++;
 }
 }
 for(const key6 of Object.keys(data7)){
-if(!(validate104(data7[key6], instancePath+"/stands/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate104.errors);
+if(!(validate106(data7[key6], instancePath+"/stands/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate106.errors);
 errors = vErrors.length;
 }
 }
@@ -8047,8 +8266,8 @@ ifClause0 = "then";
 }
 else {
 const _errs34 = errors;
-if(!(validate80(data11, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor"))){
-vErrors = joined(vErrors, validate80.errors);
+if(!(validate82(data11, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sensor"))){
+vErrors = joined(vErrors, validate82.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs34 === errors;
@@ -8061,8 +8280,8 @@ errors++;
 }
 }
 if(has(data10, "sync")){
-if(!(validate112(data10.sync, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sync"))){
-vErrors = joined(vErrors, validate112.errors);
+if(!(validate114(data10.sync, instancePath+"/cameras/" + key8.replace(/~/g, "~0").replace(/\//g, "~1")+"/sync"))){
+vErrors = joined(vErrors, validate114.errors);
 errors = vErrors.length;
 }
 }
@@ -8127,8 +8346,8 @@ errors++;
 }
 }
 for(const key11 of Object.keys(data17)){
-if(!(validate118(data17[key11], instancePath+"/backdrops/" + key11.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate118.errors);
+if(!(validate120(data17[key11], instancePath+"/backdrops/" + key11.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate120.errors);
 errors = vErrors.length;
 }
 }
@@ -8158,8 +8377,8 @@ errors++;
 }
 }
 for(const key13 of Object.keys(data19)){
-if(!(validate127(data19[key13], instancePath+"/meters/" + key13.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate127.errors);
+if(!(validate129(data19[key13], instancePath+"/meters/" + key13.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate129.errors);
 errors = vErrors.length;
 }
 }
@@ -8178,8 +8397,8 @@ errors++;
 }
 const len0 = data21.length;
 for(let i0=0; i0<len0; i0++){
-if(!(validate131(data21[i0], instancePath+"/measured/" + i0))){
-vErrors = joined(vErrors, validate131.errors);
+if(!(validate133(data21[i0], instancePath+"/measured/" + i0))){
+vErrors = joined(vErrors, validate133.errors);
 errors = vErrors.length;
 }
 }
@@ -8194,26 +8413,26 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate364.errors = vErrors;
+validate366.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate363(data, instancePath = ""){
+function validate365(data, instancePath = ""){
 /*# sourceURL="kit" */;
 let vErrors = null;
 let errors = 0;
-if(!(validate364(data, instancePath))){
-vErrors = joined(vErrors, validate364.errors);
+if(!(validate366(data, instancePath))){
+vErrors = joined(vErrors, validate366.errors);
 errors = vErrors.length;
 }
-validate363.errors = vErrors;
+validate365.errors = vErrors;
 return errors === 0;
 }
 
-export const room = validate383;
+export const room = validate385;
 
-function validate384(data, instancePath = ""){
+function validate386(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -8373,8 +8592,8 @@ vErrors = null;
 let ifClause1;
 if(_valid1){
 const _errs26 = errors;
-if(!(validate119(data7, instancePath+"/walls"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate121(data7, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
 var _valid1 = _errs26 === errors;
@@ -8391,26 +8610,26 @@ errors++;
 }
 }
 if(has(data7, "left")){
-if(!(validate119(data7.left, instancePath+"/walls/left"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate121(data7.left, instancePath+"/walls/left"))){
+vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
 }
 if(has(data7, "right")){
-if(!(validate119(data7.right, instancePath+"/walls/right"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate121(data7.right, instancePath+"/walls/right"))){
+vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
 }
 if(has(data7, "front")){
-if(!(validate119(data7.front, instancePath+"/walls/front"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate121(data7.front, instancePath+"/walls/front"))){
+vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
 }
 if(has(data7, "back")){
-if(!(validate119(data7.back, instancePath+"/walls/back"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate121(data7.back, instancePath+"/walls/back"))){
+vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
 }
@@ -8453,8 +8672,8 @@ vErrors = null;
 let ifClause2;
 if(_valid3){
 const _errs42 = errors;
-if(!(validate119(data7, instancePath+"/walls"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate121(data7, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
 var _valid3 = _errs42 === errors;
@@ -8463,8 +8682,8 @@ ifClause2 = "then";
 }
 else {
 const _errs43 = errors;
-if(!(validate119(data7, instancePath+"/walls"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate121(data7, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
 var _valid3 = _errs43 === errors;
@@ -8485,14 +8704,14 @@ errors++;
 }
 }
 if(has(data, "ceiling")){
-if(!(validate119(data.ceiling, instancePath+"/ceiling"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate121(data.ceiling, instancePath+"/ceiling"))){
+vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "floor")){
-if(!(validate119(data.floor, instancePath+"/floor"))){
-vErrors = joined(vErrors, validate119.errors);
+if(!(validate121(data.floor, instancePath+"/floor"))){
+vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
 }
@@ -8516,8 +8735,8 @@ errors++;
 }
 for(const key2 of Object.keys(data15)){
 const _errs52 = errors;
-if(!(validate161(key2, instancePath+"/circuits"))){
-vErrors = joined(vErrors, validate161.errors);
+if(!(validate163(key2, instancePath+"/circuits"))){
+vErrors = joined(vErrors, validate163.errors);
 errors = vErrors.length;
 }
 var valid17 = _errs52 === errors;
@@ -8544,14 +8763,14 @@ errors++;
 }
 }
 if(has(data16, "voltage")){
-if(!(validate68(data16.voltage, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/voltage"))){
-vErrors = joined(vErrors, validate68.errors);
+if(!(validate70(data16.voltage, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/voltage"))){
+vErrors = joined(vErrors, validate70.errors);
 errors = vErrors.length;
 }
 }
 if(has(data16, "breaker")){
-if(!(validate164(data16.breaker, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/breaker"))){
-vErrors = joined(vErrors, validate164.errors);
+if(!(validate166(data16.breaker, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/breaker"))){
+vErrors = joined(vErrors, validate166.errors);
 errors = vErrors.length;
 }
 }
@@ -8572,28 +8791,28 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate384.errors = vErrors;
+validate386.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate383(data, instancePath = ""){
+function validate385(data, instancePath = ""){
 /*# sourceURL="room" */;
 let vErrors = null;
 let errors = 0;
-if(!(validate384(data, instancePath))){
-vErrors = joined(vErrors, validate384.errors);
+if(!(validate386(data, instancePath))){
+vErrors = joined(vErrors, validate386.errors);
 errors = vErrors.length;
 }
-validate383.errors = vErrors;
+validate385.errors = vErrors;
 return errors === 0;
 }
 
-export const settings = validate403;
+export const settings = validate405;
 const pattern72 = new RegExp("^[a-z]+(?:-[a-z]+){0,8}$", "u");
 const pattern74 = new RegExp("^[a-z0-9]+(?:-[a-z0-9]+){0,8}$", "u");
 
-function validate404(data, instancePath = ""){
+function validate406(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -8877,19 +9096,19 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate404.errors = vErrors;
+validate406.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate403(data, instancePath = ""){
+function validate405(data, instancePath = ""){
 /*# sourceURL="settings" */;
 let vErrors = null;
 let errors = 0;
-if(!(validate404(data, instancePath))){
-vErrors = joined(vErrors, validate404.errors);
+if(!(validate406(data, instancePath))){
+vErrors = joined(vErrors, validate406.errors);
 errors = vErrors.length;
 }
-validate403.errors = vErrors;
+validate405.errors = vErrors;
 return errors === 0;
 }

@@ -1,6 +1,6 @@
 /** The lights: units and modifiers looked up, powers as shares, roles and aims by default, mirrored ones turned. */
 import { pointer } from '../../text/place.js'
-import { as, iso, type Kelvin, metres } from '../../units/quantity.js'
+import { iso, type Kelvin, metres } from '../../units/quantity.js'
 import * as defaults from '../defaults.js'
 import type { Light as LightFile } from '../generated/types.js'
 import type { Gel, Light, LightUnit, MeteredLight, Role } from '../plan.js'
@@ -81,6 +81,7 @@ export const rolesOf = (files: LightFiles, like: LightsGround['like']): Readonly
 const gelOf = (desk: Desk, at: string, file: LightFile['gel']): Gel | undefined =>
   file && {
     shift: maybe(miredAt, desk, `${at}/shift`, file.shift),
+    ...(file.duv === undefined ? {} : { duv: file.duv }),
     colour: file.colour as string | undefined,
     loss: stopsAt(desk, `${at}/loss`, file.loss),
   }
@@ -105,7 +106,7 @@ const readsOf = (
   desk: Desk,
   at: string,
   file: LightFile,
-  colour: Kelvin | undefined,
+  { colour, duv }: LightUnit,
 ): MeteredLight | undefined =>
   file.reads === undefined
     ? undefined
@@ -115,6 +116,7 @@ const readsOf = (
         iso: iso(file.iso ?? 100),
         kind: 'incident',
         colour,
+        ...(duv === undefined ? {} : { duv }),
       }
 
 /** What does not fit the kind of light. */
@@ -139,13 +141,23 @@ const checkKind = (desk: Desk, at: string, file: LightFile, unit: LightUnit): vo
 
 // ---------------------------------------------------------------- one light
 
+/** What is said of the light's colour goes before what its unit says, powers and all. */
+const coloured = (unit: LightUnit, colour: Kelvin | undefined, duv: number | undefined): LightUnit => {
+  const green = duv === undefined ? unit : { ...unit, duv }
+  if (colour === undefined) return green
+  const { colourGuessed: _, ...stated } = green
+  if (stated.kind !== 'flash') return { ...stated, colour }
+  const { colours: __, ...plain } = stated
+  return { ...plain, colour }
+}
+
 const lightOf = (desk: Desk, ground: LightsGround, name: string, file: WholeLightFile, role: Role): Light => {
   const at = pointer('lights', name)
   const turned = (key: string): boolean => ground.mirrored.get(name)?.has(key) ?? false
 
   const colour = maybe(kelvinAt, desk, `${at}/colour`, file.colour)
   const plainUnit = unitAt(desk, `${at}/unit`, file.unit, name)
-  const unit: LightUnit = colour === undefined ? plainUnit : { ...plainUnit, colour: as<Kelvin>(colour) }
+  const unit = coloured(plainUnit, colour, file.duv)
   checkKind(desk, at, file, unit)
   const modifier = file.modifier === undefined ? undefined : modifierAt(desk, `${at}/modifier`, file.modifier)
 
@@ -187,7 +199,7 @@ const lightOf = (desk: Desk, ground: LightsGround, name: string, file: WholeLigh
     trigger: triggerOf(file.trigger),
     stand: standOf(desk, `${at}/stand`, file.stand),
     circuit: file.circuit,
-    reads: readsOf(desk, at, file, unit.colour),
+    reads: readsOf(desk, at, file, unit),
     size: maybe(sizeAt, desk, `${at}/size`, file.size),
   }
 }

@@ -27,6 +27,7 @@ export const meteredLight = (
     readonly iso: number
     readonly kind?: 'incident' | 'reflected'
     readonly colour?: string
+    readonly duv?: number
   },
   kind: MeteredLight['kind'],
 ): MeteredLight => ({
@@ -35,6 +36,7 @@ export const meteredLight = (
   iso: iso(file.iso),
   kind: file.kind ?? kind,
   colour: maybe(kelvinAt, desk, `${at}/colour`, file.colour),
+  ...(file.duv === undefined ? {} : { duv: file.duv }),
 })
 
 export const resolveAmbient = (desk: Desk, file: PlanFile['ambient']): Ambient | undefined =>

@@ -93,6 +93,7 @@ const strengthOf = (desk: Desk, at: string, file: Flash): FlashStrength => {
 const facts = (desk: Desk, at: string, name: string, file: Flash | Continuous) => ({
   name: file.name ?? name,
   colour: maybe(kelvinAt, desk, `${at}/colour`, file.colour),
+  ...(file.duv === undefined ? {} : { duv: file.duv }),
   draw: maybe(wattsAt, desk, `${at}/draw`, file.draw),
   weight: maybe(weightAt, desk, `${at}/weight`, file.weight),
   count: file.count,
@@ -131,7 +132,11 @@ const flashOf = (desk: Desk, at: string, name: string, file: Flash): FlashUnit =
     t01: maybe(timeAt, desk, `${at}/durations/${i}/t0.1`, one['t0.1']),
     t05: maybe(timeAt, desk, `${at}/durations/${i}/t0.5`, one['t0.5']),
   }))
-  return { ...unit, durations }
+  const colours = file.colours?.map((one, i) => ({
+    power: powerOf(desk, `${at}/colours/${i}/power`, one.power, unit),
+    colour: kelvinAt(desk, `${at}/colours/${i}/colour`, one.colour),
+  }))
+  return { ...unit, durations, ...(colours === undefined ? {} : { colours }) }
 }
 
 // ---------------------------------------------------------------- continuous
@@ -170,6 +175,7 @@ const unitOf = (desk: Desk, at: string, name: string, file: Unit): LightUnit =>
 const guess = (name: string, colour?: number) => ({
   name,
   colour: colour === undefined ? undefined : as<Kelvin>(colour),
+  colourGuessed: true as const,
   draw: undefined,
   weight: undefined,
   count: undefined,

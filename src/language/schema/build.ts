@@ -111,6 +111,10 @@ export const number = (
   notes: Notes = {},
 ): Schema => ({ type: 'number', description, ...range, ...notes })
 
+/** Beside a colour temperature, as colour meters show it. */
+export const duv = (description: string): Schema =>
+  number(description, { minimum: -0.05, maximum: 0.05 }, { examples: [0.012, -0.003] })
+
 export const whole = (description: string, minimum: number, maximum: number, notes: Notes = {}): Schema => ({
   type: 'integer',
   minimum,

@@ -5,6 +5,7 @@ import { unitNames } from '../catalogue/units.js'
 import {
   alone,
   choice,
+  duv,
   either,
   list,
   map,
@@ -33,6 +34,9 @@ const everyUnit = {
     examples: ['old flash'],
   }),
   colour: use('kelvin', 'Colour temperature of its light.', { examples: ['5600 K'] }),
+  duv: duv(
+    'How far its light lies from the black-body locus, in the 1960 diagram: green is over zero, magenta under. Without it: none up to 3600 K, that of daylight from 4500 K on.',
+  ),
   draw: use('watts', 'What it draws from the mains while charging, or while it burns.', {
     examples: ['1500 W'],
   }),
@@ -113,6 +117,19 @@ const flash: Schema = map(
         { required: ['power'], ...oneOfKeys('t0.1', 't0.5') },
       ),
       { minItems: 1, maxItems: 40 },
+    ),
+    colours: list(
+      'Colour temperatures at some powers, where they differ.',
+      map(
+        'The colour at one power.',
+        {
+          power: use('power', 'The power.', { examples: ['full', '1/32'] }),
+          colour: use('kelvin', 'Colour temperature at this power.', { examples: ['5200 K'] }),
+        },
+        { required: ['power', 'colour'] },
+      ),
+      { minItems: 1, maxItems: 40 },
+      { examples: [[{ power: '1/32', colour: '5200 K' }]] },
     ),
     regulated: choice(
       ['igbt', 'voltage'],

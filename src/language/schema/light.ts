@@ -2,6 +2,7 @@
 import {
   alone,
   choice,
+  duv,
   either,
   map,
   oneOfKeys,
@@ -17,13 +18,18 @@ import { roles } from './names.js'
 
 export const lightDefinitions = {
   gel: map(
-    'A gel: a shift of colour temperature, or a colour; and the light that it takes.',
+    'A gel: a shift of colour temperature, of green, or a colour; and the light that it takes.',
     {
       shift: use('mired', 'Shift toward warm (+) or cold (-).', { examples: ['+159 mired', '-137 mired'] }),
+      duv: duv('Shift toward green (+) or magenta (-), in the 1960 diagram: plus-green, minus-green.'),
       colour: use('colour', 'A saturated colour.', { examples: ['blue', 'red'] }),
       loss: use('stops', 'The light that it takes.', { examples: ['2/3 stop', '2 stops'] }),
     },
-    { required: ['loss'], ...oneOfKeys('shift', 'colour'), allOf: [alone('shift', ['colour'])] },
+    {
+      required: ['loss'],
+      ...oneOfKeys('shift', 'duv', 'colour'),
+      allOf: [alone('shift', ['colour']), alone('duv', ['colour'])],
+    },
   ),
   trigger: map(
     'How the flash is fired.',
@@ -127,6 +133,9 @@ export const lightDefinitions = {
       shutter: use('shutter', 'Shutter time of that reading.', { examples: ['1/60'] }),
       iso: use('iso', 'ISO of that reading.', { examples: [100] }),
       colour: use('kelvin', 'Colour temperature of the light.', { examples: ['5600 K'] }),
+      duv: duv(
+        'How far its light lies from the black-body locus, in the 1960 diagram: green is over zero, magenta under.',
+      ),
     },
     {
       allOf: [when(written('reads'), { required: ['shutter', 'iso'] })],

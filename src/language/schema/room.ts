@@ -1,5 +1,5 @@
 /** The room, and the light that is there without any of the set's own. */
-import { choice, either, map, named, oneOfKeys, ref, type Schema, use, when } from './build.js'
+import { choice, duv, either, map, named, oneOfKeys, ref, type Schema, use, when, written } from './build.js'
 
 const wallSides = {
   left: use('surface', 'The camera-left wall.', { examples: ['white paint'] }),
@@ -78,7 +78,10 @@ export const roomDefinitions = {
         'Whether the light flickers with the mains, as tubes on plain ballasts and cheap lamps do.',
         { examples: ['mains'] },
       ),
+      duv: duv(
+        'How far it lies from the black-body locus, in the 1960 diagram: green is over zero, magenta under. An office lit by fluorescent tubes may be 0.012.',
+      ),
     },
-    { required: ['reads', 'shutter', 'iso'] },
+    { required: ['reads', 'shutter', 'iso'], allOf: [when(written('duv'), { required: ['colour'] })] },
   ),
 } satisfies Record<string, Schema>
