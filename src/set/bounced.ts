@@ -13,10 +13,12 @@ import { liesOnSurface, patchesRound } from '../light/bounce/on-surface.js'
 import { radiosity } from '../light/bounce/radiosity.js'
 import type { Round } from '../light/bounce/sheet.js'
 import { carrierOf, noTransfer, type Transfer, transferOf } from '../light/bounce/transfer.js'
+import type { Rgb } from '../light/colour/rgb.js'
+import { isColoured, surfaceShares } from '../light/colour/surface-colour.js'
 import type { Source } from '../light/source.js'
 import { blockersOf } from '../light/visibility/blockers.js'
 import type { Outlook } from '../light/visibility/outlook.js'
-import { lazy } from '../scene/lazy.js'
+import { lazy, lazyOf } from '../scene/lazy.js'
 import type { Scene, SceneSurface } from '../scene/scene.js'
 import type { Vec3 } from '../scene/vector.js'
 import { patchBudget } from './patch-budget.js'
@@ -36,6 +38,8 @@ export interface Bounced {
    * @param tried of a light that a trial has moved: good to some hundredths of a stop
    */
   at(outlook: Outlook, key: string, source: Source, tried: boolean): Bounce
+  /** All of it of white light, by channel of linear sRGB. */
+  tint(outlook: Outlook, key: string, source: Source, tried: boolean): Rgb
 }
 
 export const noBounce: Bounce = { room: 0, panels: 0, backdrop: 0, guessed: 0 }
@@ -54,6 +58,14 @@ interface Parts {
   round(outlook: Outlook, key: string): Round | 'dark' | undefined
   /** By side: exposure by what threw it there last. */
   thrown(source: Source): Thrown
+  /** By channel: exitance by side, and exposure by side. */
+  readonly tints: ((source: Source) => readonly Tinted[]) | undefined
+}
+
+interface Tinted {
+  readonly exitance: Float64Array
+  /** For receptors that lie on surfaces. */
+  readonly exposure: () => Float64Array
 }
 
 /**
@@ -83,9 +95,32 @@ export const bouncedOf = (
       ? sum(mesh(), weights(outlook, key), exitance(source))
       : blend(lying, thrown(source))
   }
-  const made: Kept = { plan, parts, coarse, at }
+  const tint = (outlook: Outlook, key: string, source: Source, isTried: boolean): Rgb => {
+    const { mesh, round, weights, tints } = isTried ? coarse() : parts
+    if (tints === undefined || source.kind === 'uniform' || mesh().patches.length === 0) {
+      const { room, panels, backdrop } = at(outlook, key, source, isTried)
+      const all = room + panels + backdrop
+      return [all, all, all]
+    }
+    const lying = round(outlook, key)
+    if (lying === 'dark') return [0, 0, 0]
+    const [r, g, b] = tints(source).map(({ exitance, exposure }) =>
+      lying === undefined ? inner(weights(outlook, key), exitance) : onRound(lying, exposure()),
+    )
+    return [r!, g!, b!]
+  }
+  const made: Kept = { plan, parts, coarse, at, tint }
   return made
 }
+
+const inner = (weights: Float64Array, exitance: Float64Array): number =>
+  weights.reduce((sum, weight, k) => sum + weight * exitance[k]!, 0)
+
+const onRound = ({ sides, shares }: Round, exposure: Float64Array): number =>
+  Math.max(
+    0,
+    sides.reduce((sum, side, k) => sum + shares[k]! * exposure[side]!, 0),
+  )
 
 const newParts = (scene: Scene, isTried: boolean): Pick<Kept, 'parts' | 'coarse'> => {
   const coarse = lazy(() => partsOf(scene, patchBudget(scene, 'trial'), transferOf))
@@ -109,12 +144,13 @@ const partsOf = (scene: Scene, budget: number, exchanged: typeof transferOf): Pa
   const blockers = lazy(() => blockersOf(scene.solids))
   const mesh = lazy(() => meshOf(scene.surfaces, thatMatter(scene), budget))
   const transfer = lazy(() => exchanged(mesh(), blockers()))
+  const first = lazyOf((source: Source) => firstLight(mesh(), source, blockers()))
   const exitances = new WeakMap<Source, Float64Array>()
   const weights = new Map<string, Float64Array>()
   const exitance = (source: Source): Float64Array => {
     let known = exitances.get(source)
     if (known === undefined) {
-      known = radiosity(mesh(), transfer(), firstLight(mesh(), source, blockers()))
+      known = radiosity(mesh(), transfer(), first(source))
       exitances.set(source, known)
     }
     return known
@@ -145,7 +181,20 @@ const partsOf = (scene: Scene, budget: number, exchanged: typeof transferOf): Pa
     }
     return known
   }
-  return { mesh, exitance, weights: weightsOf, round, thrown }
+  const tinted = (source: Source): readonly Tinted[] =>
+    [0, 1, 2].map((channel) => {
+      const given = radiosity(
+        mesh(),
+        transfer(),
+        first(source),
+        (surface) => surfaceShares(surface)[channel]!,
+      )
+      return { exitance: given, exposure: lazy(() => carried(mesh(), transfer(), given)) }
+    })
+  const tints = scene.surfaces.some(({ front, back }) => isColoured(front) || isColoured(back))
+    ? lazyOf(tinted)
+    : undefined
+  return { mesh, exitance, weights: weightsOf, round, thrown, tints }
 }
 
 type Way = SceneSurface['path']
@@ -183,13 +232,17 @@ const thrownBy = (mesh: Mesh, transfer: Transfer, exitance: Float64Array): Throw
   return thrown
 }
 
-const blend = ({ sides, shares }: Round, thrown: Thrown): Bounce => {
+/** Exposure by side from all sides. */
+const carried = (mesh: Mesh, transfer: Transfer, exitance: Float64Array): Float64Array => {
+  const exposure = new Float64Array(exitance.length)
+  if (transfer.links.shared.length > 0) carrierOf(mesh, transfer).carry(exitance, exposure)
+  return exposure
+}
+
+const blend = (round: Round, thrown: Thrown): Bounce => {
   const bounce = { ...noBounce }
   for (const [way, { exposure, guessed }] of thrown) {
-    const given = Math.max(
-      0,
-      sides.reduce((sum, side, k) => sum + shares[k]! * exposure[side]!, 0),
-    )
+    const given = onRound(round, exposure)
     bounce[way] += given
     bounce.guessed += guessed * given
   }

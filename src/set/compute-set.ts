@@ -1,7 +1,9 @@
 /** Composes scene, light and picture into one set that computes what it is asked, once. */
 import type { Light, Plan } from '../language/plan.js'
+import type { LightColour } from '../light/colour/light-colour.js'
+import { type Apart, colourApart, type Mix, uOfColours } from '../light/colour/mix.js'
 import { fNumberFor, luxSecondsFor, luxSecondsOfReflected, stopsOverSetting } from '../light/exposure.js'
-import type { Figure } from '../light/figure.js'
+import { difference, type Figure } from '../light/figure.js'
 import { type Candidate, uncertainties, uncertainty, uncertaintyWith } from '../light/how-sure.js'
 import type { Receptor } from '../light/receptor.js'
 import type { Source } from '../light/source.js'
@@ -11,6 +13,7 @@ import type { FNumber, Iso, LuxSeconds, Stops } from '../units/quantity.js'
 import { applyChanges } from './apply-change.js'
 import type { BackdropView } from './backdrop-view.js'
 import { cameraSetting } from './camera-setting.js'
+import { colourOf, mixedAt } from './colour-at.js'
 import type {
   ByPath,
   ComputedSet,
@@ -151,6 +154,26 @@ class LazySet implements ComputedSet {
   unshadowed(receptor: Receptor, of: Of): Exposed | undefined {
     return this.exposed(this.transport.probe(receptor, { aside: 'people' }), of)
   }
+  private readonly colours = new Map<string, LightColour | undefined>()
+  lightColour(light: string): LightColour | undefined {
+    if (!this.colours.has(light)) this.colours.set(light, colourOf(this.plan, light))
+    return this.colours.get(light)
+  }
+  colour(where: Receptor | Omit<MeterAsk, 'of'>, of: Of, surfaces?: 'grey'): Mix | undefined {
+    const lights = of === 'all' ? this.giving : of
+    const { strength } = this.knowledge
+    const ask = 'normal' in where ? undefined : where
+    const probe =
+      'normal' in where ? this.transport.probe(where) : this.transport.asked({ ...where, of })?.probe
+    return (
+      probe &&
+      mixedAt(probe, lights, strength, (light) => this.lightColour(light), ask?.shaded ?? [], surfaces)
+    )
+  }
+  colourApart(a: Mix, b: Mix): Apart & { readonly u: number } {
+    const byStrengths = difference(miredFigure(a), miredFigure(b))
+    return { ...colourApart(a, b), u: Math.hypot(uOfColours(a.causes, b.causes), this.u(byStrengths)) }
+  }
   hides(receptor: Receptor, light: string): ReadonlyMap<string, number> {
     return this.transport.probe(receptor).hides(light)
   }
@@ -257,6 +280,14 @@ class LazySet implements ComputedSet {
     return { figure: reading.figure, shared, u, settles }
   })
 }
+
+/** What a mixture owes to the lights' strengths, in mired. */
+const miredFigure = ({ mired, gradient }: Mix): Figure => ({
+  stops: mired as number as Stops,
+  gradient,
+  variance: 0,
+  rendering: 0,
+})
 
 /** What is asked of it is worked out then: most readings are asked for one thing. */
 class Metered implements MeterFigure {

@@ -4,6 +4,8 @@
  */
 
 import type { Light, Plan } from '../language/plan.js'
+import type { LightColour } from '../light/colour/light-colour.js'
+import type { Apart, Mix } from '../light/colour/mix.js'
 import type { Figure } from '../light/figure.js'
 import type { Receptor } from '../light/receptor.js'
 import type { Source } from '../light/source.js'
@@ -60,6 +62,15 @@ export interface ComputedSet {
   unshaded(receptor: Receptor, of: Of): Exposed | undefined
   /** As `exposure`, were no person in the way, subject or operator: panels and gear go on shading. */
   unshadowed(receptor: Receptor, of: Of): Exposed | undefined
+  /** The colour of one light by its name among `giving`; undefined where nothing tells it. */
+  lightColour(light: string): LightColour | undefined
+  /**
+   * The colour of the light on a receptor, or where a meter would be held, as it mixes there; what surfaces throw back
+   * takes on theirs unless they are to be `grey`. Undefined where no light of known colour arrives.
+   */
+  colour(where: Receptor | Omit<MeterAsk, 'of'>, of: Of, surfaces?: 'grey'): Mix | undefined
+  /** How far the first is from the second, and one standard deviation of that, mired. */
+  colourApart(a: Mix, b: Mix): Apart & { readonly u: number }
   /** What hides how much of one light's direct light on a receptor: shares of what would arrive, by the solid's name. */
   hides(receptor: Receptor, light: string): ReadonlyMap<string, number>
   /**

@@ -7,6 +7,7 @@
  * is kept).
  */
 import type { Light, Plan } from '../language/plan.js'
+import type { Rgb } from '../light/colour/rgb.js'
 import { ambientSource, makeSource } from '../light/make-source.js'
 import type { Receptor } from '../light/receptor.js'
 import { response } from '../light/response.js'
@@ -49,6 +50,8 @@ export interface Probe {
   clear(light: string): number
   /** By what threw it here last. */
   bounce(light: string): Bounce
+  /** All of that of white light, by channel of linear sRGB: it takes on the surfaces' colour. */
+  tint(light: string): Rgb
   /** What hides how much of the light that would come straight, by the solid's name: shares. */
   hides(light: string): ReadonlyMap<string, number>
 }
@@ -191,6 +194,7 @@ const transportOf = (plan: Plan, before: Before | undefined, work: Work, isQuick
       direct: (name) => of(name, 0, directOf),
       clear: (name) => of(name, 0, clearOf),
       bounce: (name) => of(name, noBounce, bounceOf),
+      tint: (name) => of(name, untinted, (from) => bounced().tint(outlook(), key, from, tried.has(from))),
       hides: (name) => of(name, nothing, (from) => hiddenShares(from, outlook())),
     }
   }
@@ -253,6 +257,7 @@ const transportOf = (plan: Plan, before: Before | undefined, work: Work, isQuick
 }
 
 const nothing: ReadonlyMap<string, number> = new Map()
+const untinted: Rgb = [0, 0, 0]
 
 const compute = (from: Source, receptor: Receptor, work: Work): number => {
   work.responses++

@@ -2,6 +2,7 @@
  * Exitances once all reflections have died out: B = M (E + F B), M what each side gives back of its own light and lets
  * through of the other side's.
  */
+import type { Surface } from '../../language/plan.js'
 import type { Mesh } from './mesh.js'
 
 import { carrierOf, type Transfer } from './transfer.js'
@@ -17,10 +18,24 @@ const enough = 3e-4
 const cycles = 8
 const rounds = 2000
 
-/** Exitance by side per unit of strength, from the exposure that `firstLight` gives. */
-export const radiosity = (mesh: Mesh, transfer: Transfer, first: Float64Array): Float64Array => {
+/** The share of light that a surface gives back. */
+export type Reflects = (surface: Surface) => number
+
+const ofAll: Reflects = ({ reflectance }) => reflectance
+
+/**
+ * Exitance by side per unit of strength, from the exposure that `firstLight` gives.
+ *
+ * @param reflects in one channel, where light is followed by colour
+ */
+export const radiosity = (
+  mesh: Mesh,
+  transfer: Transfer,
+  first: Float64Array,
+  reflects: Reflects = ofAll,
+): Float64Array => {
   const count = first.length
-  const { own, through } = shares(mesh)
+  const { own, through } = shares(mesh, reflects)
   const give = (exposure: Float64Array, into: Float64Array): void => {
     for (let k = 0; k < count; k++) into[k] = own[k]! * exposure[k]! + through[k]! * exposure[k ^ 1]!
   }
@@ -126,13 +141,14 @@ const leastResidual = (
 }
 
 /** By side: the share given back, and the share that comes through from the other side. */
-const shares = ({ patches }: Mesh) => {
+const shares = ({ patches }: Mesh, reflects: Reflects) => {
   const own = new Float64Array(2 * patches.length)
   const through = new Float64Array(2 * patches.length)
   patches.forEach(({ surface }, i) => {
     const passed = Math.max(0, surface.transmits)
     for (const side of [0, 1]) {
-      const reflectance = Math.max(0, (side === 0 ? surface.front : surface.back)?.reflectance ?? 0)
+      const face = side === 0 ? surface.front : surface.back
+      const reflectance = face === undefined ? 0 : Math.max(0, reflects(face))
       const scale = Math.min(1, most / Math.max(1e-12, reflectance + passed))
       own[2 * i + side] = scale * reflectance
       through[2 * i + side] = scale * passed

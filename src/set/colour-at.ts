@@ -1,0 +1,54 @@
+/** The colour of the light at one place: every light's own, and what it took on from the surfaces that threw it there. */
+import type { Plan } from '../language/plan.js'
+import { addXyz, scaledXyz, type Xyz } from '../light/colour/chromaticity.js'
+import { ambientColour, type LightColour, lampColour, lightColour } from '../light/colour/light-colour.js'
+import { type Mix, mixOf } from '../light/colour/mix.js'
+import { type Rgb, rgbOfXyz, xyzOfRgb } from '../light/colour/rgb.js'
+import type { StrengthOf } from './prior-strengths.js'
+import { ambientName, modellingOf, type Probe } from './transport.js'
+
+/** Of a light by its name in the set, modelling lamps and the ambient too; undefined where nothing tells it. */
+export const colourOf = (plan: Plan, name: string): LightColour | undefined => {
+  if (name === ambientName) return ambientColour(plan)
+  const lamp = modellingOf(plan, name)
+  if (lamp !== undefined) return lampColour(lamp)
+  const light = plan.lights.get(name)
+  return light && lightColour(light)
+}
+
+/**
+ * @param shaded lights of which nothing straight arrives
+ * @param surfaces `grey`: as if they gave back all colours alike
+ */
+export const mixedAt = (
+  probe: Probe,
+  lights: readonly string[],
+  strengthOf: StrengthOf,
+  colours: (light: string) => LightColour | undefined,
+  shaded: readonly string[],
+  surfaces: 'grey' | undefined,
+): Mix | undefined => {
+  let [known, unknown] = [0, 0]
+  const parts = lights.flatMap((light) => {
+    const strength = strengthOf(light)?.candelaSeconds ?? 0
+    if (strength === 0) return []
+    const colour = colours(light)
+    const direct = shaded.includes(light) ? 0 : probe.direct(light)
+    const { room, panels, backdrop } = probe.bounce(light)
+    const back = room + panels + backdrop
+    if (colour === undefined) {
+      unknown += strength * (direct + back)
+      return []
+    }
+    known += strength * (direct + back)
+    const thrown =
+      surfaces === 'grey' || back === 0 ? scaledXyz(colour.xyz, back) : tinted(colour.xyz, probe.tint(light))
+    return [{ light, colour, xyz: scaledXyz(addXyz([scaledXyz(colour.xyz, direct), thrown]), strength) }]
+  })
+  return mixOf(parts, unknown === 0 ? 0 : unknown / (known + unknown))
+}
+
+const tinted = (xyz: Xyz, by: Rgb): Xyz => {
+  const rgb = rgbOfXyz(xyz)
+  return xyzOfRgb([rgb[0] * by[0], rgb[1] * by[1], rgb[2] * by[2]])
+}
