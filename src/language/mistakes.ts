@@ -53,6 +53,7 @@ const placeName = ({ file, start, end }: Span): string => `${file}\n${start}\n${
 
 export class MistakeList {
   readonly #found = new Map<string, Mistake>()
+  #tellings = 0
   readonly #told = new Set<string>()
   readonly #indexes = new Map<string, LineIndex>()
   readonly #roots = new Map<string, TextNode>()
@@ -73,6 +74,11 @@ export class MistakeList {
 
   get count(): number {
     return this.#found.size
+  }
+
+  /** How often anything was told, the same once more counted. */
+  get tellings(): number {
+    return this.#tellings
   }
 
   /** True where something keeps a plan from being computed. */
@@ -111,7 +117,10 @@ export class MistakeList {
   }
 
   add(mistake: MistakeAt): void {
-    if (this.count >= mostMistakes) return
+    if (this.count >= mostMistakes) {
+      this.#tellings += 1
+      return
+    }
     this.addPlaced({
       rule: mistake.rule,
       place: this.#place(mistake.at, mistake.pointer),
@@ -134,6 +143,7 @@ export class MistakeList {
     const place = placeName(mistake.place)
     const key = `${place}\n${mistake.message}`
     this.#told.add(place)
+    this.#tellings += 1
     if (!this.#found.has(key) && this.count < mostMistakes) this.#found.set(key, mistake)
   }
 

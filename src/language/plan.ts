@@ -26,6 +26,7 @@ import type {
   Watts,
 } from '../units/quantity.js'
 import type { ModifierKind } from './catalogue/modifiers.js'
+import type { PhotometricTable } from './photometric/table.js'
 
 export interface Plan {
   readonly file: string
@@ -383,7 +384,12 @@ export interface ContinuousUnit extends UnitFacts {
         readonly beam: Radians | undefined
       }
     | { readonly kind: 'lumens'; readonly lumens: number; readonly beam: Radians }
-    | { readonly kind: 'photometric file'; readonly file: string }
+    | {
+        readonly kind: 'photometric file'
+        readonly file: string
+        /** At full power. Where the unit states no size, its opening is the light's front. */
+        readonly table: PhotometricTable
+      }
   readonly power: PowerRange
   readonly size: Size | undefined
   readonly flicker: 'none' | 'mains' | undefined

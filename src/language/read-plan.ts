@@ -66,7 +66,7 @@ const tellMirrored = (lights: TextMap, mistakes: MistakeList): void => {
  *
  * @param file the plan's path, as its places shall give it
  * @param text what is in it
- * @param port how base, kit and room files are had
+ * @param port how base, kit, room and photometric files are had
  */
 export const readPlan = (file: string, text: string, port: FilePort): PlanReading => {
   const texts = new Map([[file, text]])
@@ -77,6 +77,6 @@ export const readPlan = (file: string, text: string, port: FilePort): PlanReadin
   const likes = likesOf(gathered, mistakes)
   checkNames(gathered, mistakes)
   if (mistakes.grave) return { mistakes: mistakes.all, texts }
-  const plan = resolvePlan({ file, gathered, likes, texts, asks, mistakes })
+  const plan = resolvePlan({ file, gathered, likes, texts, port, asks, mistakes })
   return mistakes.grave ? { mistakes: mistakes.all, texts } : { plan, mistakes: mistakes.all, texts }
 }

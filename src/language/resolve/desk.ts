@@ -42,11 +42,14 @@ import type { KitMap } from '../generated/types.js'
 import type { Mistake } from '../mistake.js'
 import type { MistakeList } from '../mistakes.js'
 import type { Places } from '../plan.js'
+import type { FilePort } from '../port.js'
 
 export interface Desk {
   readonly places: Places
   readonly mistakes: MistakeList
   readonly kit: KitMap
+  /** How files that are no YAML are had, and where the texts go that places point into. */
+  readonly files: { readonly port: FilePort; readonly texts: Map<string, string> }
 }
 
 /** Reports a mistake at a pointer, and where the plan itself uses the value if it is written elsewhere. */
@@ -178,8 +181,8 @@ export const onceOfKit = <T>(desk: Desk, part: string, make: () => T): T => {
     understood.set(desk.kit, known)
   }
   if (known.has(part)) return known.get(part) as T
-  const before = desk.mistakes.count
+  const before = desk.mistakes.tellings
   const made = make()
-  if (desk.mistakes.count === before) known.set(part, made)
+  if (desk.mistakes.tellings === before) known.set(part, made)
   return made
 }

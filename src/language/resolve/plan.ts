@@ -9,6 +9,7 @@ import type { Likes } from '../like.js'
 import type { MistakeList } from '../mistakes.js'
 import { makePlaces, type Written } from '../places.js'
 import type { Places, Plan } from '../plan.js'
+import type { FilePort } from '../port.js'
 import { resolveCamera } from './camera.js'
 import type { Desk } from './desk.js'
 import { resolveLights, type WholeLightFile } from './lights.js'
@@ -56,7 +57,8 @@ export interface Whole {
   readonly file: string
   readonly gathered: Gathered
   readonly likes: Likes | undefined
-  readonly texts: ReadonlyMap<string, string>
+  readonly texts: Map<string, string>
+  readonly port: FilePort
   readonly asks: Written['asks']
   readonly mistakes: MistakeList
 }
@@ -102,7 +104,12 @@ export const resolvePlan = (whole: Whole): Plan => {
   const kit = mapAt(root, 'kit')
   // Valid by the schema that these types are made from.
   const file = plain(without(root, 'kit')) as PlanFile
-  const desk: Desk = { places, mistakes: whole.mistakes, kit: kit === undefined ? {} : kitFile(kit) }
+  const desk: Desk = {
+    places,
+    mistakes: whole.mistakes,
+    kit: kit === undefined ? {} : kitFile(kit),
+    files: { port: whole.port, texts: whole.texts },
+  }
 
   const panelFiles = mapOf<PanelFile>(file.panels)
   const panelNames = new Set(panelFiles.keys())

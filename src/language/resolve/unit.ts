@@ -37,6 +37,7 @@ import {
   wattsAt,
   weightAt,
 } from './desk.js'
+import { photometricFileAt } from './photometric-file.js'
 import { powerOf, rangeOf } from './power.js'
 
 // ---------------------------------------------------------------- flash
@@ -143,8 +144,10 @@ const flashOf = (desk: Desk, at: string, name: string, file: Flash): FlashUnit =
 
 const lampStrength = (desk: Desk, at: string, file: Continuous): ContinuousUnit['strength'] => {
   const beam = maybe(beamAt, desk, `${at}/beam`, file.beam)
-  if (file['photometric-file'] !== undefined)
-    return { kind: 'photometric file', file: file['photometric-file'] }
+  const named = file['photometric-file']
+  const photometric =
+    named === undefined ? undefined : photometricFileAt(desk, `${at}/photometric-file`, named)
+  if (photometric !== undefined) return { kind: 'photometric file', ...photometric }
   if (file.lumens !== undefined)
     return {
       kind: 'lumens',
@@ -154,14 +157,19 @@ const lampStrength = (desk: Desk, at: string, file: Continuous): ContinuousUnit[
   return { kind: 'lux', ...luxAt(desk, `${at}/lux`, file.lux ?? '1 lx at 1 m'), beam }
 }
 
-const lampOf = (desk: Desk, at: string, name: string, file: Continuous): ContinuousUnit => ({
-  kind: 'continuous',
-  ...facts(desk, at, name, file),
-  strength: lampStrength(desk, at, file),
-  power: rangeOf(desk, `${at}/power`, file.power, defaults.power.lamp, { name, energy: undefined }),
-  size: maybe(sizeAt, desk, `${at}/size`, file.size),
-  flicker: file.flicker,
-})
+const lampOf = (desk: Desk, at: string, name: string, file: Continuous): ContinuousUnit => {
+  const stated = facts(desk, at, name, file)
+  const strength = lampStrength(desk, at, file)
+  return {
+    kind: 'continuous',
+    ...stated,
+    draw: stated.draw ?? (strength.kind === 'photometric file' ? strength.table.watts : undefined),
+    strength,
+    power: rangeOf(desk, `${at}/power`, file.power, defaults.power.lamp, { name, energy: undefined }),
+    size: maybe(sizeAt, desk, `${at}/size`, file.size),
+    flicker: file.flicker,
+  }
+}
 
 /** What only a continuous light has tells it from a flash, as in the schema. */
 const burnsSteadily = (file: Unit): file is Continuous =>
