@@ -38,6 +38,10 @@ export const person = {
 /** An object is as wide and as deep as it is high. */
 export const object = { height: metres(0.3) } as const
 
+/** What an object that mirrors is like: a bottle where it is taller than wide. */
+export const shapeOf = (height: number, width: number): 'cylinder' | 'ball' =>
+  height > width ? 'cylinder' : 'ball'
+
 /** A table top that states no size. */
 export const table = { surface: 'white board', width: metres(1), depth: metres(1) } as const
 

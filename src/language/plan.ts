@@ -163,11 +163,14 @@ export interface Subject {
   readonly depth: Metres
   /** Empty but for groups; row 1 nearest the camera. */
   readonly rows: readonly Row[]
+  /** Its finish is that of its surface. */
   readonly standsOn:
     | { readonly height: Metres; readonly surface: Surface; readonly width: Metres; readonly depth: Metres }
     | undefined
   readonly reflectance: number
-  readonly finish: 'matte' | 'satin' | 'glossy' | 'clear'
+  readonly finish: Finish | 'clear'
+  /** What an object that mirrors is like; undefined for people. */
+  readonly shape: 'plane' | 'cylinder' | 'ball' | undefined
   /** m/s */
   readonly moves: number | undefined
   readonly area: { readonly width: Metres; readonly depth: Metres } | undefined
@@ -192,7 +195,12 @@ export interface Surface {
   readonly u: Stops
   /** sRGB, 0 to 1, for a coloured surface. */
   readonly colour: readonly [number, number, number] | undefined
+  /** Matte unless said. */
+  readonly finish?: Finish
 }
+
+/** Glossy: mirrors what is before it. Satin: smears it. */
+export type Finish = 'matte' | 'satin' | 'glossy'
 
 export interface Backdrop {
   readonly surface: Surface
@@ -201,7 +209,8 @@ export interface Backdrop {
   /** Subject point to backdrop. */
   readonly behind: Metres
   readonly sweep: { readonly front: Metres } | undefined
-  readonly finish: 'matte' | 'satin' | 'glossy'
+  /** The same as of its surface. */
+  readonly finish: Finish
   /** Outdoors: the sky stands for the backdrop. */
   readonly sky: MeteredLight | undefined
 }

@@ -149,9 +149,15 @@ const subjectEntries = ({ subject }: Plan, words: Words): Entry[] => [
     '/stands-on',
     subject.standsOn === undefined ? undefined : `${words.length(subject.standsOn.height)} high`,
   ],
+  ['/stands-on/finish', subject.standsOn && (subject.standsOn.surface.finish ?? 'matte')],
   ['/reflectance', share(subject.reflectance)],
   ['/finish', subject.finish],
+  ['/shape', mirrors(subject) ? subject.shape : undefined],
+  ['/glasses', subject.glasses ? true : undefined],
 ]
+
+/** What a subject is like says only what it mirrors. */
+const mirrors = ({ finish }: Plan['subject']): boolean => finish === 'glossy' || finish === 'clear'
 
 const backdropEntries = (backdrop: NonNullable<Plan['backdrop']>, words: Words): Entry[] => [
   ['/surface', `${backdrop.surface.name}, reflectance ${share(backdrop.surface.reflectance)}`],

@@ -302,6 +302,7 @@ export const makePlan = (overrides: PlanOverrides = {}): Plan => {
       standsOn: undefined,
       reflectance: 0.35,
       finish: 'matte',
+      shape: undefined,
       moves: undefined,
       area: undefined,
       glasses: false,

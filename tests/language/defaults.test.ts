@@ -109,6 +109,54 @@ describe('backdrop and room', () => {
     })
   })
 
+  it('finishes a surface as it is known, as the surface says, or as is said where it lies', () => {
+    const table = (more: string) =>
+      withLine('subject', `subject: { kind: object, stands-on: { height: 80 cm, ${more} } }`).subject.standsOn
+        ?.surface.finish
+    expect(table('surface: white board')).toBeUndefined()
+    expect(table('surface: black acrylic')).toBe('glossy')
+    expect(table('surface: black acrylic, finish: matte')).toBe('matte')
+    expect(table('surface: { reflectance: 0.2, finish: satin }')).toBe('satin')
+    const backdrop = (more: string) => withLine('backdrop', `backdrop: { behind: 2 m, ${more} }`).backdrop!
+    for (const [more, finish] of [
+      ['surface: white paper', 'matte'],
+      ['surface: white vinyl', 'satin'],
+      ['surface: glass', 'glossy'],
+      ['surface: { colour: blue, finish: glossy }', 'glossy'],
+      ['surface: white vinyl, finish: glossy', 'glossy'],
+    ] as const)
+      expect([more, backdrop(more).finish, backdrop(more).surface.finish ?? 'matte']).toEqual([
+        more,
+        finish,
+        finish,
+      ])
+    const room = withLine(
+      'room',
+      'room: { width: 4 m, length: 6 m, height: 2.6 m, floor: { name: lacquer, reflectance: 0.3, finish: glossy }, walls: { left: glass } }',
+    ).room!
+    expect(room.floor.finish).toBe('glossy')
+    expect(room.walls.left.finish).toBe('glossy')
+    expect(room.walls.right.finish).toBeUndefined()
+  })
+
+  it('brings the finish of a kit’s backdrop along wherever it lies', () => {
+    const plan = planOf(
+      leastWith({
+        subject: 'subject: { kind: object, stands-on: { height: 80 cm, surface: half roll } }',
+        kit: 'kit: { backdrops: { half roll: { surface: grey paper, finish: satin } } }',
+      }),
+    )
+    expect(plan.subject.standsOn!.surface).toMatchObject({ name: 'half roll', finish: 'satin' })
+  })
+
+  it('takes an object taller than wide for a cylinder, any other for a ball; people are neither', () => {
+    const shape = (more: string) => withLine('subject', `subject: { kind: ${more} }`).subject.shape
+    expect(shape('object, height: 30 cm, width: 8 cm')).toBe('cylinder')
+    expect(shape('object, height: 30 cm')).toBe('ball')
+    expect(shape('object, height: 30 cm, width: 8 cm, shape: plane')).toBe('plane')
+    expect(shape('person')).toBeUndefined()
+  })
+
   it('has no room unless one is stated; white ceiling, walls 0.5, floor 0.3, uncertain, set in the middle', () => {
     const { room } = withLine('room', 'room: { width: 4.2 m, length: 7 m, height: 2.6 m }')
     expect(room).toMatchObject({

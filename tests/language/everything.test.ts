@@ -114,7 +114,7 @@ describe('everything in a plan', () => {
     ])
     expect(plan.tags).toEqual(['white', 'portrait'])
     expect(plan.subject).toMatchObject({
-      standsOn: { height: 0.2, surface: { name: 'white paper' }, width: 1, depth: 1.4 },
+      standsOn: { height: 0.2, surface: { name: 'white paper', finish: 'satin' }, width: 1, depth: 1.4 },
       area: { width: 1, depth: 2 },
       moves: 2,
       glasses: true,

@@ -43,6 +43,7 @@ describe('the least plan', () => {
       standsOn: undefined,
       reflectance: 0.35,
       finish: 'matte',
+      shape: undefined,
       moves: undefined,
       area: undefined,
       glasses: false,

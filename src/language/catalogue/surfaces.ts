@@ -1,5 +1,6 @@
 /**
- * Surfaces by name: luminous reflectance, how sure, and where the figure is from. A plan may state its own reflectance.
+ * Surfaces by name: luminous reflectance, how sure, and where the figure is from; what mirrors or smears lights says
+ * so. A plan may state its own reflectance and finish.
  *
  * `sourced` figures were read in a public table: the 24-patch chart data of the Colour library (colour-science/colour,
  * 1976 luminance factors) and an old table of papers and cloths ("Reflective power of color"). The rest are from
@@ -13,6 +14,8 @@ export interface SurfaceRow {
   readonly u: number
   /** sRGB; of about the luminance that the reflectance says. From memory. */
   readonly colour?: string
+  /** How it shines, where that is not matte. Common practice, no source. */
+  readonly finish?: 'satin' | 'glossy'
   readonly from: 'sourced' | 'memory'
   /** Where the figure is from, and its spread. */
   readonly says: string
@@ -33,6 +36,8 @@ const sourced = (reflectance: number, u: number, says: string, colour?: string):
   from: 'sourced',
   says,
 })
+
+const shining = (finish: 'satin' | 'glossy', row: SurfaceRow): SurfaceRow => ({ ...row, finish })
 
 const oldTable = 'Reflective power of color (old table)'
 const chart = '24-patch chart, 1976 data'
@@ -56,7 +61,7 @@ export const surfaceTable: Readonly<Record<string, SurfaceRow>> = {
   'black cloth': sourced(0.012, 0.8, `${oldTable}; practitioners quote up to 0.04`),
   'black velvet': memory(0.01, 0.8, 'an old table says 0.004, practitioners up to 0.05'),
   'black curtain': memory(0.03, 0.6, 'stage and blackout cloth'),
-  'white vinyl': memory(0.85, 0.1, 'vinyl backdrops'),
+  'white vinyl': shining('satin', memory(0.85, 0.1, 'vinyl backdrops')),
 
   'white paint': memory(0.8, 0.12, 'painted coves 0.80 to 0.88, lived-in walls less'),
   'grey paint': memory(0.3, 0.5, 'mid grey wall paint'),
@@ -68,7 +73,7 @@ export const surfaceTable: Readonly<Record<string, SurfaceRow>> = {
   'yellow wall': sourced(0.4, 0.3, `${oldTable}, yellow painted wall, clean`, '#c4a44d'),
   'white ceiling': memory(0.8, 0.12, 'as white paint'),
   brick: memory(0.25, 0.4, 'red brick', '#a8806f'),
-  glass: memory(0.1, 0.6, 'windows at night: what they do not mirror is lost'),
+  glass: shining('glossy', memory(0.1, 0.6, 'windows at night: what they do not mirror is lost')),
   'wooden wall': memory(0.3, 0.4, 'wood panels', '#b08a5e'),
 
   'grey carpet': memory(0.15, 0.5, 'grey carpets'),
@@ -86,8 +91,8 @@ export const surfaceTable: Readonly<Record<string, SurfaceRow>> = {
   'white board': memory(0.85, 0.1, 'foam board'),
   'black board': memory(0.05, 0.4, 'black foam board'),
   'grey board': memory(0.2, 0.4, 'grey card'),
-  'white acrylic': memory(0.8, 0.15, 'opal acrylic, what it does not mirror'),
-  'black acrylic': memory(0.04, 0.4, 'gloss black acrylic, what it does not mirror'),
+  'white acrylic': shining('glossy', memory(0.8, 0.15, 'opal acrylic, what it does not mirror')),
+  'black acrylic': shining('glossy', memory(0.04, 0.4, 'gloss black acrylic, what it does not mirror')),
   silver: memory(0.8, 0.2, 'rough silver cloth, taken as scattering'),
   gold: memory(0.6, 0.3, 'rough gold cloth, taken as scattering', '#dec678'),
   white: memory(0.85, 0.12, 'white panels'),

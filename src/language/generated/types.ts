@@ -124,6 +124,10 @@ export type Surface =
        */
       reflectance?: number
       colour?: unknown
+      /**
+       * How it shines. A glossy table, floor or wall mirrors lights.
+       */
+      finish?: 'matte' | 'satin' | 'glossy'
     }
   | number
   | string
@@ -730,7 +734,7 @@ export interface KitBackdrop {
    */
   height?: Length
   /**
-   * How it shines.
+   * How it shines. Without it, what its surface is known for, else matte.
    */
   finish?: 'matte' | 'satin' | 'glossy'
   /**
@@ -1038,6 +1042,10 @@ export interface Subject {
    */
   finish?: 'matte' | 'satin' | 'glossy' | 'clear'
   /**
+   * What an object that mirrors is like: flat (a book, a screen), round one way (a bottle, a can), round every way. Without it, a cylinder where it is taller than wide, else a ball.
+   */
+  shape?: 'plane' | 'cylinder' | 'ball'
+  /**
    * The fastest movement that must come out sharp.
    */
   moves?: Speed
@@ -1095,6 +1103,10 @@ export interface Platform {
    * Its top, width across the set by depth along it.
    */
   size?: Size
+  /**
+   * How its top shines. A glossy one mirrors lights. Without it, what its surface is known for (acrylic glossy, vinyl satin), else matte.
+   */
+  finish?: 'matte' | 'satin' | 'glossy'
 }
 /**
  * The backdrop: what it is, how large, how far behind the subject.
@@ -1134,7 +1146,7 @@ export interface Backdrop {
     front: Length
   }
   /**
-   * How it shines. A glossy backdrop mirrors lights.
+   * How it shines. A glossy backdrop mirrors lights. Without it, what its surface is known for (acrylic glossy, vinyl satin), else matte.
    */
   finish?: 'matte' | 'satin' | 'glossy'
 }

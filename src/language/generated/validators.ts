@@ -28,7 +28,7 @@ const keys2 = new Set(["name","kind","size","outline","loss","transmits","beam",
 const keys3 = new Set(["kit","title","notes","units","modifiers","stands","cameras","backdrops","meters","measured"]);
 const keys4 = new Set(["width","length","height","left-wall","behind-backdrop","walls","ceiling","floor","mains","circuits"]);
 const keys5 = new Set(["body","sensor","sync","curtain","shutter-kind","readout","headroom","lens","frame","at","aim","focus","aperture","shutter","iso","filter","exposure","white-balance","held-by"]);
-const keys6 = new Set(["kind","height","pose","faces-at","turned","width","depth","rows","stands-on","reflectance","finish","moves","area","glasses","hair","age"]);
+const keys6 = new Set(["kind","height","pose","faces-at","turned","width","depth","rows","stands-on","reflectance","finish","shape","moves","area","glasses","hair","age"]);
 const keys7 = new Set(["angle","distance","height","up","left","right","front","behind","before-backdrop"]);
 const keys8 = new Set(["role","unit","modifier","lying","power","meters","zoom","grid","gel","at","aim","like","mirrored","mode","modelling","off","trigger","stand","circuit","size","faces","reads","shutter","iso","colour","duv"]);
 const keys9 = new Set(["kind","size","at","faces","surface","opening","inside","outside","transmits"]);
@@ -2105,7 +2105,7 @@ vErrors = null;
 }
 if(isMap(data)){
 for(const key0 of Object.keys(data)){
-if(!(((key0 === "name") || (key0 === "reflectance")) || (key0 === "colour"))){
+if(!((((key0 === "name") || (key0 === "reflectance")) || (key0 === "colour")) || (key0 === "finish"))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
@@ -2150,6 +2150,17 @@ vErrors = joined(vErrors, validate122.errors);
 errors = vErrors.length;
 }
 }
+if(has(data, "finish")){
+let data3 = data.finish;
+if(typeof data3 !== "string"){
+vErrors = add(vErrors, instancePath+"/finish", "type");
+errors++;
+}
+if(!(((data3 === "matte") || (data3 === "satin")) || (data3 === "glossy"))){
+vErrors = add(vErrors, instancePath+"/finish", "enum");
+errors++;
+}
+}
 }
 else {
 vErrors = add(vErrors, instancePath, "type");
@@ -2160,19 +2171,19 @@ valid0 = _valid0;
 ifClause0 = "then";
 }
 else {
-const _errs16 = errors;
-const _errs17 = errors;
-let valid4 = true;
 const _errs18 = errors;
+const _errs19 = errors;
+let valid4 = true;
+const _errs20 = errors;
 if(!((typeof data == "number") && (isFinite(data)))){
 vErrors = add(vErrors);
 errors++;
 }
-var _valid2 = _errs18 === errors;
-errors = _errs17;
+var _valid2 = _errs20 === errors;
+errors = _errs19;
 if(vErrors !== null){
-if(_errs17){
-vErrors.length = _errs17;
+if(_errs19){
+vErrors.length = _errs19;
 }
 else {
 vErrors = null;
@@ -2180,7 +2191,7 @@ vErrors = null;
 }
 let ifClause1;
 if(_valid2){
-const _errs20 = errors;
+const _errs22 = errors;
 if((typeof data == "number") && (isFinite(data))){
 if(data > 1 || isNaN(data)){
 vErrors = add(vErrors, instancePath, "maximum");
@@ -2195,12 +2206,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-var _valid2 = _errs20 === errors;
+var _valid2 = _errs22 === errors;
 valid4 = _valid2;
 ifClause1 = "then";
 }
 else {
-const _errs22 = errors;
+const _errs24 = errors;
 if(typeof data === "string"){
 if(data.length > 60){
 vErrors = add(vErrors, instancePath, "maxLength");
@@ -2215,7 +2226,7 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-var _valid2 = _errs22 === errors;
+var _valid2 = _errs24 === errors;
 valid4 = _valid2;
 ifClause1 = "else";
 }
@@ -2223,7 +2234,7 @@ if(!valid4){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-var _valid0 = _errs16 === errors;
+var _valid0 = _errs18 === errors;
 valid0 = _valid0;
 ifClause0 = "else";
 }
@@ -3931,7 +3942,7 @@ vErrors = add(vErrors, instancePath, "required", "height");
 errors++;
 }
 for(const key0 of Object.keys(data)){
-if(!(((key0 === "height") || (key0 === "surface")) || (key0 === "size"))){
+if(!((((key0 === "height") || (key0 === "surface")) || (key0 === "size")) || (key0 === "finish"))){
 vErrors = add(vErrors, instancePath, "additionalProperties", key0);
 errors++;
 }
@@ -3952,6 +3963,17 @@ if(has(data, "size")){
 if(!(validate82(data.size, instancePath+"/size"))){
 vErrors = joined(vErrors, validate82.errors);
 errors = vErrors.length;
+}
+}
+if(has(data, "finish")){
+let data3 = data.finish;
+if(typeof data3 !== "string"){
+vErrors = add(vErrors, instancePath+"/finish", "type");
+errors++;
+}
+if(!(((data3 === "matte") || (data3 === "satin")) || (data3 === "glossy"))){
+vErrors = add(vErrors, instancePath+"/finish", "enum");
+errors++;
 }
 }
 }
@@ -4103,6 +4125,17 @@ vErrors = add(vErrors, instancePath+"/finish", "enum");
 errors++;
 }
 }
+if(has(data, "shape")){
+let data12 = data.shape;
+if(typeof data12 !== "string"){
+vErrors = add(vErrors, instancePath+"/shape", "type");
+errors++;
+}
+if(!(((data12 === "plane") || (data12 === "cylinder")) || (data12 === "ball"))){
+vErrors = add(vErrors, instancePath+"/shape", "enum");
+errors++;
+}
+}
 if(has(data, "moves")){
 if(!(validate219(data.moves, instancePath+"/moves"))){
 vErrors = joined(vErrors, validate219.errors);
@@ -4122,23 +4155,23 @@ errors++;
 }
 }
 if(has(data, "hair")){
-let data15 = data.hair;
-if(typeof data15 !== "string"){
+let data16 = data.hair;
+if(typeof data16 !== "string"){
 vErrors = add(vErrors, instancePath+"/hair", "type");
 errors++;
 }
-if(!(((data15 === "dark") || (data15 === "brown")) || (data15 === "fair"))){
+if(!(((data16 === "dark") || (data16 === "brown")) || (data16 === "fair"))){
 vErrors = add(vErrors, instancePath+"/hair", "enum");
 errors++;
 }
 }
 if(has(data, "age")){
-let data16 = data.age;
-if(typeof data16 !== "string"){
+let data17 = data.age;
+if(typeof data17 !== "string"){
 vErrors = add(vErrors, instancePath+"/age", "type");
 errors++;
 }
-if(!((((data16 === "newborn") || (data16 === "baby")) || (data16 === "child")) || (data16 === "adult"))){
+if(!((((data17 === "newborn") || (data17 === "baby")) || (data17 === "child")) || (data17 === "adult"))){
 vErrors = add(vErrors, instancePath+"/age", "enum");
 errors++;
 }

@@ -16,7 +16,7 @@ import {
   refuse,
   shutterAt,
 } from './desk.js'
-import { builtInSurface, surfaceAt, unstatedSurface } from './surface.js'
+import { builtInSurface, finished, surfaceAt, unstatedSurface } from './surface.js'
 
 export const meteredLight = (
   desk: Desk,
@@ -75,16 +75,17 @@ export const resolveBackdrop = (
   const file = { ...brought, ...written }
   const sky = file.sky === undefined ? undefined : meteredLight(desk, '/backdrop/sky', file.sky, 'reflected')
   const sweep = maybe(lengthAt, desk, '/backdrop/sweep/front', file.sweep?.front)
+  const surface =
+    file.surface === undefined
+      ? unstatedSurface('sky', 0.5)
+      : surfaceAt(desk, '/backdrop/surface', file.surface)
   return {
-    surface:
-      file.surface === undefined
-        ? unstatedSurface('sky', 0.5)
-        : surfaceAt(desk, '/backdrop/surface', file.surface),
+    surface: finished(surface, file.finish),
     width: maybe(extentAt, desk, '/backdrop/width', file.width) ?? defaults.backdrop.width,
     height: maybe(extentAt, desk, '/backdrop/height', file.height) ?? defaults.backdrop.height,
     behind: behindOf(desk, file, subject, sky !== undefined),
     sweep: sweep === undefined ? undefined : { front: sweep },
-    finish: file.finish ?? 'matte',
+    finish: file.finish ?? surface.finish ?? 'matte',
     sky,
   }
 }

@@ -14,7 +14,7 @@ import {
   sizeAt,
   speedAt,
 } from './desk.js'
-import { builtInSurface, surfaceAt } from './surface.js'
+import { builtInSurface, finished, surfaceAt } from './surface.js'
 
 type File = PlanFile['subject']
 
@@ -66,10 +66,12 @@ const standsOnOf = (desk: Desk, file: File['stands-on']): Subject['standsOn'] =>
   const size = maybe(sizeAt, desk, '/subject/stands-on/size', file.size)
   return {
     height: lengthAt(desk, '/subject/stands-on/height', file.height),
-    surface:
+    surface: finished(
       file.surface === undefined
         ? builtInSurface(defaults.table.surface)
         : surfaceAt(desk, '/subject/stands-on/surface', file.surface),
+      file.finish,
+    ),
     width: size?.width ?? defaults.table.width,
     depth: size?.height ?? defaults.table.depth,
   }
@@ -99,6 +101,7 @@ export const resolveSubject = (desk: Desk, file: File): Subject => {
     standsOn: standsOnOf(desk, file['stands-on']),
     reflectance: file.reflectance ?? defaults.person.reflectance,
     finish: file.finish ?? 'matte',
+    shape: isObject ? (file.shape ?? defaults.shapeOf(height, width)) : undefined,
     moves: maybe(speedAt, desk, '/subject/moves', file.moves),
     area: area && { width: area.width, depth: area.height },
     glasses: file.glasses ?? false,

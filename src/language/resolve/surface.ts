@@ -4,7 +4,7 @@ import { stops } from '../../units/quantity.js'
 import { readColour } from '../catalogue/colours.js'
 import { surfaceNames, surfaceRow } from '../catalogue/surfaces.js'
 import type { Surface as SurfaceFile } from '../generated/types.js'
-import type { Surface } from '../plan.js'
+import type { Finish, Surface } from '../plan.js'
 import { type Desk, refuse } from './desk.js'
 
 /** Standard uncertainty of a reflectance that the author states, stops. */
@@ -21,8 +21,13 @@ export const builtInSurface = (name: string): Surface => {
     reflectance: row.reflectance,
     u: stops(row.u),
     colour: row.colour === undefined ? undefined : readColour(row.colour),
+    ...(row.finish === undefined ? {} : { finish: row.finish }),
   }
 }
+
+/** The same surface, finished as is said of it where it lies. */
+export const finished = (surface: Surface, finish: Finish | undefined): Surface =>
+  finish === undefined ? surface : { ...surface, finish }
 
 /** What is not stated about a room is uncertain. */
 export const unstatedSurface = (name: string, reflectance: number): Surface => ({
@@ -60,7 +65,7 @@ export const surfaceAt = (desk: Desk, at: string, file: SurfaceFile, kitBackdrop
         backdrops[file]!.surface,
         false,
       )
-      return { ...made, name: file }
+      return finished({ ...made, name: file }, backdrops[file]!.finish)
     }
     return builtInSurface(file)
   }
@@ -74,6 +79,7 @@ export const surfaceAt = (desk: Desk, at: string, file: SurfaceFile, kitBackdrop
     reflectance: Math.max(reflectance, blackest),
     u: stops(statedU),
     colour,
+    ...(file.finish === undefined ? {} : { finish: file.finish }),
   }
 }
 

@@ -1,7 +1,8 @@
 /** The kit: what gear there is, with measured facts in place of guesses. */
-import { either, list, map, named, ref, type Schema, text, use } from './build.js'
+import { choice, either, list, map, named, ref, type Schema, text, use } from './build.js'
 import { cameraFacts } from './camera.js'
 import { held, unitMap } from './gear.js'
+import { finishes } from './surface.js'
 
 const kitName = ref('kit-name')
 
@@ -48,12 +49,9 @@ export const kitDefinitions = {
       }),
       width: use('length', 'Its width.', { examples: ['2.72 m'] }),
       height: use('length', 'Height of its upper edge as it hangs.', { examples: ['2.8 m'] }),
-      finish: {
-        type: 'string',
-        enum: ['matte', 'satin', 'glossy'],
-        description: 'How it shines.',
-        default: 'matte',
-      },
+      finish: choice(finishes, 'How it shines. Without it, what its surface is known for, else matte.', {
+        examples: ['satin'],
+      }),
       count: held.count,
     },
     { required: ['surface'] },

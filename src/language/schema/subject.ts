@@ -1,5 +1,6 @@
 /** Who or what is photographed. */
 import { choice, list, map, number, ref, type Schema, says, use, when, whole, yes } from './build.js'
+import { finishes } from './surface.js'
 
 const face = use(
   'height',
@@ -41,6 +42,11 @@ export const subjectDefinitions = {
         default: 'white board',
       }),
       size: use('size', 'Its top, width across the set by depth along it.', { examples: ['1 x 1.4 m'] }),
+      finish: choice(
+        finishes,
+        'How its top shines. A glossy one mirrors lights. Without it, what its surface is known for (acrylic glossy, vinyl satin), else matte.',
+        { examples: ['glossy'] },
+      ),
     },
     { required: ['height'] },
   ),
@@ -89,7 +95,12 @@ export const subjectDefinitions = {
       finish: choice(
         ['matte', 'satin', 'glossy', 'clear'],
         'How the surface shines. A glossy or clear subject mirrors its surroundings: its tone is not judged.',
-        { default: 'matte' },
+        { examples: ['glossy'], default: 'matte' },
+      ),
+      shape: choice(
+        ['plane', 'cylinder', 'ball'],
+        'What an object that mirrors is like: flat (a book, a screen), round one way (a bottle, a can), round every way. Without it, a cylinder where it is taller than wide, else a ball.',
+        { examples: ['cylinder'] },
       ),
       moves: use('speed', 'The fastest movement that must come out sharp.', { examples: ['2 m/s'] }),
       area: use('size', 'Where the subject may move to: width across the set by depth along it.', {

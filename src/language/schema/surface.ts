@@ -22,6 +22,8 @@ const reflectance = number(
   { examples: [0.88, 0.18] },
 )
 
+export const finishes = ['matte', 'satin', 'glossy'] as const
+
 export const surfaceDefinitions = {
   colour: {
     type: 'string',
@@ -40,6 +42,10 @@ export const surfaceDefinitions = {
         name: text('What the surface is called in the output.', { examples: ['oak table'] }),
         reflectance,
         colour: use('colour', 'Its colour under white light.', { examples: ['blue', '#2040a0'] }),
+        finish: choice(finishes, 'How it shines. A glossy table, floor or wall mirrors lights.', {
+          examples: ['glossy'],
+          default: 'matte',
+        }),
       },
       { ...oneOfKeys('reflectance', 'colour') },
     ),
@@ -91,9 +97,11 @@ export const surfaceDefinitions = {
         },
         { required: ['front'], examples: [{ front: '1.5 m' }] },
       ),
-      finish: choice(['matte', 'satin', 'glossy'], 'How it shines. A glossy backdrop mirrors lights.', {
-        default: 'matte',
-      }),
+      finish: choice(
+        finishes,
+        'How it shines. A glossy backdrop mirrors lights. Without it, what its surface is known for (acrylic glossy, vinyl satin), else matte.',
+        { examples: ['glossy'] },
+      ),
     },
     {
       allOf: [alone('sky', ['surface']), alone('behind', ['behind-last-row'])],

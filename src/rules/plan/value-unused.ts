@@ -77,12 +77,22 @@ const ofCamera = ({ camera: { shutterKind, curtain } }: Plan): readonly Void[] =
 ]
 
 const ofSubject = ({ subject }: Plan): readonly Void[] => {
+  const shape = (because: string): Void => ({ pointer: '/subject/shape', what: 'shape', because })
   if (subject.kind === 'object')
-    return ['glasses', 'hair', 'pose'].map((key) => ({
-      pointer: `/subject/${key}`,
-      what: key,
-      because: 'the subject is an object',
-    }))
+    return [
+      ...['glasses', 'hair', 'pose'].map((key) => ({
+        pointer: `/subject/${key}`,
+        what: key,
+        because: 'the subject is an object',
+      })),
+      ...(subject.finish === 'glossy' || subject.finish === 'clear'
+        ? []
+        : [shape('it is what a glossy or clear object is like')]),
+    ]
+  return [shape(`the subject is a ${subject.kind}`), ...ofPeople(subject)]
+}
+
+const ofPeople = (subject: Plan['subject']): readonly Void[] => {
   return subject.kind === 'group'
     ? [{ pointer: '/subject/pose', what: 'pose', because: 'the rows say at what height the faces are' }]
     : [{ pointer: '/subject/rows', what: 'rows', because: 'the subject is one person' }]
