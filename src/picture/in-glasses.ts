@@ -1,0 +1,131 @@
+/**
+ * What a pair of glasses mirrors. A lens is a shallow cap, round outward and tilted a little down: between its edges it
+ * offers the camera normals over a range of angles, and shows whatever lies where one of them throws the line of sight.
+ * The light of both surfaces of a lens goes nearly the same way; so does that of the other lens.
+ */
+import { firstHit } from '../scene/first-hit.js'
+import { frontPlaces } from '../scene/front-places.js'
+import { mirrorNormal } from '../scene/mirror.js'
+import type { Scene, SceneFigure, SceneLight, ScenePanel } from '../scene/scene.js'
+import { add, cross, distance, dot, scale, subtract, unit, type Vec3 } from '../scene/vector.js'
+import { cameraSees } from './in-picture.js'
+
+const degrees = (value: number): number => (value * Math.PI) / 180
+
+/**
+ * From memory, as assumed for ordinary glasses; wearers differ by several degrees. The lens leans over at the top; it is
+ * some 50 mm wide and a little less high, of about 90 mm radius, and turned a little outward about the face.
+ */
+const lens = {
+  tilt: degrees(8),
+  /** Of the normals to either side, and up and down. */
+  aside: degrees(16),
+  upright: degrees(14),
+} as const
+
+interface Worn {
+  readonly at: Vec3
+  readonly ahead: Vec3
+  readonly across: Vec3
+  readonly up: Vec3
+}
+
+const wornBy = ({ face, looks, head }: SceneFigure): Worn => {
+  const crown: Vec3 = head === undefined ? [0, 0, 1] : unit(subtract(head.to, head.from), [0, 0, 1])
+  const across = unit(cross(looks, crown), [1, 0, 0])
+  const upright = cross(across, looks)
+  const [lean, keep] = [Math.sin(lens.tilt), Math.cos(lens.tilt)]
+  return {
+    at: face,
+    ahead: add(scale(looks, keep), scale(upright, -lean)),
+    across,
+    up: add(scale(upright, keep), scale(looks, lean)),
+  }
+}
+
+/** How the normal that shows it lies to those that the lens has, in radians. */
+interface Offered {
+  /** To spare sideways and upright; negative beyond the edge of the lens. */
+  readonly aside: number
+  readonly upright: number
+}
+
+const offered = ({ at, ahead, across, up }: Worn, eye: Vec3, toward: Vec3): Offered => {
+  const normal = mirrorNormal(at, eye, toward)
+  const depth = dot(normal, ahead)
+  return {
+    aside: lens.aside - Math.abs(Math.atan2(dot(normal, across), depth)),
+    upright: lens.upright - Math.abs(Math.atan2(dot(normal, up), depth)),
+  }
+}
+
+export interface InGlasses {
+  readonly figure: SceneFigure
+  /**
+   * How far inside the zone that the glasses mirror the part of it lies that lies in it most, radians as seen from the
+   * glasses: a normal turned by one degree turns what it shows by two. Negative outside.
+   */
+  readonly inside: number
+  /** The same up and down alone: what tilting the glasses would have to change. */
+  readonly upright: number
+  /** From the glasses toward that part, unit. */
+  readonly toward: Vec3
+}
+
+/** Undefined where the camera does not see the face, or nothing of the front that looks at the glasses lies in their zone or near it, past what stands between. */
+export const lightInGlasses = (
+  scene: Scene,
+  figure: SceneFigure,
+  light: SceneLight,
+): InGlasses | undefined => {
+  const { front } = light
+  if (front !== undefined) return faceInGlasses(scene, figure, light.name, front.normal, frontPlaces(front))
+  const toward = scale(light.axis, -1)
+  const sun = add(figure.face, scale(toward, 1e3))
+  return faceInGlasses(scene, figure, light.name, light.axis, [sun])
+}
+
+/** A panel by whichever of its sides looks at the glasses. */
+export const panelInGlasses = (scene: Scene, figure: SceneFigure, panel: ScenePanel): InGlasses | undefined =>
+  panel.faces
+    .flatMap((face) => {
+      const side = dot(subtract(figure.face, face.centre), face.normal) < 0 ? -1 : 1
+      return faceInGlasses(scene, figure, panel.name, scale(face.normal, side), frontPlaces(face)) ?? []
+    })
+    .reduce<InGlasses | undefined>(
+      (most, one) => (most === undefined || one.inside > most.inside ? one : most),
+      undefined,
+    )
+
+/** Further outside than this nobody asks by how much: radians. */
+const near = degrees(30)
+
+/** Beside what it stands in, as a window in its wall, nothing hides a front: metres. */
+const onIt = 0.02
+
+const faceInGlasses = (
+  scene: Scene,
+  figure: SceneFigure,
+  name: string,
+  normal: Vec3,
+  places: readonly Vec3[],
+): InGlasses | undefined => {
+  const { eye } = scene.camera
+  if (!cameraSees(scene, figure.face, new Set([figure.name]))) return undefined
+  const worn = wornBy(figure)
+  const seen = places
+    .filter((place) => dot(normal, subtract(worn.at, place)) > 0)
+    .map((place) => {
+      const toward = subtract(place, worn.at)
+      const { aside, upright } = offered(worn, eye, toward)
+      return { place, toward, inside: 2 * Math.min(aside, upright), upright: 2 * upright }
+    })
+    .filter(({ inside }) => inside > -near)
+    .sort((a, b) => b.inside - a.inside)
+  const except = new Set([figure.name, name])
+  const most = seen.find(({ place, toward }) => {
+    const hit = firstHit(scene, worn.at, toward, except)
+    return hit === undefined || hit.on === 'room' || hit.distance > distance(worn.at, place) - onIt
+  })
+  return most && { figure, inside: most.inside, upright: most.upright, toward: unit(most.toward) }
+}
