@@ -44,6 +44,7 @@ const shows = (scene: Scene, front: Face, grown: number): boolean => {
   const up = cross(side, ahead)
   const sight = unit(subtract(face, scene.camera.eye))
   const [wide, high] = [16 + grown, 14 + grown]
+  if (high < 0) return false
   const steps = 120
   for (let i = -steps; i <= steps; i++)
     for (let j = -steps; j <= steps; j++) {
