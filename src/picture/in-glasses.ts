@@ -4,9 +4,9 @@
  * The light of both surfaces of a lens goes nearly the same way; so does that of the other lens.
  */
 import { firstHit } from '../scene/first-hit.js'
-import { frontPlaces } from '../scene/front-places.js'
+import { frontPlaces, shownFace } from '../scene/front-places.js'
 import { mirrorNormal } from '../scene/mirror.js'
-import type { Scene, SceneFigure, SceneLight, ScenePanel } from '../scene/scene.js'
+import type { Face, Scene, SceneFigure, SceneLight, ScenePanel } from '../scene/scene.js'
 import { add, cross, distance, dot, scale, subtract, unit, type Vec3 } from '../scene/vector.js'
 import { cameraSees } from './in-picture.js'
 
@@ -68,6 +68,8 @@ export interface InGlasses {
   readonly inside: number
   /** The same up and down alone: what tilting the glasses would have to change. */
   readonly upright: number
+  /** The front or panel that it is a part of. */
+  readonly face: Face
   /** From the glasses toward that part, unit. */
   readonly toward: Vec3
 }
@@ -78,11 +80,8 @@ export const lightInGlasses = (
   figure: SceneFigure,
   light: SceneLight,
 ): InGlasses | undefined => {
-  const { front } = light
-  if (front !== undefined) return faceInGlasses(scene, figure, light.name, front.normal, frontPlaces(front))
-  const toward = scale(light.axis, -1)
-  const sun = add(figure.face, scale(toward, 1e3))
-  return faceInGlasses(scene, figure, light.name, light.axis, [sun])
+  const face = shownFace(light)
+  return faceInGlasses(scene, figure, light.name, face, 1)
 }
 
 /** A panel by whichever of its sides looks at the glasses. */
@@ -90,7 +89,7 @@ export const panelInGlasses = (scene: Scene, figure: SceneFigure, panel: ScenePa
   panel.faces
     .flatMap((face) => {
       const side = dot(subtract(figure.face, face.centre), face.normal) < 0 ? -1 : 1
-      return faceInGlasses(scene, figure, panel.name, scale(face.normal, side), frontPlaces(face)) ?? []
+      return faceInGlasses(scene, figure, panel.name, face, side) ?? []
     })
     .reduce<InGlasses | undefined>(
       (most, one) => (most === undefined || one.inside > most.inside ? one : most),
@@ -107,14 +106,14 @@ const faceInGlasses = (
   scene: Scene,
   figure: SceneFigure,
   name: string,
-  normal: Vec3,
-  places: readonly Vec3[],
+  face: Face,
+  side: 1 | -1,
 ): InGlasses | undefined => {
   const { eye } = scene.camera
   if (!cameraSees(scene, figure.face, new Set([figure.name]))) return undefined
   const worn = wornBy(figure)
-  const seen = places
-    .filter((place) => dot(normal, subtract(worn.at, place)) > 0)
+  const seen = frontPlaces(face)
+    .filter((place) => side * dot(face.normal, subtract(worn.at, place)) > 0)
     .map((place) => {
       const toward = subtract(place, worn.at)
       const { aside, upright } = offered(worn, eye, toward)
@@ -127,5 +126,5 @@ const faceInGlasses = (
     const hit = firstHit(scene, worn.at, toward, except)
     return hit === undefined || hit.on === 'room' || hit.distance > distance(worn.at, place) - onIt
   })
-  return most && { figure, inside: most.inside, upright: most.upright, toward: unit(most.toward) }
+  return most && { figure, face, inside: most.inside, upright: most.upright, toward: unit(most.toward) }
 }

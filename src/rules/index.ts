@@ -1,6 +1,7 @@
 import { backdropRules } from './backdrop/index.js'
 import { exposureRules } from './exposure/index.js'
 import { frameRules } from './frame/index.js'
+import { mirrorRules } from './mirror/index.js'
 import { planRules } from './plan/index.js'
 import { powerRules } from './power/index.js'
 import { readingRules } from './readings/index.js'
@@ -24,6 +25,7 @@ export const rules: readonly Rule[] = [
   ...shutterRules,
   ...powerRules,
   ...settingsRules,
+  ...mirrorRules,
   ...rimRules,
   ...softRules,
   ...triggerRules,

@@ -33,7 +33,7 @@ const firstClear = (
   const todayTwin = twin && knobToday(set.plan, twin)
   if (today === undefined || (twin !== undefined && todayTwin === undefined)) return undefined
   const mirrored = toOneSide.includes(knob.knob) ? -1 : 1
-  const unit = knob.knob === 'light-angle' ? 'radians' : 'metres'
+  const unit = knob.knob === 'light-angle' || knob.knob === 'light-up' ? 'radians' : 'metres'
   for (let by = steps[unit]; by <= most[unit] + 1e-9; by += steps[unit])
     for (const way of ways) {
       const turned = turn(set.plan, knob, today + way * by)

@@ -1,6 +1,7 @@
 /** Places spread over a front, a panel or a window: what is looked for of it is looked for at each. */
+import { face } from './facing.js'
 import { lazyOf } from './lazy.js'
-import type { Face } from './scene.js'
+import type { Face, SceneLight } from './scene.js'
 import { cornersOf } from './solids.js'
 import { add, scale, subtract, type Vec3 } from './vector.js'
 
@@ -26,3 +27,15 @@ export const frontPlaces = lazyOf((face: Face): readonly Vec3[] => [
   ),
   face.centre,
 ])
+
+/** Metres: as good as no end to it. */
+const farOff = 1000
+/** Radians across the disc of the sun; from memory. */
+const sunDisc = (0.53 * Math.PI) / 180
+
+/** What is seen of a light: its front; of the sun, its disc far off. */
+export const shownFace = lazyOf((light: SceneLight): Face => {
+  if (light.front !== undefined) return light.front
+  const size = farOff * sunDisc
+  return face('disc', scale(light.axis, -farOff), light.axis, size, size)
+})

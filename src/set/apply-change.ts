@@ -28,6 +28,10 @@ const applyChange = (plan: Plan, { knob, to }: Change, scene: () => Scene): Plan
       }))
     case 'light-height':
       return withLight(plan, knob.light, (light) => ({ ...light, at: atHeight(light.at, to, plan) }))
+    case 'light-up':
+      return withLight(plan, knob.light, (light) =>
+        light.at.by === 'tape' ? { ...light, at: { ...light.at, up: to as Radians } } : light,
+      )
     case 'light-angle':
       return withLight(plan, knob.light, (light) =>
         light.at.by === 'tape' ? { ...light, at: { ...light.at, angleLeft: to as Radians } } : light,

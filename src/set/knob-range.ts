@@ -33,6 +33,19 @@ const highest = 4
 /** Whole steps of five degrees: nobody sets a bearing finer. */
 const bearings = Array.from({ length: 73 }, (_, i) => ((i - 36) * 5 * Math.PI) / 180)
 
+const elevations = (plan: Plan, name: string): readonly number[] => {
+  const { at } = plan.lights.get(name)!
+  const tape = at.by === 'tape' ? (at.distance ?? 0) : 0
+  const scene = planScene(plan)
+  const face = scene.subject.tapeFrom[2]
+  const over = (scene.lights.get(name)?.front?.height ?? 0) / 2
+  const top = Math.min(plan.room === undefined ? Number.POSITIVE_INFINITY : plan.room.height - over, highest)
+  return bearings.filter((up) => {
+    const height = face + tape * Math.sin(up)
+    return Math.abs(up) < 1.3 && height >= lowest && height <= top
+  })
+}
+
 /**
  * Undefined for a knob that this plan does not have: a light without power or `meters`, a fixed head's zoom, a distance
  * of the sun. Strength is in stops against today.
@@ -70,6 +83,8 @@ export const knobRange = (plan: Plan, knob: Knob): KnobRange | undefined => {
       return marked(lenses)
     case 'light-angle':
       return marked(bearings)
+    case 'light-up':
+      return marked(elevations(plan, knob.light))
     case 'backdrop-width':
       return marked(rolls.filter((width) => plan.room === undefined || width <= plan.room.width))
     default:

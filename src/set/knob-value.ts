@@ -34,6 +34,10 @@ export const knobToday = (plan: Plan, knob: Knob): number | undefined => {
     }
     case 'light-height':
       return heightIsStated(light!) ? planScene(plan).lights.get(light!.name)?.front?.centre[2] : undefined
+    case 'light-up':
+      return light!.at.by === 'tape' && light!.at.height === undefined && light!.unit.kind !== 'sun'
+        ? light!.at.up
+        : undefined
     case 'light-angle':
       return light!.at.by === 'tape' && light!.unit.kind !== 'sun' ? light!.at.angleLeft : undefined
     case 'light-right':
@@ -74,6 +78,8 @@ export const knobPointer = (plan: Plan, knob: Knob): string => {
       return placePointer(plan, knob.light, 'offsets', 'before-backdrop')
     case 'light-height':
       return pointer('lights', knob.light, 'at', 'height')
+    case 'light-up':
+      return pointer('lights', knob.light, 'at', 'up')
     case 'light-angle':
       return pointer('lights', knob.light, 'at', 'angle')
     case 'light-right':
@@ -152,6 +158,8 @@ export const writeKnob = (plan: Plan, knob: Knob, value: number): string => {
       const from = over ? (plan.subject.standsOn?.height ?? 0) : 0
       return `${written(plan, knobPointer(plan, knob), value - from)}${over ? ' over table' : ''}`
     }
+    case 'light-up':
+      return `${Math.round(inDegrees(value as Radians))} deg`
     case 'light-angle':
       return `${Math.round(Math.abs(inDegrees(value as Radians)))} deg ${value < 0 ? 'right' : 'left'}`
     case 'light-right':

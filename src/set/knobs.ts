@@ -8,6 +8,8 @@ export type Knob =
   | { readonly knob: 'before-backdrop'; readonly light: string }
   /** A light's height over the floor, metres; by tape it keeps its tape, else its place on the floor. */
   | { readonly knob: 'light-height'; readonly light: string }
+  /** How far up a light stands as seen from the subject, radians, where that is stated in place of its height. */
+  | { readonly knob: 'light-up'; readonly light: string }
   /** A light's bearing from the subject, radians left of the camera's end, where it is placed by one. */
   | { readonly knob: 'light-angle'; readonly light: string }
   /** How far camera-right of the centre line a light stands, metres, where it is placed so. */

@@ -79,7 +79,7 @@ export const cases: readonly Case[] = [
   { id: 'W25', control: true, now: [], later: [] },
   { id: 'W27', now: [error('ceiling-low')], later: [] },
   { id: 'W29', now: [warning('frame-past-backdrop')], later: [] },
-  { id: 'W31', now: [], later: [colour('glasses-mirror-light')] },
+  { id: 'W31', now: [warning('glasses-mirror-light')], later: [] },
   { id: 'W33', now: [note('rim-hot')], later: [] },
   { id: 'W35', now: [note('edge-wrap'), warning('light-in-frame')], later: [] },
   { id: 'W37', now: [error('shutter-beyond-sync')], later: [] },

@@ -71,6 +71,7 @@ const each = [
   'automatic-exposure',
   'slave-false-start',
   'diffraction',
+  'glasses-mirror-light',
 ]
 
 /** Rules that any change of a set may upset. */

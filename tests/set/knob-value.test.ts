@@ -51,6 +51,7 @@ const light = (
     | 'light-distance'
     | 'before-backdrop'
     | 'light-height'
+    | 'light-up'
     | 'light-angle'
     | 'light-right'
     | 'zoom',
@@ -103,6 +104,12 @@ describe('today', () => {
     expect(today(light('light-height', 'metered'))).toBeCloseTo(0.94 * 1.72, 12)
     expect(today(light('light-angle', 'metered'))).toBeCloseTo((-20 * Math.PI) / 180, 12)
     expect(today(light('light-angle', 'side'))).toBeUndefined()
+    const up = plan({}, { lights: [makeLight('key', { at: tape(35, 1.4, { upDegrees: 20 }) })] })
+    expect(knobToday(up, light('light-up', 'key'))).toBeCloseTo((20 * Math.PI) / 180, 12)
+    expect(knobToday(up, light('light-height', 'key'))).toBeUndefined()
+    expect(today(light('light-up', 'key'))).toBeUndefined()
+    expect(knobPointer(up, light('light-up', 'key'))).toBe('/lights/key/at/up')
+    expect(writeKnob(up, light('light-up', 'key'), (35 * Math.PI) / 180)).toBe('35 deg')
     expect(today(light('light-right', 'side'))).toBe(1.2)
     expect(today(light('light-right', 'key'))).toBeUndefined()
     expect(today({ knob: 'panel-right', panel: 'flag' })).toBe(-0.8)
