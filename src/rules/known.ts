@@ -1,6 +1,7 @@
 /** What a rule needs the set to know, and which line of the plan would tell it. */
-import type { Light } from '../language/plan.js'
+import type { Light, Plan } from '../language/plan.js'
 import type { ComputedSet } from '../set/computed-set.js'
+import { subjectMirrors } from '../set/surface-at.js'
 import { lightPointer } from './place-pointer.js'
 import type { NotNeeded, RuleContext } from './rule.js'
 
@@ -29,6 +30,14 @@ export const unknownLight = (light: Light): NotNeeded =>
         because: `nothing in the plan tells how much light ${light.name} gives`,
         enable: { pointer: lightPointer(light.name, 'meters'), text: 'meters: f/5.6' },
       }
+
+/** Rules on the subject's own tone leave out what mirrors. */
+export const toneUnjudged = (plan: Plan): NotNeeded | undefined =>
+  subjectMirrors(plan)
+    ? {
+        because: `${plan.subject.finish === 'clear' ? 'a clear' : 'a glossy'} subject shows what is around it, so its own tone is not judged`,
+      }
+    : undefined
 
 /** Where something cannot stand as the plan places it, where all else stands is not known well enough to judge. */
 export const misplaced = (set: ComputedSet): boolean => set.scene.faults.length > 0

@@ -16,6 +16,12 @@ export const surfaceAt = (plan: Plan, on: ScenePoint['on']): Surface | undefined
   }
 }
 
-/** Share of the light that a point's surface gives back; undefined where the plan does not say. */
-export const reflectanceAt = (plan: Plan, on: ScenePoint['on']): number | undefined =>
-  on === 'person' || on === 'object' ? plan.subject.reflectance : surfaceAt(plan, on)?.reflectance
+/** A glossy or clear subject shows what is around it: how light that is, no reflectance tells. */
+export const subjectMirrors = ({ subject }: Plan): boolean =>
+  subject.finish === 'glossy' || subject.finish === 'clear'
+
+/** Share of the light that a point's surface gives back; undefined where the plan does not say, or it mirrors instead. */
+export const reflectanceAt = (plan: Plan, on: ScenePoint['on']): number | undefined => {
+  if (on !== 'person' && on !== 'object') return surfaceAt(plan, on)?.reflectance
+  return subjectMirrors(plan) ? undefined : plan.subject.reflectance
+}

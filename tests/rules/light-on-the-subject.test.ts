@@ -235,6 +235,15 @@ describe('subject-over-white', () => {
     const glossy = dress(0.85, 'f/5.0').replace('reflectance', 'finish: glossy, reflectance')
     expect(levels('subject-over-white', glossy)).toEqual([])
   })
+
+  it('says why: they show what is around them', () => {
+    for (const finish of ['glossy', 'clear', 'satin', 'matte']) {
+      const text = dress(0.85, 'f/5.0').replace('reflectance', `finish: ${finish}, reflectance`)
+      const because = checkText(text).notChecked.find(({ rule }) => rule === 'subject-over-white')?.because
+      if (finish === 'glossy' || finish === 'clear') expect(because).toMatch(/its own tone is not judged/)
+      else expect(because).toBeUndefined()
+    }
+  })
 })
 
 describe('rim-hot (common practice, no source)', () => {

@@ -5,7 +5,7 @@ import { dot, subtract, type Vec3 } from '../../scene/vector.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { turnLight } from '../gear.js'
 import { hairShine, hairTone, hairU, rimStart } from '../hair.js'
-import { backdropMissing } from '../known.js'
+import { backdropMissing, toneUnjudged } from '../known.js'
 import { towardLight } from '../light-direction.js'
 import { type Advice, type Evidence, type RuleContext, rule } from '../rule.js'
 import type { Words } from '../words.js'
@@ -89,6 +89,13 @@ export const edgeMerges = rule<Merges>({
       plan: portrait('hair: dark', 'grey paper', 'grey', paperLight('f/5.6')),
     },
     {
+      title: 'a black bottle before black: what it mirrors is not judged',
+      plan: portrait('finish: glossy, reflectance: 0.04', '{ reflectance: 0.02 }', 'black').replace(
+        'kind: person',
+        'kind: object, height: 30 cm, width: 8 cm, stands-on: { height: 1.2 m }',
+      ),
+    },
+    {
       title: 'grey clothes on white',
       plan: portrait('reflectance: 0.18', 'white paper', 'any', paperLight('f/5.6')),
     },
@@ -99,6 +106,7 @@ export const edgeMerges = rule<Merges>({
     if (plan.subject.kind === 'group') return 'silent'
     if (plan.backdrop === undefined || plan.backdrop.sky !== undefined) return 'silent'
     const parts = partsOf(plan)
+    if (parts.length === 0 && toneUnjudged(plan) !== undefined) return toneUnjudged(plan)
     if (parts.length === 0)
       return plan.subject.kind === 'person'
         ? {
@@ -161,12 +169,13 @@ export const edgeMerges = rule<Merges>({
   ],
 })
 
+const bodyIsJudged = (plan: Plan): boolean =>
+  plan.places.stated('/subject/reflectance') && toneUnjudged(plan) === undefined
+
 /** What the plan says the tone of. A default is no reason to speak of clothes. */
-const partsOf = ({ subject, places }: Plan): readonly OutlinePlace['part'][] => [
-  ...(subject.hair === undefined ? [] : (['hair'] as const)),
-  ...(places.stated('/subject/reflectance') && subject.finish !== 'glossy' && subject.finish !== 'clear'
-    ? (['body'] as const)
-    : []),
+const partsOf = (plan: Plan): readonly OutlinePlace['part'][] => [
+  ...(plan.subject.hair === undefined ? [] : (['hair'] as const)),
+  ...(bodyIsJudged(plan) ? (['body'] as const) : []),
 ]
 
 const reflectanceOf = ({ part }: OutlinePlace, { subject }: Plan): number =>

@@ -3,7 +3,7 @@ import type { FNumber } from '../../units/quantity.js'
 import { inDegrees } from '../../units/quantity.js'
 import { markedAperture } from '../gear.js'
 import { faceOf, strongestOf } from '../key-lights.js'
-import { keyMissing } from '../known.js'
+import { keyMissing, toneUnjudged } from '../known.js'
 import { degreesAside, towardLight } from '../light-direction.js'
 import { placePointer } from '../place-pointer.js'
 import { whom } from '../place-words.js'
@@ -69,13 +69,14 @@ export const subjectOverWhite = rule<OverWhite>({
   passes: [
     { title: 'the same dress, the key nearer the camera', plan: dressed(0.88, '35 deg left') },
     { title: 'just not too far round', plan: dressed(0.85, '58 deg left') },
+    {
+      title: 'patent leather: its tone is not judged',
+      plan: dressed(0.88, '75 deg left').replace('reflectance', 'finish: glossy, reflectance'),
+    },
     { title: 'skin and grey cloth have stops to spare', plan: dressed(0.35, '75 deg left') },
   ],
 
-  needs: (context) => {
-    const { finish } = context.plan.subject
-    return finish === 'glossy' || finish === 'clear' ? 'silent' : keyMissing(context)
-  },
+  needs: (context) => toneUnjudged(context.plan) ?? keyMissing(context),
 
   detect: (context) => {
     const { set, plan, limits } = context
