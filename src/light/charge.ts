@@ -70,6 +70,23 @@ export const recycleAt = (unit: FlashUnit, share: PowerShare): Known<Seconds> =>
   return { ...full, value: (full.value * share) as Seconds }
 }
 
+/**
+ * A flash that is cut short (IGBT, and every flashgun) gives all its light as long as this much of its charge is left; one
+ * that is set by voltage must be charged anew. From memory.
+ */
+const chargeLeft = 0.6
+
+/**
+ * Flashes of this share of full power, one every so often, until one comes out too weak; infinite where it keeps up. The
+ * first few of a burst come out of what the flash holds.
+ */
+export const flashesInARow = (unit: FlashUnit, share: PowerShare, every: Seconds): number => {
+  const spent = share - every / fullRecycle(unit).value
+  if (spent <= 1e-9) return Number.POSITIVE_INFINITY
+  const cutShort = (unit.regulated ?? (isFlashgun(unit) ? 'igbt' : 'voltage')) === 'igbt'
+  return cutShort ? 1 + Math.floor(Math.max(0, 1 - Math.max(chargeLeft, share)) / spent + 1e-9) : 1
+}
+
 /** Flashes of this share of full power from one charge; undefined for a unit on the mains. */
 export const flashesPerCharge = (unit: FlashUnit, share: PowerShare): Known<number> | undefined => {
   if (unit.flashesPerCharge !== undefined)

@@ -1,5 +1,6 @@
 /** What gear can be set to, in the words of a mend: `lights.paper.power → 1/8 + 0.3`. */
 import type { Plan } from '../language/plan.js'
+import { recycleAt } from '../light/charge.js'
 import { knobRange, settingsRound } from '../set/knob-range.js'
 import { knobPointer, knobToday, writeKnob } from '../set/knob-value.js'
 import type { Change, Knob } from '../set/knobs.js'
@@ -61,7 +62,7 @@ const dotted = (at: string): string => pointerKeys(at).join('.')
 export const recycleGrows = (plan: Plan, light: string, stops: number): number => {
   const { unit, power } = plan.lights.get(light)!
   return unit.kind === 'flash' && unit.recycle !== undefined && power !== undefined
-    ? unit.recycle * power * (2 ** stops - 1)
+    ? recycleAt(unit, power).value * (2 ** stops - 1)
     : 0
 }
 
@@ -91,4 +92,8 @@ const lowestSpeed = 100
 export const markedSpeedUnder = (iso: number): number | undefined =>
   markedSpeeds.findLast((mark) => mark <= iso * (1 + roundedMark) && mark >= lowestSpeed)
 
-export const secondsText = (seconds: number): string => `${Math.round(seconds * 10) / 10} s`
+/** To a tenth; bursts to a hundredth. */
+export const secondsText = (seconds: number): string => {
+  const grain = seconds < 0.3 ? 100 : 10
+  return `${Math.round(seconds * grain) / grain} s`
+}

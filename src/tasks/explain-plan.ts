@@ -12,6 +12,7 @@ import type { ComputedSet } from '../set/computed-set.js'
 import { pointer } from '../text/place.js'
 import { nearestShutter } from '../units/marks.js'
 import { inDegrees } from '../units/quantity.js'
+import { chargeRows } from './explain-charge.js'
 
 export interface ExplainedSection {
   readonly title: string
@@ -220,6 +221,7 @@ const lightEntries = (light: Light, set: ComputedSet, words: Words): Entry[] => 
     ],
     ['/mode', light.mode],
     ['/trigger', light.trigger && `${light.trigger.by}${light.trigger.early ? ', fired early' : ''}`],
+    ...chargeRows(light),
   ]
 }
 

@@ -74,13 +74,17 @@ export const chargeShort = rule<Short>({
     },
   ],
 
-  needs: ({ set, plan }) =>
-    onCells(plan)
-      ? usedPowersMissing(
-          set,
-          plan.wanted.shooting?.frames === undefined ? 'how many frames are wanted' : undefined,
-        )
-      : 'silent',
+  // What the plan does not say of its pace, recycle-slow asks for.
+  needs: ({ set, plan }) => {
+    const { shooting } = plan.wanted
+    if (shooting === undefined || !onCells(plan)) return 'silent'
+    return shooting.frames === undefined
+      ? {
+          because: 'the plan does not say how many frames are wanted',
+          enable: { pointer: '/wanted/shooting/frames', text: 'frames: 300' },
+        }
+      : usedPowersMissing(set)
+  },
 
   detect: ({ set, plan, limits }) => {
     const frames = plan.wanted.shooting?.frames

@@ -1,4 +1,4 @@
-import { type Known, recycleAt, runsOnCells } from '../../light/charge.js'
+import { flashesInARow, type Known, recycleAt, runsOnCells } from '../../light/charge.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import type { Seconds } from '../../units/quantity.js'
 import { secondsText } from '../gear.js'
@@ -6,25 +6,28 @@ import { settingPointer } from '../place-pointer.js'
 import { type Evidence, inTurn, type Mend, rule } from '../rule.js'
 import { inside } from '../solving.js'
 import { fasterAndDown, moreUnits, openAndDown } from './less-power.js'
-import { powerText, type UsedPower, usedPowers, usedPowersMissing } from './used-power.js'
+import { anyFlash, powerText, type UsedPower, usedPowers, usedPowersMissing } from './used-power.js'
 
 const pace = (
   power: string,
   every: string,
   unit = '{ guide-number: 36 m at 35 mm, recycle: 2.5 s }',
+  frames = '',
 ): string => `plan: 1
 title: Portraits at a pace
 camera: { lens: 85 mm, at: { distance: 2.5 m }, aperture: f/5.6, shutter: 1/125, iso: 100 }
 subject: { kind: person }
 lights:
   key: { unit: ${unit}, modifier: white umbrella 1 m, power: ${power}, at: { angle: 30 deg left, distance: 1.2 m, height: 2 m } }
-wanted: { framing: head and shoulders, shooting: { every: ${every} } }
+wanted: { framing: head and shoulders, shooting: { every: ${every}${frames} } }
 `
 
 interface Slow extends Evidence {
   readonly used: UsedPower
   readonly takes: Known<Seconds>
   readonly every: Seconds
+  /** Flashes from a full charge that come out whole at this pace. */
+  readonly inARow: number
   /** What it must go down by, stops. */
   readonly stops: number
 }
@@ -46,6 +49,10 @@ export const recycleSlow = rule<Slow>({
   sources: [
     { kind: 'derived', says: 'recharging restores what the flash took: time and energy go together' },
     {
+      kind: 'memory',
+      says: 'a flash that is cut short gives all its light while 60 % of its charge is left',
+    },
+    {
       kind: 'common practice',
       says: 'a flashgun at full power takes 2 to 3 s on fresh cells, half of that at half power; tired cells take up to twice as long',
     },
@@ -61,42 +68,59 @@ export const recycleSlow = rule<Slow>({
     { title: 'full power, a frame every four seconds', plan: pace('full', '4 s') },
     { title: 'a quarter keeps up', plan: pace('1/4', '1 s') },
     { title: 'a burst at a thirty-second', plan: pace('1/32', '0.1 s') },
+    {
+      title: 'ten frames of a leap out of what the flash holds',
+      plan: pace('1/16', '0.1 s', undefined, ', frames: 10'),
+    },
     { title: 'a head on the mains', plan: pace('1/4', '1 s', 'head 400 Ws') },
   ],
 
-  needs: ({ set, plan }) =>
-    usedPowersMissing(set, plan.wanted.shooting === undefined ? 'at what pace it is shot' : undefined),
+  needs: ({ set, plan }) => {
+    if (!anyFlash(set)) return 'silent'
+    return plan.wanted.shooting === undefined
+      ? {
+          because: 'the plan does not say at what pace it is shot, nor how many frames',
+          enable: { pointer: '/wanted/shooting', text: 'shooting: { every: 2 s, frames: 300 }' },
+        }
+      : usedPowersMissing(set)
+  },
 
   detect: ({ set, plan, limits }) => {
-    const every = plan.wanted.shooting?.every
+    const { shooting } = plan.wanted
     const limit = limits['of-the-pace']!
-    if (every === undefined) return []
-    return usedPowers(set).map((used): Slow => {
+    if (shooting === undefined) return []
+    const { every, frames = Number.POSITIVE_INFINITY } = shooting
+    return usedPowers(set).flatMap((used): Slow[] => {
+      const inARow = flashesInARow(used.unit, used.share, every)
+      if (frames <= inARow) return []
       const takes = recycleAt(used.unit, used.share)
       const beyond = Math.log2(takes.value / (every * limit))
       const u = Math.hypot(takes.u, used.u)
-      return {
-        pointer: settingPointer(used.light),
-        also: [{ pointer: '/wanted/shooting/every', says: 'the pace that is wanted' }],
-        beyond: { stops: beyond, u },
-        measured: {
-          recycle: { value: takes.value, unit: 's', limit: every * limit, side: 'at-most' },
-          power: { value: used.share, unit: 'share' },
+      return [
+        {
+          pointer: settingPointer(used.light),
+          also: [{ pointer: '/wanted/shooting/every', says: 'the pace that is wanted' }],
+          beyond: { stops: beyond, u },
+          measured: {
+            recycle: { value: takes.value, unit: 's', limit: every * limit, side: 'at-most' },
+            power: { value: used.share, unit: 'share' },
+          },
+          cause: 'the pace of shooting',
+          used,
+          takes,
+          every,
+          inARow,
+          stops: beyond + inside(u),
         },
-        cause: 'the pace of shooting',
-        used,
-        takes,
-        every,
-        stops: beyond + inside(u),
-      }
+      ]
     })
   },
 
-  tell: ({ used, takes, every }, words) => {
-    const { light, unit } = used
-    const frames = Math.ceil(takes.value / every - 1e-9)
+  tell: (evidence, words) => {
+    const { used, takes, every } = evidence
+    const { unit } = used
     return {
-      message: `${frames > 1 ? `only one frame in ${frames} gets all of ${light.name}'s light` : `frames go dark as soon as ${light.name} tires`}: at ${powerText(used, words)} it takes ${secondsText(takes.value)} to recycle, a frame is wanted every ${secondsText(every)}`,
+      message: `${whatIsLost(evidence)}: at ${powerText(used, words)} it takes ${secondsText(takes.value)} to recycle, a frame is wanted every ${secondsText(every)}`,
       why: [
         takes.guessed
           ? `${runsOnCells(unit) ? 'what flashguns take on fresh cells' : 'what such heads take'}, the plan states no recycling time`
@@ -117,6 +141,14 @@ export const recycleSlow = rule<Slow>({
 
   inShort: ({ used: { light }, takes }) => `${light.name} takes ${secondsText(takes.value)} to recycle`,
 })
+
+const whatIsLost = ({ used: { light }, takes, every, inARow }: Slow): string => {
+  const oneIn = Math.ceil(takes.value / every - 1e-9)
+  if (oneIn < 2) return `frames go dark as soon as ${light.name} tires`
+  return Number.isFinite(inARow) && inARow > 1
+    ? `only the first ${inARow} frames get all of ${light.name}'s light, then one in ${oneIn}`
+    : `only one frame in ${oneIn} gets all of ${light.name}'s light`
+}
 
 /** How soon it is ready once it is turned down. */
 const ready = ({ used: { light } }: Slow, after: ComputedSet): string => {

@@ -34,24 +34,15 @@ export const usedPowers = lazyOf((set: ComputedSet): readonly UsedPower[] =>
   }),
 )
 
-/**
- * Why no flash can be judged by its power against what is wanted of the session; `silent` without a flash.
- *
- * @param unsaid what the plan does not say of the session
- */
-export const usedPowersMissing = (
-  set: ComputedSet,
-  unsaid: string | undefined,
-): NotNeeded | 'silent' | undefined => {
+/** Why no flash can be judged by its power; `silent` without a flash. */
+export const usedPowersMissing = (set: ComputedSet): NotNeeded | 'silent' | undefined => {
   const [first] = flashesOn(set)
   if (first === undefined) return 'silent'
-  if (unsaid !== undefined)
-    return {
-      because: `the plan does not say ${unsaid}`,
-      enable: { pointer: '/wanted/shooting', text: 'shooting: { every: 2 s, frames: 300 }' },
-    }
   return usedPowers(set).length > 0 ? undefined : unknownLight(first)
 }
+
+/** Without a flash there is nothing to ask. */
+export const anyFlash = (set: ComputedSet): boolean => flashesOn(set).length > 0
 
 /** `full power`, `about 1/4 + 0.3`. */
 export const powerText = ({ unit, share, u }: UsedPower, words: Words): string =>
