@@ -162,7 +162,7 @@ export const cases: readonly Case[] = [
     later: [],
     judged: 'a warning was asked for; what cannot be set is an error by the rule table',
   },
-  { id: 'W83', now: [], later: [colour('motion-blur')] },
+  { id: 'W83', now: [warning('motion-blur')], later: [] },
   { id: 'W85', now: [], later: [rigging('light-too-near'), rigging('boom-over-person')] },
   {
     id: 'W87',

@@ -38,6 +38,7 @@ const each = [
   'trigger-margin',
   'high-speed-short',
   'leaf-cuts-flash',
+  'motion-blur',
   'electronic-shutter',
   'power-beyond-range',
   'power-off-step',

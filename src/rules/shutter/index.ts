@@ -2,6 +2,7 @@ import type { Rule } from '../rule.js'
 import { electronicShutter } from './electronic-shutter.js'
 import { highSpeedShort } from './high-speed-short.js'
 import { leafCutsFlash } from './leaf-cuts-flash.js'
+import { motionBlurRule } from './motion-blur.js'
 import { shutterBeyondSync } from './shutter-beyond-sync.js'
 import { triggerMarginRule } from './trigger-margin.js'
 
@@ -11,4 +12,5 @@ export const shutterRules: readonly Rule[] = [
   highSpeedShort,
   leafCutsFlash,
   electronicShutter,
+  motionBlurRule,
 ]
