@@ -100,8 +100,8 @@ export const cases: readonly Case[] = [
   { id: 'W45', control: true, now: [], later: [] },
   {
     id: 'W47',
-    now: [warning('ambient-in-exposure')],
-    later: [colour('colour-mixed'), colour('flicker-bands')],
+    now: [warning('ambient-in-exposure'), warning('flicker-bands')],
+    later: [colour('colour-mixed')],
   },
   { id: 'W49', now: [], later: [colour('colour-mixed')] },
   { id: 'W51', now: [error('power-beyond-range')], later: [] },

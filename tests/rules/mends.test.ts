@@ -38,6 +38,7 @@ const each = [
   'trigger-margin',
   'high-speed-short',
   'leaf-cuts-flash',
+  'flicker-bands',
   'motion-blur',
   'electronic-shutter',
   'power-beyond-range',

@@ -1,5 +1,6 @@
 import type { Rule } from '../rule.js'
 import { electronicShutter } from './electronic-shutter.js'
+import { flickerBands } from './flicker-bands.js'
 import { highSpeedShort } from './high-speed-short.js'
 import { leafCutsFlash } from './leaf-cuts-flash.js'
 import { motionBlurRule } from './motion-blur.js'
@@ -13,4 +14,5 @@ export const shutterRules: readonly Rule[] = [
   leafCutsFlash,
   electronicShutter,
   motionBlurRule,
+  flickerBands,
 ]
