@@ -11,6 +11,7 @@ import {
   iso,
   type LumenSeconds,
   type Metres,
+  type Seconds,
   type WattSeconds,
 } from '../units/quantity.js'
 import { beamExponent, beamSolidAngle, standardReflector } from './beam.js'
@@ -18,7 +19,7 @@ import type { UncertainStrength } from './causes.js'
 import { type Emission, emissionOf, zoomOf } from './emission.js'
 import { luxSecondsFor } from './exposure.js'
 import { ratedZoom } from './flash-head.js'
-import { leafLoss } from './flash-time.js'
+import { leafLoss, longBurstShare } from './flash-time.js'
 import { guideNumberAt, intensityOfGuideNumber } from './guide-number.js'
 import { uncertainties } from './how-sure.js'
 import { makeSource } from './make-source.js'
@@ -155,7 +156,7 @@ const mostIntensity = (unit: FlashUnit, { solidAngle }: Emission): number => {
 /** Gel, high-speed sync and a leaf shutter that closes before the flash is over, stops. */
 export const lossesBeyondFront = (light: Light, plan: Plan): Loss => {
   const gel = light.gel?.loss ?? 0
-  const shut = highSpeedLoss(light, plan) ?? leafLoss(light, plan)
+  const shut = highSpeedLoss(light, plan) ?? earlyLoss(light, plan) ?? leafLoss(light, plan)
   return { stops: gel + shut.stops, u: shut.u }
 }
 
@@ -176,6 +177,18 @@ export const highSpeedLoss = ({ mode, unit }: Light, { camera }: Plan): Loss | u
     stops: (stated ?? highSpeedEntry) + Math.log2(camera.sync / camera.shutterMarked),
     u: stated === undefined ? uncertainties.highSpeedEntry : uncertainties.highSpeedStated,
   }
+}
+
+/** Travel of a curtain against the sync time, where the camera's own is not stated: 0.7 to 1.0. Common practice, no source. */
+const usualTravel = 0.85
+
+/** A flash that is fired early, so that the slit runs over the frame while it burns: at best as an even one does. */
+const earlyLoss = ({ trigger, unit }: Light, { camera }: Plan): Loss | undefined => {
+  const { shutterKind, shutterMarked, sync, curtain } = camera
+  if (trigger?.early !== true || unit.kind !== 'flash' || shutterKind !== 'focal-plane') return undefined
+  if (shutterMarked >= sync * 0.999) return undefined
+  const travel = curtain ?? ((sync * usualTravel) as Seconds)
+  return { stops: -Math.log2(longBurstShare(shutterMarked, travel)), u: uncertainties.highSpeedEntry }
 }
 
 // ---------------------------------------------------------------- continuous

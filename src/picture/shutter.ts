@@ -18,8 +18,15 @@ export interface Band {
   readonly dark: { readonly least: number; readonly most: number }
 }
 
+export interface TimeRange {
+  readonly least: Seconds
+  readonly most: Seconds
+}
+
+const noDelay: TimeRange = { least: 0 as Seconds, most: 0 as Seconds }
+
 /** Travel of the first curtain over the frame: known, or a range. */
-export const curtainTravel = (camera: Camera): { readonly least: Seconds; readonly most: Seconds } =>
+export const curtainTravel = (camera: Camera): TimeRange =>
   camera.curtain === undefined
     ? {
         least: (camera.sync * travelOfSync.least) as Seconds,
@@ -29,15 +36,14 @@ export const curtainTravel = (camera: Camera): { readonly least: Seconds; readon
 
 /**
  * The band that a flash leaves dark: between the first curtain's arrival and the second one's start only t/T of the
- * frame is open. `delay` is what the trigger adds after the contact closes. Undefined where the whole frame is open:
- * no faster than sync, or no focal-plane shutter.
+ * frame is open. `delay` is what the trigger adds after the contact closes, at least and at most. Undefined where the whole
+ * frame is open: no faster than sync, or no focal-plane shutter.
  */
-export const darkBand = (camera: Camera, delay: Seconds = 0 as Seconds): Band | undefined => {
+export const darkBand = (camera: Camera, delay: TimeRange = noDelay): Band | undefined => {
   if (camera.shutterKind !== 'focal-plane' || !fasterThanSync(camera)) return undefined
   const travel = curtainTravel(camera)
-  const left = Math.max(0, camera.shutterMarked - delay)
-  const least = Math.min(1, left / travel.most)
-  const most = Math.min(1, left / travel.least)
+  const least = Math.min(1, Math.max(0, camera.shutterMarked - delay.most) / travel.most)
+  const most = Math.min(1, Math.max(0, camera.shutterMarked - delay.least) / travel.least)
   return { open: { least, most }, dark: { least: 1 - most, most: 1 - least } }
 }
 
@@ -45,7 +51,7 @@ export const darkBand = (camera: Camera, delay: Seconds = 0 as Seconds): Band | 
 const unstatedReadout = { least: (1 / 60) as Seconds, most: (1 / 15) as Seconds } as const
 
 /** Time that an electronic shutter takes to read the frame, line by line: known, or a range. 0 reads all at once. */
-export const readoutTime = ({ readout }: Camera): { readonly least: Seconds; readonly most: Seconds } =>
+export const readoutTime = ({ readout }: Camera): TimeRange =>
   readout === undefined ? unstatedReadout : { least: readout, most: readout }
 
 /**
@@ -85,3 +91,18 @@ export const triggerMargin: Readonly<Record<TriggerKind, Stops>> = {
   optical: 0 as Stops,
   'optical groups': 1 as Stops,
 }
+
+/** What a trigger may take from the contact to the flash, at most. From memory. */
+const latest: Readonly<Record<TriggerKind, number>> = {
+  cable: 0,
+  radio: 0.0005,
+  'basic radio': 0.0015,
+  optical: 0.0001,
+  'optical groups': 0.003,
+}
+
+/** Nothing is added where the plan does not say what fires the flash. */
+export const triggerDelay = (by: TriggerKind | undefined): TimeRange => ({
+  least: 0 as Seconds,
+  most: (by === undefined ? 0 : latest[by]) as Seconds,
+})

@@ -92,9 +92,8 @@ export const cases: readonly Case[] = [
   },
   {
     id: 'W41',
-    now: [],
-    later: [colour('trigger-margin')],
-    judged: 'early firing cannot be written in version 1 of the language; the time of the flash comes later',
+    now: [warning('trigger-margin')],
+    later: [],
   },
   { id: 'W43', now: [warning('high-speed-short')], later: [] },
   { id: 'W45', control: true, now: [], later: [] },

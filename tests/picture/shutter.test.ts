@@ -28,7 +28,10 @@ describe('dark band', () => {
         fc.double({ min: 0.002, max: 0.005, noNaN: true }),
         fc.double({ min: 0, max: 0.001, noNaN: true }),
         (exposure, curtain, delay) => {
-          const band = darkBand(camera(exposure, { curtain }), delay as Seconds)!
+          const band = darkBand(camera(exposure, { curtain }), {
+            least: delay as Seconds,
+            most: delay as Seconds,
+          })!
           expect(band.open.most).toBeCloseTo(openLines(exposure, curtain, delay), 3)
           expect(band.open.least).toBe(band.open.most)
           expect(band.dark.most + band.open.least).toBeCloseTo(1, 12)

@@ -7,7 +7,7 @@ import { distance } from '../../scene/vector.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { ambientName } from '../../set/transport.js'
 import type { Metres, PowerShare, Seconds } from '../../units/quantity.js'
-import { neededPowers } from '../power/full-power.js'
+import { powerSet } from './power-set.js'
 
 export interface Blur {
   /** Undefined: the light of the place. */
@@ -64,7 +64,7 @@ const burning = (
   const open = { lasts: camera.shutterMarked, flashes: false, guessed: false, power: undefined, u: 0 }
   if (light === undefined || light.unit.kind !== 'flash' || light.mode === 'high-speed') return open
   const { unit } = light
-  const at = setTo(set, light)
+  const at = powerSet(set, light)
   const { t01, u, known } = flashTime(unit, at.power)
   if (opensAtOnce(camera) && t01 >= camera.shutterMarked) return open
   const more = flashTime(unit, Math.min(unit.power.to, at.power * 2 ** at.u) as PowerShare).t01
@@ -76,19 +76,3 @@ const burning = (
     u: Math.hypot(u, Math.log2(more / t01)),
   }
 }
-
-/** Its power, or the one at which it meters what it is to meter; full power where nothing tells. */
-const setTo = (
-  set: ComputedSet,
-  { name, unit, power }: Light,
-): { readonly power: PowerShare; readonly u: number; readonly known: boolean } => {
-  if (power !== undefined) return { power, u: 0, known: true }
-  const needed = neededPowers(set).find(({ light }) => light.name === name)
-  if (needed === undefined) return { power: fullOf(unit), u: 0, known: false }
-  const { range, overFull, u } = needed
-  const share = Math.max(range.from, Math.min(range.to, range.to * 2 ** overFull))
-  return { power: share as PowerShare, u, known: true }
-}
-
-const fullOf = (unit: Light['unit']): PowerShare =>
-  unit.kind === 'flash' ? unit.power.to : (1 as PowerShare)

@@ -1,4 +1,5 @@
-import { type Band, darkBand, fasterThanSync } from '../../picture/shutter.js'
+import type { Plan } from '../../language/plan.js'
+import { type Band, darkBand, fasterThanSync, type TimeRange, triggerDelay } from '../../picture/shutter.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import type { Change } from '../../set/knobs.js'
 import { exactShutter } from '../../units/marks.js'
@@ -36,10 +37,11 @@ export const shutterBeyondSync = rule<BeyondSync>({
   },
   why: 'Faster than sync the shutter is a travelling slit. The flash is over in a moment and lights only the part that is open just then.',
   formula:
-    'share of the frame that is open = t / T, with the travel T of the curtain: stated, or 0.7 to 1.0 of the sync time',
+    'share of the frame that is open = (t - delay of the trigger) / T, with the travel T of the curtain: stated, or 0.7 to 1.0 of the sync time',
   sources: [
     { kind: 'published', says: 'geometry of the focal-plane shutter: open share min(1, t/T)' },
     { kind: 'common practice', says: 'the curtain travels in 0.7 to 1.0 of the sync time' },
+    { kind: 'memory', says: 'a radio adds up to half a millisecond, a basic one up to one and a half' },
     {
       kind: 'common practice',
       says: 'high-speed sync loses about two stops on entry, then one for each halving',
@@ -62,7 +64,7 @@ export const shutterBeyondSync = rule<BeyondSync>({
 
   detect: ({ set, plan }) => {
     if (!fasterThanSync(plan.camera)) return []
-    const band = darkBand(plan.camera)
+    const band = darkBand(plan.camera, latestTrigger(plan))
     if (band === undefined) return []
     const faster = Math.log2(plan.camera.sync / plan.camera.shutterMarked)
     const crosses = subjectInBand(set.scene, plan.camera.frame, band.dark.most)
@@ -99,6 +101,12 @@ export const shutterBeyondSync = rule<BeyondSync>({
     ...highSpeed(evidence, words, context),
   ],
 })
+
+/** Of the flash that comes last. */
+const latestTrigger = (plan: Plan): TimeRange =>
+  singleFlashes(plan)
+    .map(({ trigger }) => triggerDelay(trigger?.by))
+    .reduce((late, one) => (one.most > late.most ? one : late))
 
 /** The ambient light then comes up, by a known amount where it is stated. */
 const atSync = ({ faster }: BeyondSync, words: Words, { plan, set }: RuleContext): readonly Mend[] => {

@@ -9,8 +9,18 @@ const unstatedSync = 1 / 3
 /** u of the plan's sync speed, stops. */
 export const syncU = (plan: Plan): number => (plan.places.stated('/camera/sync') ? 0 : unstatedSync)
 
-/** Flashes that are on and fire at once; high-speed sync pulses through the whole run of the slit. */
+/**
+ * Flashes that are on and fire once the shutter is open; high-speed sync pulses through the whole run of the slit, and one
+ * that is fired early burns through it.
+ */
 export const singleFlashes = (plan: Plan): readonly Light[] =>
+  flashes(plan).filter((light) => light.trigger?.early !== true)
+
+/** Those that a trigger fires before the shutter is open all over. */
+export const earlyFlashes = (plan: Plan): readonly Light[] =>
+  flashes(plan).filter((light) => light.trigger?.early === true)
+
+const flashes = (plan: Plan): readonly Light[] =>
   [...plan.lights.values()].filter(
     (light) => light.on && light.unit.kind === 'flash' && light.mode !== 'high-speed',
   )

@@ -1,26 +1,47 @@
+import type { Plan } from '../../language/plan.js'
+import { flashTime, regulationOf } from '../../light/flash-time.js'
 import { fasterThanSync, triggerMargin, underSync } from '../../picture/shutter.js'
 import { exactShutter, nearestShutter } from '../../units/marks.js'
-import type { Seconds } from '../../units/quantity.js'
-import { lightPointer } from '../place-pointer.js'
-import { type Evidence, rule } from '../rule.js'
-import { singleFlashes, syncU } from './sync.js'
+import type { PowerShare, Seconds } from '../../units/quantity.js'
+import { lightPointer, settingPointer } from '../place-pointer.js'
+import { type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
+import { reached } from '../tiers.js'
+import type { Words } from '../words.js'
+import { durationText } from './duration-text.js'
+import { type Tail, type TooEarly, tailsCut, tooShortForEarly } from './edge-of-flash.js'
+import { atShutter, costsOfSlower, slowerMarks } from './slower.js'
+import { earlyFlashes, singleFlashes, syncU } from './sync.js'
 
-const fired = (by: string, shutter: string): string => `plan: 1
+const fired = (
+  by: string,
+  shutter: string,
+  more = 'unit: head 200 Ws, meters: f/5.6',
+  curtain = '',
+): string => `plan: 1
 title: Flash by trigger
-camera: { lens: 85 mm, at: { distance: 2.5 m }, aperture: f/5.6, shutter: ${shutter}, iso: 100, sync: 1/200 }
+camera: { lens: 85 mm, at: { distance: 2.5 m }, aperture: f/5.6, shutter: ${shutter}, iso: 100, sync: 1/200${curtain} }
 subject: { kind: person }
 lights:
-  key: { unit: head 200 Ws, modifier: softbox 60 x 90 cm, meters: f/5.6, trigger: { by: ${by} }, at: { angle: 30 deg left, distance: 1.2 m, height: 2 m } }
+  key: { ${more}, modifier: softbox 60 x 90 cm, trigger: { by: ${by} }, at: { angle: 30 deg left, distance: 1.2 m, height: 2 m } }
 wanted: { framing: head and shoulders }
 `
+const quick = (power: string): string =>
+  `unit: { energy: 400 Ws, regulated: igbt, durations: [{ power: full, t0.1: 1/500 }, { power: 1/32, t0.1: 1/4000 }] }, power: ${power}`
+const slow =
+  'unit: { energy: 800 Ws, regulated: voltage, durations: [{ power: full, t0.1: 1/250 }] }, power: full'
 
 type Trigger = keyof typeof triggerMargin
 
-interface Margin extends Evidence {
+interface Near {
+  readonly kind: 'near'
   readonly margin: number
   readonly needs: number
   readonly by: Trigger
   readonly lights: readonly string[]
+}
+
+interface Margin extends Evidence {
+  readonly found: Near | ({ readonly kind: 'early' } & TooEarly) | ({ readonly kind: 'tail' } & Tail)
 }
 
 const limitNames = {
@@ -35,7 +56,8 @@ export const triggerMarginRule = rule<Margin>({
   id: 'trigger-margin',
   family: 'shutter',
   level: 'warning',
-  finds: 'a shutter too near the sync speed for how the flash is fired',
+  finds:
+    'a shutter too near the sync speed for how the flash is fired, or for how long it burns; a short flash that is fired early',
   limits: {
     cable: { value: triggerMargin.cable, unit: 'stop', says: 'under the sync speed, by cable' },
     radio: { value: triggerMargin.radio, unit: 'stop', says: 'under the sync speed, by radio' },
@@ -54,31 +76,50 @@ export const triggerMarginRule = rule<Margin>({
       unit: 'stop',
       says: 'under the sync speed, by optical groups',
     },
+    early: {
+      value: 1 / 4,
+      unit: 'share',
+      says: "of the curtain's run that a flash fired early must last, at the sync speed and slower; faster, the whole run",
+    },
+    'tail-note': {
+      value: 1 / 3,
+      unit: 'stop',
+      says: 'of a flash that its last strip misses: note over this',
+    },
+    tail: { value: 1, unit: 'stop', says: 'of a flash that its last strip misses: warning over this' },
   },
-  why: 'A trigger takes its time after the contact closes. At the sync speed there is none to spare, and a strip along one edge stays dark, from one frame to the next more or less.',
-  formula: 'log2(shutter time / sync time) in the thirds of the dial, against what the trigger wants',
+  why: 'A trigger takes its time after the contact closes, and a large flash burns for some. At the sync speed there is none to spare, and a strip along one edge stays dark, from one frame to the next more or less. A trigger that fires early, for a long flash to burn through the slit, leaves the other edge dark with a short one.',
+  formula:
+    'log2(shutter time / sync time) in the thirds of the dial, against what the trigger wants; the tail: the flash that is out by t - T; fired early: t0.1 against a quarter of the travel T',
   sources: [
     {
       kind: 'common practice',
       says: 'cable 0, radio a third, basic radio two thirds, optical groups one stop under sync',
     },
+    { kind: 'derived', says: 'usable sync time = travel + delay + duration of the flash' },
+    { kind: 'common practice', says: 'early firing wants a flash of a millisecond or more' },
   ],
   basis: 'the marks of the dial; margins are common practice',
   fires: [
     { title: 'basic radio at the sync speed', plan: fired('basic radio', '1/200') },
     { title: 'basic radio a third under it', plan: fired('basic radio', '1/160') },
+    { title: 'fired early, and over too soon', plan: fired('radio, early: true', '1/160', quick('1/32')) },
+    { title: 'a long flash at the sync speed', plan: fired('cable', '1/200', slow, ', curtain: 4 ms') },
   ],
   passes: [
     { title: 'by cable', plan: fired('cable', '1/200') },
     { title: 'radio a third under it', plan: fired('radio', '1/160') },
     { title: 'basic radio two thirds under it', plan: fired('basic radio', '1/125') },
+    { title: 'fired early, for a long flash', plan: fired('radio, early: true', '1/160', quick('full')) },
+    { title: 'a long flash and time for it', plan: fired('cable', '1/80', slow, ', curtain: 4 ms') },
   ],
 
   needs: ({ plan }) => {
-    if (plan.camera.shutterKind !== 'focal-plane' || fasterThanSync(plan.camera)) return 'silent'
+    if (plan.camera.shutterKind !== 'focal-plane') return 'silent'
+    if (earlyFlashes(plan).length > 0) return undefined
     const flashes = singleFlashes(plan)
-    if (flashes.length === 0) return 'silent'
-    return flashes.some((light) => light.trigger !== undefined)
+    if (fasterThanSync(plan.camera) || flashes.length === 0) return 'silent'
+    return flashes.some((light) => light.trigger !== undefined) || plan.camera.curtain !== undefined
       ? undefined
       : {
           because: 'the plan does not say how the flashes are fired',
@@ -86,52 +127,163 @@ export const triggerMarginRule = rule<Margin>({
         }
   },
 
-  detect: ({ plan, limits }) => {
-    const kinds = singleFlashes(plan).flatMap((light) =>
-      light.trigger === undefined
-        ? []
-        : [{ light: light.name, by: light.trigger.by, needs: limits[limitNames[light.trigger.by]]! }],
-    )
-    const most = kinds.reduce<(typeof kinds)[number] | undefined>(
-      (worst, one) => (worst === undefined || one.needs > worst.needs ? one : worst),
-      undefined,
-    )
-    if (most === undefined) return []
-    const margin = underSync(plan.camera)
-    return [
-      {
-        pointer: '/camera/shutter',
-        also: kinds
-          .filter((one) => one.by === most.by)
-          .map((one) => ({ pointer: lightPointer(one.light, 'trigger'), says: 'fired by this' })),
-        beyond: { stops: most.needs - margin, u: syncU(plan) },
-        measured: { 'under-sync': { value: margin, unit: 'stop', limit: most.needs, side: 'at-least' } },
-        cause: 'the shutter is near the flash sync',
+  detect: (context) => [
+    ...near(context),
+    ...tooShortForEarly(context.set, context.limits.early!).map((found) => early(found, context.plan)),
+    ...tailsCut(context.set).map((found) => tail(found, context)),
+  ],
+
+  tell: ({ found }, words, { plan }) => {
+    const { camera } = plan
+    switch (found.kind) {
+      case 'near':
+        return {
+          message: `a strip along one edge can stay dark: ${words.shutter(camera.shutterMarked)} is ${found.margin === 0 ? 'at' : `only ${words.howMany(found.margin)} under`} the sync speed of ${words.shutter(camera.sync)}, and a flash fired by ${found.by} wants ${words.howMany(found.needs)}`,
+          why: `${words.list(found.lights)} fired by ${found.by}; a test frame of a plain wall shows how much your trigger needs`,
+        }
+      case 'early':
+        return {
+          message: `a strip along the far edge stays dark, at whatever shutter: ${found.light.name} is fired early, and its flash of ${durationText(found.t01, words)} is over before the shutter is open all over`,
+          why: `fired early a flash has to last ${durationText(found.needs, words)} or longer (t0.1); less power makes it worse where it is cut short`,
+        }
+      case 'tail':
+        return {
+          message: `a strip along one edge comes out ${words.howMany(found.lost)} darker: at ${words.shutter(camera.shutterMarked)} the second curtain starts while ${found.light.name} still burns`,
+          why: `its flash lasts ${durationText(found.t01, words)} (t0.1), and ${milliseconds(camera.shutterMarked - camera.curtain!)} are left between the curtains`,
+        }
+    }
+  },
+
+  mend: ({ found }, words, context) =>
+    found.kind === 'near'
+      ? moreMargin(found, words, context)
+      : found.kind === 'early'
+        ? longEnough(found, words)
+        : timeForAll(found, words, context),
+})
+
+const near = ({ plan, limits }: RuleContext): readonly Margin[] => {
+  if (fasterThanSync(plan.camera)) return []
+  const kinds = singleFlashes(plan).flatMap((light) =>
+    light.trigger === undefined
+      ? []
+      : [{ light: light.name, by: light.trigger.by, needs: limits[limitNames[light.trigger.by]]! }],
+  )
+  const most = kinds.reduce<(typeof kinds)[number] | undefined>(
+    (worst, one) => (worst === undefined || one.needs > worst.needs ? one : worst),
+    undefined,
+  )
+  if (most === undefined) return []
+  const margin = underSync(plan.camera)
+  return [
+    {
+      pointer: '/camera/shutter',
+      also: kinds
+        .filter((one) => one.by === most.by)
+        .map((one) => ({ pointer: lightPointer(one.light, 'trigger'), says: 'fired by this' })),
+      beyond: { stops: most.needs - margin, u: syncU(plan) },
+      measured: { 'under-sync': { value: margin, unit: 'stop', limit: most.needs, side: 'at-least' } },
+      cause: 'the shutter is near the flash sync',
+      found: {
+        kind: 'near',
         margin,
         needs: most.needs,
         by: most.by,
         lights: kinds.filter((one) => one.by === most.by).map((one) => one.light),
       },
-    ]
-  },
+    },
+  ]
+}
 
-  tell: ({ margin, needs, by, lights }, words, { plan }) => ({
-    message: `a strip along one edge can stay dark: ${words.shutter(plan.camera.shutterMarked)} is ${margin === 0 ? 'at' : `only ${words.howMany(margin)} under`} the sync speed of ${words.shutter(plan.camera.sync)}, and a flash fired by ${by} wants ${words.howMany(needs)}`,
-    why: `${words.list(lights)} fired by ${by}; a test frame of a plain wall shows how much your trigger needs`,
-  }),
-
-  mend: ({ needs, by }, words, { plan, set }) => {
-    const slower = nearestShutter((plan.camera.sync * 2 ** needs) as Seconds)
-    return [
-      {
-        title: `camera.shutter → ${words.shutter(slower)}`,
-        gives: `${words.howMany(needs)} under the sync speed`,
-        costs: `the room counts ${words.howMany(Math.log2(slower / plan.camera.shutterMarked))} more`,
-        after: set.with({ knob: { knob: 'shutter' }, to: exactShutter(slower) }),
-      },
-      ...(by === 'cable'
-        ? []
-        : [{ title: 'a cable to one flash, the others by its light', gives: 'no delay to allow for' }]),
-    ]
-  },
+const early = (found: TooEarly, plan: Plan): Margin => ({
+  pointer: lightPointer(found.light.name, 'trigger'),
+  also: [
+    { pointer: settingPointer(found.light), says: 'so long it burns at this setting' },
+    ...(fasterThanSync(plan.camera) ? [{ pointer: '/camera/shutter', says: 'faster than sync' }] : []),
+  ],
+  beyond: { stops: found.short, u: found.u },
+  measured: { lasts: { value: found.t01, unit: 's', limit: found.needs, side: 'at-least' } },
+  found: { kind: 'early', ...found },
 })
+
+const tail = (found: Tail, { limits }: RuleContext): Margin => {
+  const { light, lost, u } = found
+  const tier = reached((limit) => lost - limit, u, [
+    { level: 'note', limit: limits['tail-note']! },
+    { level: 'warning', limit: limits.tail! },
+  ])
+  return {
+    pointer: '/camera/shutter',
+    also: [{ pointer: settingPointer(light), says: 'this flash' }],
+    beyond: tier.beyond,
+    level: tier.level,
+    measured: { missed: { value: lost, unit: 'stop', u, limit: tier.limit, side: 'at-most' } },
+    cause: 'the shutter is near the flash sync',
+    found: { kind: 'tail', ...found },
+  }
+}
+
+const milliseconds = (seconds: number): string => `${Math.round(Math.max(0, seconds) * 1e4) / 10} ms`
+
+const moreMargin = ({ needs, by }: Near, words: Words, { plan, set }: RuleContext): readonly Mend[] => {
+  const slower = nearestShutter((plan.camera.sync * 2 ** needs) as Seconds)
+  return [
+    {
+      title: `camera.shutter → ${words.shutter(slower)}`,
+      gives: `${words.howMany(needs)} under the sync speed`,
+      costs: `the room counts ${words.howMany(Math.log2(slower / plan.camera.shutterMarked))} more`,
+      after: set.with({ knob: { knob: 'shutter' }, to: exactShutter(slower) }),
+    },
+    ...(by === 'cable'
+      ? []
+      : [{ title: 'a cable to one flash, the others by its light', gives: 'no delay to allow for' }]),
+  ]
+}
+
+/** Of a unit that cuts, the power from which its flash lasts. */
+const longEnough = ({ light, needs }: TooEarly, words: Words): readonly Mend[] => {
+  const { unit } = light
+  const plain = {
+    title: `${light.name} fired in the plain way: early: false`,
+    gives: 'no strip at the sync speed and slower',
+  }
+  if (unit.kind !== 'flash' || regulationOf(unit) !== 'igbt') return [plain]
+  const powers = Array.from({ length: 31 }, (_, i) => unit.power.to * 2 ** (-i / 3)) as PowerShare[]
+  const least = powers.findLast((power) => flashTime(unit, power).t01 >= needs)
+  return [
+    plain,
+    ...(least === undefined
+      ? []
+      : [
+          {
+            title: `${light.name} at ${words.power(least)} or more: its flash then lasts ${durationText(flashTime(unit, least).t01, words)}`,
+            gives: 'light until the shutter is open all over',
+            costs: 'speed or aperture down by as much',
+          },
+        ]),
+  ]
+}
+
+/** Slower than this is no longer a matter of sync. */
+const longest = 1 / 15
+
+const timeForAll = ({ light }: Tail, words: Words, { plan, set, limits }: RuleContext): readonly Mend[] => {
+  const enough = slowerMarks(plan.camera.shutterMarked, longest).find((mark) =>
+    tailsCut(atShutter(set, mark)).every(
+      (one) => one.light.name !== light.name || one.lost + one.u <= limits['tail-note']!,
+    ),
+  )
+  return [
+    ...(enough === undefined
+      ? []
+      : [
+          {
+            title: `camera.shutter → ${words.shutter(enough)}`,
+            gives: 'time for the whole flash',
+            costs: costsOfSlower(set, enough, words),
+            after: atShutter(set, enough),
+          },
+        ]),
+    { title: `a shorter flash for ${light.name}`, gives: 'the same shutter' },
+  ]
+}

@@ -1,0 +1,82 @@
+/** Flash and curtains in time: what of a flash the last strip of the frame misses. */
+import type { Light } from '../../language/plan.js'
+import { flashTime, keptShare, type Pulse } from '../../light/flash-time.js'
+import { curtainTravel, fasterThanSync, triggerDelay } from '../../picture/shutter.js'
+import type { ComputedSet } from '../../set/computed-set.js'
+import type { Seconds } from '../../units/quantity.js'
+import { powerSet } from './power-set.js'
+import { earlyFlashes, singleFlashes } from './sync.js'
+
+export interface Tail {
+  readonly light: Light
+  /** Stops that the strip which closes first misses. */
+  readonly lost: number
+  readonly u: number
+  readonly t01: Seconds
+}
+
+/**
+ * The second curtain starts at t, the flash at T after its trigger: the strip that closes first gets what is out by t − T. Told
+ * only of cameras and flashes whose times are stated: a sync speed has the usual flash counted in.
+ */
+export const tailsCut = (set: ComputedSet): readonly Tail[] => {
+  const { plan } = set
+  const { camera } = plan
+  if (camera.curtain === undefined || fasterThanSync(camera)) return []
+  const slack = camera.shutterMarked - camera.curtain
+  return singleFlashes(plan).flatMap((light): Tail[] => {
+    if (light.unit.kind !== 'flash') return []
+    const power = powerSet(set, light)
+    const { pulse, known, u, t01 } = flashTime(light.unit, power.power)
+    if (known === 'guessed' || !power.known) return []
+    const late = triggerDelay(light.trigger?.by).most
+    const at = (delay: number, times: number): number => missed(pulse, (slack - delay) / times)
+    const lost = at(late / 2, 1)
+    const byDelay = (at(late, 1) - at(0, 1)) / 2
+    const byTime = (at(late / 2, 2 ** u) - at(late / 2, 2 ** -u)) / 2
+    return [{ light, lost, u: Math.hypot(byDelay, byTime), t01 }]
+  })
+}
+
+/** Nothing left counts as ten stops. */
+const missed = (pulse: Pulse, time: number): number => {
+  const kept = keptShare(pulse, Math.max(0, time) as Seconds)
+  return kept < 2 ** -10 ? 10 : -Math.log2(kept)
+}
+
+export interface TooEarly {
+  readonly light: Light
+  readonly t01: Seconds
+  /** That it has to last, at least. */
+  readonly needs: Seconds
+  /** Stops of time that it is too short; negative is to spare. */
+  readonly short: number
+  readonly u: number
+}
+
+/**
+ * A flash fired before the shutter is open has to last until it is: through the whole run of the slit where that is faster than
+ * sync, else through as much of the curtain's run as it is fired early, which no maker tells.
+ *
+ * @param ahead share of the curtain's travel that it is taken to be fired early, at the sync speed and slower
+ */
+export const tooShortForEarly = (set: ComputedSet, ahead: number): readonly TooEarly[] => {
+  const { plan } = set
+  const { least, most } = curtainTravel(plan.camera)
+  const run = Math.sqrt(least * most) * (fasterThanSync(plan.camera) ? 1 : ahead)
+  return earlyFlashes(plan).flatMap((light): TooEarly[] => {
+    if (light.unit.kind !== 'flash') return []
+    const power = powerSet(set, light)
+    const { t01, u } = flashTime(light.unit, power.power)
+    const more = flashTime(light.unit, Math.min(1, power.power * 2 ** power.u) as typeof power.power).t01
+    return [
+      {
+        light,
+        t01,
+        needs: run as Seconds,
+        short: Math.log2(run / t01),
+        u: Math.hypot(u, Math.log2(more / t01), Math.log2(most / least) / 2),
+      },
+    ]
+  })
+}
