@@ -1,0 +1,226 @@
+/** Rules on flash and shutter in time, against strips of the frame that are exposed step by step, and by hand. */
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { Finding } from '../../src/checker/finding.js'
+import { tailsCut, tooShortForEarly } from '../../src/rules/shutter/edge-of-flash.js'
+import { computeSet } from '../../src/set/compute-set.js'
+import { checkText, findingsOf, planOf } from './check-text.js'
+
+const text = (camera: string, key: string, more = '', subject = '{ kind: person }') => `plan: 1
+title: Flash and time
+${more}camera: { lens: 85 mm, at: { distance: 2.5 m }, aperture: f/5.6, iso: 100, ${camera} }
+subject: ${subject}
+lights:
+  key: { ${key}, at: { angle: 30 deg left, distance: 1.4 m, height: 2 m } }
+wanted: { shadow: any, ambient: any }
+`
+const setOf = (...of: Parameters<typeof text>) => computeSet(planOf(text(...of)))
+const measured = ({ measured: all }: Finding, name: string): number => all[name]!.value
+
+/** Strip y is open from y·T for t. What each gets of a flash that starts at `fires`, as a share of all its light. */
+const strips = (time: number, travel: number, fires: number, t05: number) => {
+  const step = 2e-6
+  const flash: number[] = []
+  for (let at = 0; at < 14 * t05; at += step) flash.push(2 ** (-(at + step / 2) / t05))
+  const all = flash.reduce((sum, one) => sum + one, 0)
+  return Array.from({ length: 101 }, (_, i) => {
+    const opens = (i / 100) * travel
+    let got = 0
+    flash.forEach((one, k) => {
+      const now = fires + (k + 0.5) * step
+      if (now >= opens && now <= opens + time) got += one
+    })
+    return got / all
+  })
+}
+
+describe('the tail of a flash', () => {
+  it('that the first strip misses is what strips exposed one by one get', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom('1/200', '1/160', '1/125', '1/100'),
+        fc.double({ min: 0.0004, max: 0.0015, noNaN: true }),
+        (shutter, t05) => {
+          const head = `unit: { energy: 400 Ws, regulated: voltage, durations: [{ power: full, t0.5: ${(t05 * 1000).toFixed(6)} ms }] }, power: full`
+          const [tail] = tailsCut(
+            setOf(`shutter: ${shutter}, sync: 1/200, curtain: 4 ms`, `${head}, trigger: { by: cable }`),
+          )
+          const got = strips(1 / Number(shutter.slice(2)), 0.004, 0.004, t05)
+          expect(2 ** -tail!.lost).toBeCloseTo(Math.min(...got), 2)
+          expect(got.indexOf(Math.min(...got))).toBe(0)
+        },
+      ),
+      { numRuns: 8, seed: 1 },
+    )
+  })
+
+  it('is told only where curtain and flash are stated', () => {
+    const stated = 'unit: { energy: 800 Ws, durations: [{ power: full, t0.1: 1/250 }] }, power: full'
+    const at = 'shutter: 1/200, sync: 1/200'
+    expect(findingsOf('trigger-margin', text(`${at}, curtain: 4 ms`, stated))).toHaveLength(1)
+    expect(findingsOf('trigger-margin', text(at, stated))).toHaveLength(0)
+    expect(
+      findingsOf('trigger-margin', text(`${at}, curtain: 4 ms`, 'unit: head 600 Ws, power: full')),
+    ).toHaveLength(0)
+  })
+})
+
+describe('a flash fired early', () => {
+  it('leaves strips in the dark where it is too short, by the strips', () => {
+    const early = (power: string, shutter: string) => {
+      const set = setOf(
+        `shutter: ${shutter}, sync: 1/200, curtain: 4 ms`,
+        `unit: { energy: 400 Ws, regulated: igbt, durations: [{ power: full, t0.1: 1/250 }, { power: 1/32, t0.1: 1/5000 }] }, power: ${power}, trigger: { by: radio, early: true }`,
+      )
+      return tooShortForEarly(set, 0.25)[0]!
+    }
+    // Fired a quarter of its travel ahead of the curtain's arrival: the last strip opens 1 ms later.
+    for (const power of ['full', '1/2', '1/8', '1/32']) {
+      const { t01, short } = early(power, '1/200')
+      const opens = 0.001
+      expect(short > 0, power).toBe(t01 < opens)
+    }
+    expect(early('1/32', '1/200').short).toBeGreaterThan(0)
+    expect(early('full', '1/200').short).toBeLessThan(0)
+    // Faster than sync it has to burn for the whole run.
+    expect(early('1/2', '1/1000').short).toBeGreaterThan(early('1/2', '1/200').short)
+  })
+
+  it('lights through the slit as an even burst does, at best', () => {
+    const key = 'unit: head 400 Ws, power: full, trigger: { by: radio, early: true }'
+    const light = (shutter: string) =>
+      setOf(`shutter: ${shutter}, sync: 1/250, curtain: 4 ms`, key).key!.figure.stops
+    // The check values sync.hss.500 and sync.hss.2000.
+    expect(light('1/500') - light('1/250')).toBeCloseTo(-1.5849625, 6)
+    expect(light('1/2000') - light('1/250')).toBeCloseTo(-3.169925, 6)
+  })
+})
+
+describe('the dark band', () => {
+  it('grows by what the trigger may add', () => {
+    const band = (by: string) => {
+      const [found] = findingsOf(
+        'shutter-beyond-sync',
+        text('shutter: 1/400, sync: 1/200, curtain: 4 ms', `unit: flashgun, meters: f/5.6${by}`),
+      )
+      return { dark: measured(found!, 'dark-share'), message: found!.message }
+    }
+    // By hand: 2.5 ms open of 4 ms; half a millisecond late 2.0 ms.
+    expect(band('').dark).toBeCloseTo(1 - 2.5 / 4, 9)
+    expect(band(', trigger: { by: cable }').dark).toBeCloseTo(1 - 2.5 / 4, 9)
+    expect(band(', trigger: { by: radio }').dark).toBeCloseTo(0.5, 9)
+    expect(band(', trigger: { by: radio }').message).toMatch(/^up to 50 %/)
+    expect(band('').message).toMatch(/^38 %/)
+  })
+})
+
+describe('motion blur', () => {
+  const head = (power: string) =>
+    `unit: { energy: 600 Ws, regulated: igbt, durations: [{ power: full, t0.1: 1/500 }, { power: 1/4, t0.1: 1/2000 }, { power: 1/16, t0.1: 1/5000 }] }, power: ${power}`
+  const blur = (key: string, shutter = '1/200', more = '') =>
+    findingsOf(
+      'motion-blur',
+      text(`shutter: ${shutter}, sync: 1/250`, key, more, '{ kind: person, moves: 5 m/s }'),
+    )
+
+  it('is 10 mm at 1/500 and 2.5 mm at 1/2000 for limbs at 5 m/s', () => {
+    // As practitioners reckon it.
+    expect(measured(blur(head('full'))[0]!, 'blur')).toBeCloseTo(1, 9)
+    expect(measured(blur(head('1/4'))[0]!, 'blur')).toBeCloseTo(0.25, 9)
+  })
+
+  it('counts what gives enough of the light: a lamp beside the flash smears where it may show', () => {
+    const bright = 'ambient: { reads: f/16, shutter: 1/200, iso: 100 }\n'
+    const lit = blur(head('1/16'), '1/200', bright)
+    expect(lit).toHaveLength(1)
+    expect(lit[0]!.message).toMatch(/the light of the place burns on/)
+    expect(measured(lit[0]!, 'blur')).toBeCloseTo(2.5, 9)
+    // Where none is wanted, that it shows at all is told instead.
+    const unwanted = text(
+      'shutter: 1/200, sync: 1/250',
+      head('1/16'),
+      bright,
+      '{ kind: person, moves: 5 m/s }',
+    ).replace('ambient: any', 'ambient: none')
+    const told = checkText(unwanted).findings.map(({ rule }) => rule)
+    expect(told).toContain('ambient-in-exposure')
+    expect(told.filter((rule) => rule === 'motion-blur').length).toBeLessThan(2)
+    expect(
+      findingsOf('motion-blur', unwanted)
+        .map(({ message }) => message)
+        .join(),
+    ).not.toMatch(/burns on/)
+  })
+
+  it('asks how fast, where frozen is all that is wanted', () => {
+    const { notChecked } = checkText(
+      text('shutter: 1/200', head('full')).replace('shadow: any', 'shadow: any, motion: frozen'),
+    )
+    expect(notChecked.find(({ rule }) => rule === 'motion-blur')?.enable?.text).toBe('moves: 2 m/s')
+  })
+})
+
+describe('flicker', () => {
+  it('swings by what frames taken at any moment differ', () => {
+    // The lamp is half its swing under and over its mean; beside it a steady one of the same kind and place.
+    const lamp = (flicker: string) => `unit: { lux: 2000 lx at 1 m${flicker} }, power: full`
+    const plan = text(
+      'shutter: 1/250',
+      lamp(', flicker: mains'),
+      'room: { width: 6 m, length: 8 m, height: 3 m, mains: 60 Hz }\n',
+    ).replace(
+      '\nwanted',
+      '\n  fill: { unit: { lux: 2000 lx at 1 m }, power: full, at: { angle: 30 deg right, distance: 1.4 m, height: 2 m } }\nwanted',
+    )
+    const [found] = findingsOf('flicker-bands', plan)
+    const frames = Array.from({ length: 500 }, (_, i) => {
+      let sum = 0
+      for (let k = 0; k < 1000; k++) {
+        const at = i / 500 / 120 + ((k + 0.5) / 1000) * 0.004
+        sum += 1 + (1 + 0.5 * Math.cos(2 * Math.PI * 120 * at))
+      }
+      return sum
+    })
+    const swing = Math.log2(Math.max(...frames) / Math.min(...frames))
+    expect(measured(found!, 'share')).toBeCloseTo(0.5, 2)
+    expect(measured(found!, 'swing')).toBeCloseTo(swing, 2)
+  })
+
+  it('goes by the mains that the room states, or its voltage', () => {
+    const at = (room: string) =>
+      findingsOf(
+        'flicker-bands',
+        text('shutter: 1/125', 'unit: { lux: 2000 lx at 1 m, flicker: mains }, power: full', room),
+      ).map(({ level, certainty }) => `${level} ${certainty}`)
+    const room = (more: string) => `room: { width: 6 m, length: 8 m, height: 3 m${more} }\n`
+    expect(at(room(', mains: 50 Hz'))).toEqual(['warning probable'])
+    expect(at(room(', circuits: { a: { voltage: 230 V, breaker: 16 A } }'))).toEqual(['warning probable'])
+    expect(at(room(', mains: 60 Hz'))).toEqual([])
+    expect(at(room(', circuits: { a: { voltage: 120 V, breaker: 15 A } }'))).toEqual([])
+    // On one of two mains it would show: told, one level down.
+    expect(at(room(''))).toEqual(['note possible'])
+    expect(at(room(', circuits: { a: { voltage: 100 V, breaker: 15 A } }'))).toEqual(['note possible'])
+  })
+})
+
+describe('high-speed mode', () => {
+  const plan = (more: string) =>
+    text('shutter: 1/2000, sync: 1/250', `unit: { guide-number: 22 m at 35 mm }, mode: high-speed, ${more}`)
+
+  it('is told once, and neutral density at the sync speed comes first', () => {
+    for (const more of ['meters: f/5.6', 'power: full']) {
+      const { findings } = checkText(plan(more))
+      const [found] = findings.filter(({ rule }) => rule === 'high-speed-short')
+      expect(found!.level).toBe('warning')
+      expect(findings.some(({ rule }) => rule === 'unit-too-weak')).toBe(false)
+      expect(measured(found!, 'lost')).toBeCloseTo(5, 9)
+      expect(found!.advice[0]!.title).toMatch(/^camera\.shutter → 1\/250, camera\.filter → 3 stops/)
+    }
+  })
+
+  it('is left to the unit itself where the mode takes nothing', () => {
+    const slow = plan('meters: f/22').replace('1/2000', '1/200')
+    expect(findingsOf('unit-too-weak', slow)).toHaveLength(1)
+    expect(findingsOf('high-speed-short', slow)).toHaveLength(0)
+  })
+})
