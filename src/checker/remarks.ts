@@ -6,16 +6,12 @@ import type { ComputedSet, UnusedReading } from '../set/computed-set.js'
 export const remarksOn = (set: ComputedSet, words: Words): readonly string[] => {
   const { plan } = set
   const on = [...plan.lights.values()].filter((light) => light.on)
-  const photometric = on.filter(
-    ({ unit }) => unit.kind === 'continuous' && unit.strength.kind === 'photometric file',
-  )
   const flash = on.some(({ unit }) => unit.kind === 'flash')
   return [
     ...(plan.room === undefined ? ['dark and open: the plan states no room'] : []),
     ...(flash && plan.camera.shutterKind === 'focal-plane' && !plan.places.stated('/camera/sync')
       ? [`sync taken as ${words.shutter(plan.camera.sync)}: the plan states none`]
       : []),
-    ...photometric.map(({ name }) => `${name} is left out: photometric files are not computed yet`),
     ...set.unusedReadings.map((reading) => unusedReading(plan, reading)),
   ]
 }

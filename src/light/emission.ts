@@ -1,9 +1,11 @@
 /** What a light's unit, modifier and grid make of its pattern, and the flux that goes with it. */
+import type { PhotometricTable } from '../language/photometric/table.js'
 import type { FlashUnit, Grid, Light } from '../language/plan.js'
 import type { Metres, Radians } from '../units/quantity.js'
 import { beamExponent, beamSolidAngle, standardReflector } from './beam.js'
 import { framePattern, headOfSolidAngle, headSolidAngle, ratedZoom } from './flash-head.js'
 import { type GuideNumberEntry, guideNumberAt } from './guide-number.js'
+import { photometryOf } from './photometric.js'
 import type { GridPattern, HeadPattern, Pattern } from './source.js'
 
 export interface Emission {
@@ -21,9 +23,8 @@ export const emissionOf = (light: Light): Emission => {
     case 'flash':
       return bareFlash(unit, light, grid)
     case 'continuous':
-      return unit.strength.kind === 'photometric file' || unit.strength.beam === undefined
-        ? cosine(1, false, grid)
-        : cosine(beamExponent(unit.strength.beam), false, grid)
+      if (unit.strength.kind === 'photometric file') return byTable(unit.strength.table, light.lying, grid)
+      return cosine(unit.strength.beam === undefined ? 1 : beamExponent(unit.strength.beam), false, grid)
     case 'sun':
     case 'window':
       return cosine(1, false, grid)
@@ -35,6 +36,15 @@ const cosine = (exponent: number, both: boolean, grid: GridPattern | undefined):
   both,
   solidAngle: (both ? 2 : 1) * beamSolidAngle(exponent),
 })
+
+const byTable = (table: PhotometricTable, lying: boolean, grid: GridPattern | undefined): Emission => {
+  const { reference, flux, both } = photometryOf(table)
+  return {
+    pattern: { cosine: undefined, head: undefined, grid, table: { table, gain: 1 / reference, lying } },
+    both,
+    solidAngle: flux / reference,
+  }
+}
 
 /** A bare tube throws alike to all sides. */
 const bareFlash = (unit: FlashUnit, light: Light, grid: GridPattern | undefined): Emission => {

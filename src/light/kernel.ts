@@ -1,8 +1,9 @@
 /** What one element of a front gives to a receptor, with both in the front's own coordinates. */
 import { gridTransmission, tanCutOff } from './grid.js'
+import { photometryOf, tableToward } from './photometric.js'
 import type { Pattern } from './source.js'
 
-/** A receptor on the front's plane coordinates: (x, y, z) with z > 0 in front; its normal likewise. */
+/** A receptor on the front's plane coordinates: (x, y, z) with z > 0, mirrored to the front if it is behind; its normal likewise. */
 export interface LocalReceptor {
   readonly x: number
   readonly y: number
@@ -10,6 +11,8 @@ export interface LocalReceptor {
   readonly nx: number
   readonly ny: number
   readonly nz: number
+  /** It is behind the front. */
+  readonly behind: boolean
   readonly dome: boolean
   /** What lies behind the receptor's plane does not count: always for a flat one, for a dome lying on a surface. */
   readonly horizon: boolean
@@ -19,8 +22,8 @@ export interface LocalReceptor {
 export type Kernel = (u: number, v: number) => number
 
 export const kernelOf = (pattern: Pattern, receptor: LocalReceptor): Kernel => {
-  const { x, y, z, nx, ny, nz, dome, horizon } = receptor
-  const { cosine, head, grid } = pattern
+  const { x, y, z, nx, ny, nz, behind, dome, horizon } = receptor
+  const { cosine, head, table, grid } = pattern
   const across = head === undefined ? 0 : Math.LN2 / 2 / head.tanAcross ** 2
   const up = head === undefined ? 0 : Math.LN2 / 2 / head.tanUp ** 2
   const exponent = cosine ?? 0
@@ -32,7 +35,8 @@ export const kernelOf = (pattern: Pattern, receptor: LocalReceptor): Kernel => {
     const seen = (nx * du + ny * dv - nz * z) / span
     if (horizon && seen <= 0) return 0
     let given = (dome ? (1 + seen) / 2 : seen) / squared
-    if (head !== undefined) given *= Math.exp(-(across * du * du + up * dv * dv) / (z * z))
+    if (table !== undefined) given *= tableToward(table, -du, -dv, behind ? -z : z)
+    else if (head !== undefined) given *= Math.exp(-(across * du * du + up * dv * dv) / (z * z))
     else if (exponent === 1) given *= z / span
     else if (exponent !== 0) given *= (z / span) ** exponent
     if (grid !== undefined) given *= gridTransmission(grid, du / z, dv / z)
@@ -50,8 +54,13 @@ export const sharpness = (pattern: Pattern, kinked: boolean): number =>
 /** A two-degree beam has half of this. What is sharper is added up no finer, so that no pattern costs work without end. */
 const sharpest = 1e4
 
-const unbounded = ({ cosine, head, grid }: Pattern, kinked: boolean): number => {
-  const beam = head === undefined ? (cosine ?? 0) : Math.LN2 / Math.min(head.tanAcross, head.tanUp) ** 2
+const unbounded = ({ cosine, head, table, grid }: Pattern, kinked: boolean): number => {
+  const beam =
+    table !== undefined
+      ? photometryOf(table.table).steepness
+      : head !== undefined
+        ? Math.LN2 / Math.min(head.tanAcross, head.tanUp) ** 2
+        : (cosine ?? 0)
   if (grid === undefined || (grid.kind === 'egg-crate' && !kinked)) return 2 + beam
   return 2 + beam + (grid.kind === 'egg-crate' ? 8 : 4) / tanCutOff(grid) ** 2
 }

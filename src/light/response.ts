@@ -88,6 +88,7 @@ export const toLocal = (
     nx: dot(normal, across),
     ny: dot(normal, up),
     nz: side * dot(normal, out),
+    behind: z < 0,
     dome: kind === 'dome',
     horizon: kind === 'flat' || onSurface === true,
   }

@@ -3,6 +3,7 @@
  * Strength is kept apart (on-axis far-field intensity, cd·s for flash, cd for continuous light), so that a change of
  * power computes no transport again.
  */
+import type { PhotometricTable } from '../language/photometric/table.js'
 import type { Face } from '../scene/scene.js'
 import type { Vec3 } from '../scene/vector.js'
 
@@ -22,7 +23,7 @@ export interface AreaSource {
   /** Radius of a ring's dark middle against that of its rim; 0 for all other outlines. */
   readonly hole: number
   readonly pattern: Pattern
-  /** The same pattern backwards (shoot-through and bounced umbrellas). */
+  /** It gives light behind its plane too: the same pattern backwards (umbrellas), or what its table says. */
   readonly both: boolean
 }
 
@@ -44,11 +45,21 @@ export type Source = AreaSource | ParallelSource | UniformSource
 
 /** Radiant pattern of each element of the face, relative to its normal, times a grid's transmission. */
 export interface Pattern {
-  /** Radiance ∝ cosⁿ⁻¹: intensity ∝ cosⁿ. 1 is Lambertian. Undefined for a zoom head, which has `head`. */
+  /** Radiance ∝ cosⁿ⁻¹: intensity ∝ cosⁿ. 1 is Lambertian. Undefined for what has `head` or `table`. */
   readonly cosine: number | undefined
   /** A flash head: half-coverage tangents across and up at −1/2 stop. */
   readonly head: HeadPattern | undefined
+  /** A photometric table: intensity of each element, its own projection in it. */
+  readonly table?: TablePattern
   readonly grid: GridPattern | undefined
+}
+
+export interface TablePattern {
+  readonly table: PhotometricTable
+  /** What its candela are multiplied by to be relative: 1 on the axis, but for a lamp that burns tilted. */
+  readonly gain: number
+  /** Its horizontal angle 0 points up, not to the right of who faces it. */
+  readonly lying: boolean
 }
 
 export interface HeadPattern {

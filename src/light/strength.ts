@@ -23,6 +23,7 @@ import { leafLoss, longBurstShare } from './flash-time.js'
 import { guideNumberAt, intensityOfGuideNumber } from './guide-number.js'
 import { uncertainties } from './how-sure.js'
 import { makeSource } from './make-source.js'
+import { photometryOf } from './photometric.js'
 import { onAxisResponse } from './response.js'
 
 export type StrengthFrom =
@@ -52,8 +53,7 @@ export const printedOptimism = 2 / 3
 const highSpeedEntry = 2
 
 /**
- * The strength by rating; undefined where no power is set (flash) or where nothing is rated (sun, window, photometric
- * file). What gear of one kind shares is said in `shared`.
+ * The strength by rating; undefined where no power is set (flash) or where nothing is rated (sun, window). What gear of one kind shares is said in `shared`.
  */
 export const priorStrength = (light: Light, plan: Plan): Strength | undefined => {
   const { unit } = light
@@ -193,12 +193,7 @@ const earlyLoss = ({ trigger, unit }: Light, { camera }: Plan): Loss | undefined
 
 // ---------------------------------------------------------------- continuous
 
-const continuousStrength = (
-  light: Light,
-  unit: ContinuousUnit,
-  power: number,
-  plan: Plan,
-): Strength | undefined => {
+const continuousStrength = (light: Light, unit: ContinuousUnit, power: number, plan: Plan): Strength => {
   const { camera } = plan
   const { strength } = unit
   const given = power * camera.shutter * 2 ** -(light.gel?.loss ?? 0)
@@ -211,8 +206,18 @@ const continuousStrength = (
       const candela = throughFront(light, strength.lumens, emissionOf(light))
       return strengthOf(light, candela * given, uncertainties.energy, 0, 'stated')
     }
-    case 'photometric file':
-      return undefined
+    case 'photometric file': {
+      const { reference, flux } = photometryOf(strength.table)
+      return light.modifier === undefined
+        ? strengthOf(light, reference * given, uncertainties.meteredOutput, 0, 'stated')
+        : strengthOf(
+            light,
+            throughFront(light, flux, emissionOf(light)) * given,
+            uncertainties.energy,
+            0,
+            'stated',
+          )
+    }
   }
 }
 

@@ -23,7 +23,10 @@ const frontOutline = (light: Light): Outline => {
   if (modifier !== undefined) return { outline: modifier.outline, ...modifier.size }
   if (gear.kind === 'window')
     return light.size === undefined ? somePane : { outline: 'rectangle', ...light.size }
-  if (gear.kind === 'continuous' && gear.size !== undefined) return { outline: 'rectangle', ...gear.size }
+  if (gear.kind === 'continuous') {
+    if (gear.size !== undefined) return { outline: 'rectangle', ...gear.size }
+    if (gear.strength.kind === 'photometric file') return gear.strength.table.opening ?? standardReflector
+  }
   if (gear.kind === 'flash' && gear.strength.kind === 'guide-number' && gear.strength.ratedWith === 'zoom')
     return flashgunHead
   return standardReflector

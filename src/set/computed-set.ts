@@ -141,7 +141,7 @@ export interface UnusedReading {
     | 'records white'
     /** A light that it counts is off today. */
     | 'light is off'
-    /** A light that it counts has no source, as with a photometric file. */
+    /** A light that it counts has no source. */
     | 'light not computed'
     | 'no light arrives'
     | 'too many readings'

@@ -2,6 +2,7 @@
 import type { Light, Panel, Plan } from '../language/plan.js'
 import type { FilePort } from '../language/port.js'
 import { readPlan } from '../language/read-plan.js'
+import { photometryOf } from '../light/photometric.js'
 import { printedOptimism } from '../light/strength.js'
 import { makeWords } from '../rules/make-words.js'
 import type { Words } from '../rules/words.js'
@@ -189,6 +190,7 @@ const lightEntries = (light: Light, set: ComputedSet, words: Words): Entry[] => 
     ['/off', light.on ? undefined : true],
     ['/role', light.role],
     ['/unit', light.unit.guessed ? `${light.unit.name}, built in` : light.unit.name],
+    ['/unit/size', openingText(light, words)],
     [
       '/modifier',
       light.modifier === undefined
@@ -225,6 +227,15 @@ const lightEntries = (light: Light, set: ComputedSet, words: Words): Entry[] => 
   ]
 }
 
+/** The front that a photometric file gives to a light that states none. */
+const openingText = ({ unit, modifier }: Light, words: Words): string | undefined => {
+  if (unit.kind !== 'continuous' || unit.strength.kind !== 'photometric file') return undefined
+  const { opening } = unit.strength.table
+  if (unit.size !== undefined || modifier !== undefined || opening === undefined) return undefined
+  const { outline, width, height } = opening
+  return `${words.length(width)} x ${words.length(height)}${outline === 'disc' ? ', round' : ''}, by its photometric file`
+}
+
 /** What tells how strong the light is, and two standard deviations of that. */
 const strengthEntry = (light: Light, set: ComputedSet, words: Words): Entry => {
   const strength = set.strength(light.name)
@@ -247,7 +258,11 @@ const strengthEntry = (light: Light, set: ComputedSet, words: Words): Entry => {
 }
 
 const ratingText = ({ unit }: Light, words: Words, feet: boolean): string => {
-  if (unit.kind !== 'flash') return unit.kind === 'continuous' ? 'by its stated output' : 'by its reading'
+  if (unit.kind === 'continuous')
+    return unit.strength.kind === 'photometric file'
+      ? `by its photometric file, ${candela(photometryOf(unit.strength.table).reference)} at full power`
+      : 'by its stated output'
+  if (unit.kind !== 'flash') return 'by its reading'
   const { strength } = unit
   switch (strength.kind) {
     case 'guide-number': {
@@ -267,10 +282,13 @@ const ratingText = ({ unit }: Light, words: Words, feet: boolean): string => {
   }
 }
 
-/** Guide numbers are stated in whole feet or in tenths of a metre. */
+/** To three digits. */
+const candela = (value: number): string => `${Number(value.toPrecision(3))} cd`
+
 /** To the third digit: what is computed in binary shows its tail otherwise. */
 const share = (reflectance: number): number => Math.round(reflectance * 1000) / 1000
 
+/** Guide numbers are stated in whole feet or in tenths of a metre. */
 const guideNumber = (metres: number, feet: boolean): string =>
   feet ? `${Math.round(metres / 0.3048)} ft` : `${Math.round(metres * 10) / 10} m`
 

@@ -107,13 +107,11 @@ describe('every kind of light', () => {
     expect(ambientSource).toEqual({ kind: 'uniform', light: 'ambient' })
   })
 
-  it('a photometric file is not read yet, and says so', () => {
-    const { source, why } = made(
-      makeLight('key', { unit: lamp({ kind: 'photometric file', file: 'a.ies' }) }),
-    )
-    expect(source).toBeUndefined()
-    expect(why).toBe('photometric file')
+  it('says where a light has no front', () => {
     expect(made(makeLight('key')).why).toBeUndefined()
+    const light = makeLight('key')
+    const sceneLight = buildScene(makePlan({ lights: [light] })).lights.get('key')!
+    expect(whyNoSource(light, { ...sceneLight, front: undefined })).toBe('no front')
   })
 })
 

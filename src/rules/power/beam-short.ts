@@ -264,7 +264,9 @@ const fallToward = (source: AreaSource, to: Vec3): number => {
       normal: scale(direction, -1),
       kind: 'flat',
     })
-  return Math.min(darkest, Math.log2(at(normal) / at(unit(to))))
+  const middle = at(normal)
+  // A light that is dark on its axis, as a wall washer's, has no middle to fall from.
+  return middle > 0 ? Math.min(darkest, Math.log2(middle / at(unit(to)))) : 0
 }
 
 const wellInside = 0.6
