@@ -108,7 +108,8 @@ export const outlineInFrame = (camera: SceneCamera, corners: readonly Vec3[]): r
 /** Smaller in the frame than this, of an area of 4, there is nothing to see. */
 const tooSmall = 1e-9
 
-const areaOf = (polygon: readonly PlanePoint[]): number =>
+/** Of a polygon in the frame, whose own area is 4. */
+export const areaOf = (polygon: readonly PlanePoint[]): number =>
   polygon.reduce((sum, p, i) => sum + turn([0, 0], p, polygon[(i + 1) % polygon.length]!) / 2, 0)
 
 const within = (polygon: readonly PlanePoint[], place: PlanePoint): boolean =>
@@ -119,27 +120,36 @@ const grid = 9
 /** Rays at the outline are drawn in by this share, so that they meet the thing. */
 const drawnIn = 1e-3
 
-/** Where to look for a thing of this outline: its corners, the middles of its edges, a grid inside. */
-const looksAt = (polygon: readonly PlanePoint[]): readonly PlanePoint[] => {
+/** Just inside an outline: its corners, and the middles of its edges. */
+export const edgeLooks = (polygon: readonly PlanePoint[]): readonly PlanePoint[] => {
   const mean = (axis: 0 | 1) => polygon.reduce((sum, p) => sum + p[axis], 0) / polygon.length
   const middle: PlanePoint = [mean(0), mean(1)]
   const toward = ([x, y]: PlanePoint): PlanePoint => [
     x + (middle[0] - x) * drawnIn,
     y + (middle[1] - y) * drawnIn,
   ]
-  const edge = polygon.flatMap((p, i) => {
+  return polygon.flatMap((p, i) => {
     const q = polygon[(i + 1) % polygon.length]!
     return [toward(p), toward([(p[0] + q[0]) / 2, (p[1] + q[1]) / 2])]
   })
+}
+
+/** Spread evenly over the inside of an outline: each stands for as much of it. */
+export const insideLooks = (polygon: readonly PlanePoint[]): readonly PlanePoint[] => {
   const least = (axis: 0 | 1) => Math.min(...polygon.map((p) => p[axis]))
   const span = (axis: 0 | 1) => Math.max(...polygon.map((p) => p[axis])) - least(axis)
   const [left, bottom, width, height] = [least(0), least(1), span(0), span(1)]
-  const inside = Array.from({ length: grid * grid }, (_, i): PlanePoint => {
+  return Array.from({ length: grid * grid }, (_, i): PlanePoint => {
     const [column, row] = [i % grid, Math.floor(i / grid)]
     return [left + ((column + 0.5) / grid) * width, bottom + ((row + 0.5) / grid) * height]
   }).filter((place) => within(polygon, place))
-  return [...edge, ...inside]
 }
+
+/** Where to look for a thing of this outline. */
+const looksAt = (polygon: readonly PlanePoint[]): readonly PlanePoint[] => [
+  ...edgeLooks(polygon),
+  ...insideLooks(polygon),
+]
 
 /** Places in metres of a light's or a panel's solid that the camera sees: in the frame, with nothing before them. */
 export const seenOf = (scene: Scene, { body, of, name }: Solid): readonly Vec3[] => {
