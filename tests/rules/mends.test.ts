@@ -74,6 +74,7 @@ const each = [
   'slave-false-start',
   'diffraction',
   'glasses-mirror-light',
+  'backdrop-mirrors-light',
 ]
 
 /** Rules that any change of a set may upset. */

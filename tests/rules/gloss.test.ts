@@ -1,0 +1,76 @@
+/** What mirrors, told by rules: figures against closed forms of the trade's geometry and of optics. */
+import { describe, expect, it } from 'vitest'
+import { checkText, findingsOf } from './check-text.js'
+
+const measured = (rule: string, text: string, name: string): number =>
+  findingsOf(rule, text)[0]!.measured[name]!.value
+
+const rad = (degrees: number): number => (degrees * Math.PI) / 180
+
+/** Fresnel's equations by the angles, in the other usual form: sin² and tan² of difference and sum. */
+const fresnel = (degrees: number): number => {
+  const a = rad(degrees)
+  const b = Math.asin(Math.sin(a) / 1.5)
+  return (Math.sin(a - b) ** 2 / Math.sin(a + b) ** 2 + Math.tan(a - b) ** 2 / Math.tan(a + b) ** 2) / 2
+}
+
+describe('backdrop-mirrors-light', () => {
+  // A small box and the lens, beside a small thing, each half a metre over the table and half a metre from its middle: both at 45 degrees.
+  const table = (more: string, reflectance = 0.05): string => `plan: 1
+title: Gloss at 45 degrees
+camera: { lens: 50 mm, at: { distance: 50 cm, height: 1.3 m, aside: 20 cm right }, aim: middle, aperture: f/11, shutter: 1/125, iso: 100, held-by: stand }
+subject: { kind: object, height: 2 cm, width: 2 cm, stands-on: { height: 80 cm, surface: { reflectance: ${reflectance} }, size: 60 x 60 cm, ${more} } }
+lights:
+  key: { unit: head 200 Ws, modifier: softbox 10 x 10 cm, meters: f/2, at: { right: 20 cm, behind: 50 cm, height: 1.3 m }, aim: middle }
+points: { middle: { right: 20 cm, height: 80 cm } }
+wanted: { backdrop: any, shadow: any }
+`
+
+  it('is lighter by log2(1 + F·π·d²/(ρ·A·cos θ)), whatever the light gives', () => {
+    // An even front of luminance L lights the table by L·A·cos θ/d², of which it gives back ρ/π; it mirrors F·L.
+    const text = table('finish: glossy', 0.9)
+    const d = Math.SQRT1_2
+    const wanted = Math.log2(1 + (fresnel(45) * Math.PI * d * d) / (0.9 * 0.01 * Math.SQRT1_2))
+    expect(measured('backdrop-mirrors-light', text, 'lighter')).toBeCloseTo(wanted, 1)
+    expect(findingsOf('backdrop-mirrors-light', text)[0]!.message).toMatch(/^key is seen in the glossy table/)
+  })
+
+  it('glossy warns, satin notes and spreads it, matte is silent', () => {
+    const level = (finish: string) =>
+      findingsOf('backdrop-mirrors-light', table(`finish: ${finish}`)).map((one) => one.level)
+    expect(level('glossy')).toEqual(['warning'])
+    expect(level('satin')).toEqual(['note'])
+    expect(level('matte')).toEqual([])
+    expect(measured('backdrop-mirrors-light', table('finish: satin'), 'lighter')).toBeLessThan(
+      measured('backdrop-mirrors-light', table('finish: glossy'), 'lighter') - 1,
+    )
+  })
+
+  it('says which light is not known where its image is in the picture', () => {
+    const unknown = table('finish: glossy').replace(' meters: f/2,', '')
+    expect(checkText(unknown).notChecked).toContainEqual(
+      expect.objectContaining({
+        rule: 'backdrop-mirrors-light',
+        because: 'nothing in the plan tells how much light key gives',
+      }),
+    )
+  })
+})
+
+describe('a reflected reading off a glossy thing', () => {
+  const read = (finish: string) =>
+    checkText(`plan: 1
+title: Read off a vase
+camera: { lens: 85 mm, at: { distance: 1.5 m }, aperture: f/8, shutter: 1/125, iso: 100, held-by: stand }
+subject: { kind: object, height: 30 cm, reflectance: 0.2, finish: ${finish}, stands-on: { height: 80 cm } }
+lights:
+  key: { unit: head 200 Ws, modifier: softbox 60 x 90 cm, power: 1/8, at: { angle: 40 deg left, distance: 1 m, height: 1.5 m } }
+readings:
+  - { at: subject, of: [key], reads: f/5.6, kind: reflected, taken: { key: { power: 1/8 } } }
+`)
+
+  it('tells nothing of the lights: it shows what is around', () => {
+    expect(JSON.stringify(read('glossy').remarks)).toMatch(/nothing says how much the surface reflects/)
+    expect(JSON.stringify(read('matte').remarks)).not.toMatch(/how much the surface reflects/)
+  })
+})
