@@ -4,6 +4,7 @@ import { addXyz, scaledXyz, type Xyz } from '../light/colour/chromaticity.js'
 import { ambientColour, type LightColour, lampColour, lightColour } from '../light/colour/light-colour.js'
 import { type Mix, mixOf } from '../light/colour/mix.js'
 import { type Rgb, rgbOfXyz, xyzOfRgb } from '../light/colour/rgb.js'
+import type { ColourHow } from './computed-set.js'
 import type { StrengthOf } from './prior-strengths.js'
 import { ambientName, modellingOf, type Probe } from './transport.js'
 
@@ -16,17 +17,14 @@ export const colourOf = (plan: Plan, name: string): LightColour | undefined => {
   return light && lightColour(light)
 }
 
-/**
- * @param shaded lights of which nothing straight arrives
- * @param surfaces `grey`: as if they gave back all colours alike
- */
+/** @param shaded lights of which nothing straight arrives */
 export const mixedAt = (
   probe: Probe,
   lights: readonly string[],
   strengthOf: StrengthOf,
   colours: (light: string) => LightColour | undefined,
   shaded: readonly string[],
-  surfaces: 'grey' | undefined,
+  { grey }: ColourHow,
 ): Mix | undefined => {
   let [known, unknown] = [0, 0]
   const parts = lights.flatMap((light) => {
@@ -42,7 +40,7 @@ export const mixedAt = (
     }
     known += strength * (direct + back)
     const thrown =
-      surfaces === 'grey' || back === 0 ? scaledXyz(colour.xyz, back) : tinted(colour.xyz, probe.tint(light))
+      grey === true || back === 0 ? scaledXyz(colour.xyz, back) : tinted(colour.xyz, probe.tint(light))
     return [{ light, colour, xyz: scaledXyz(addXyz([scaledXyz(colour.xyz, direct), thrown]), strength) }]
   })
   return mixOf(parts, unknown === 0 ? 0 : unknown / (known + unknown))

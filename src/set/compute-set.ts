@@ -16,6 +16,7 @@ import { cameraSetting } from './camera-setting.js'
 import { colourOf, mixedAt } from './colour-at.js'
 import type {
   ByPath,
+  ColourHow,
   ComputedSet,
   Exposed,
   HeldReading,
@@ -159,16 +160,16 @@ class LazySet implements ComputedSet {
     if (!this.colours.has(light)) this.colours.set(light, colourOf(this.plan, light))
     return this.colours.get(light)
   }
-  colour(where: Receptor | Omit<MeterAsk, 'of'>, of: Of, surfaces?: 'grey'): Mix | undefined {
+  colour(where: Receptor | Omit<MeterAsk, 'of'>, of: Of, how: ColourHow = {}): Mix | undefined {
     const lights = of === 'all' ? this.giving : of
     const { strength } = this.knowledge
-    const ask = 'normal' in where ? undefined : where
-    const probe =
-      'normal' in where ? this.transport.probe(where) : this.transport.asked({ ...where, of })?.probe
-    return (
-      probe &&
-      mixedAt(probe, lights, strength, (light) => this.lightColour(light), ask?.shaded ?? [], surfaces)
-    )
+    const colours = (light: string) => this.lightColour(light)
+    if ('normal' in where) {
+      const probe = this.transport.probe(where, how.unshadowed === true ? { aside: 'people' } : undefined)
+      return mixedAt(probe, lights, strength, colours, [], how)
+    }
+    const probe = this.transport.asked({ ...where, of })?.probe
+    return probe && mixedAt(probe, lights, strength, colours, where.shaded ?? [], how)
   }
   colourApart(a: Mix, b: Mix): Apart & { readonly u: number } {
     const byStrengths = difference(miredFigure(a), miredFigure(b))

@@ -65,10 +65,10 @@ export interface ComputedSet {
   /** The colour of one light by its name among `giving`; undefined where nothing tells it. */
   lightColour(light: string): LightColour | undefined
   /**
-   * The colour of the light on a receptor, or where a meter would be held, as it mixes there; what surfaces throw back
-   * takes on theirs unless they are to be `grey`. Undefined where no light of known colour arrives.
+   * The colour of the light on a receptor, or where a meter would be held, as it mixes there. Undefined where no light
+   * of known colour arrives.
    */
-  colour(where: Receptor | Omit<MeterAsk, 'of'>, of: Of, surfaces?: 'grey'): Mix | undefined
+  colour(where: Receptor | Omit<MeterAsk, 'of'>, of: Of, how?: ColourHow): Mix | undefined
   /** How far the first is from the second, and one standard deviation of that, mired. */
   colourApart(a: Mix, b: Mix): Apart & { readonly u: number }
   /** What hides how much of one light's direct light on a receptor: shares of what would arrive, by the solid's name. */
@@ -145,6 +145,13 @@ export interface UnusedReading {
     | 'light not computed'
     | 'no light arrives'
     | 'too many readings'
+}
+
+export interface ColourHow {
+  /** What surfaces throw back takes on no colour of theirs. */
+  readonly grey?: true
+  /** No person is in the way of what a receptor gets. */
+  readonly unshadowed?: true
 }
 
 /** The ambient counts as a light of the name `ambient`, a modelling lamp as `<light> modelling lamp`. */

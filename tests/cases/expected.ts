@@ -66,8 +66,8 @@ export const cases: readonly Case[] = [
     judged:
       'a warning was asked for; black cloth two stops under the key records sRGB 25, and the rule table keeps its warning for over 30',
   },
-  { id: 'W15', now: [], later: [colour('backdrop-colour-washed')] },
-  { id: 'W17', now: [], later: [colour('backdrop-colour-washed')] },
+  { id: 'W15', now: [warning('backdrop-colour-washed')], later: [] },
+  { id: 'W17', now: [note('backdrop-colour-washed')], later: [] },
   { id: 'W19', control: true, now: [], later: [] },
   {
     id: 'W21',

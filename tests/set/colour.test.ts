@@ -49,7 +49,7 @@ describe('one light', () => {
 
   it('takes on the walls’ colour, and none where they are taken as grey', () => {
     const all = set(`  key: ${key('meters: f/5.6, colour: 5500 K')}`, `${room('yellow wall')}\n${backdrop}`)
-    const [tinted, grey] = [all.colour(face, 'all')!, all.colour(face, 'all', 'grey')!]
+    const [tinted, grey] = [all.colour(face, 'all')!, all.colour(face, 'all', { grey: true })!]
     expect(grey.kelvin).toBeCloseTo(5500, 0)
     expect(tinted.mired).toBeGreaterThan(grey.mired + 3)
     // What the walls add is a part of the light; white light on them keeps about its luminance.
@@ -71,7 +71,7 @@ describe('a coloured card', () => {
     const { plan, scene } = all
     const receptor = { at: [0.02, -0.2, 1.6] as Vec3, normal: [1, 0, 0] as Vec3, kind: 'flat' as const }
     const mix = all.colour(receptor, ['key'])!
-    const grey = all.colour(receptor, ['key'], 'grey')!
+    const grey = all.colour(receptor, ['key'], { grey: true })!
     expect(all.exposure(receptor, ['key'])!.byPath.direct).toBe(0)
     const card = scene.panels.get('card')!.faces[0]!
     const steps = 24

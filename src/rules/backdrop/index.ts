@@ -1,6 +1,7 @@
 import type { Rule } from '../rule.js'
 import { backdropAboveLimit } from './backdrop-above-limit.js'
 import { backdropBelowWhite } from './backdrop-below-white.js'
+import { backdropColourWashed } from './backdrop-colour-washed.js'
 import { backdropNotBlack } from './backdrop-not-black.js'
 import { backdropOffTone } from './backdrop-off-tone.js'
 import { backdropUneven } from './backdrop-uneven.js'
@@ -15,6 +16,7 @@ export const backdropRules: readonly Rule[] = [
   backdropUneven,
   backdropOffTone,
   backdropNotBlack,
+  backdropColourWashed,
   floorBelowWhite,
   framePastBackdrop,
   edgeMerges,
