@@ -1,4 +1,5 @@
 import { backdropRules } from './backdrop/index.js'
+import { colourRules } from './colour/index.js'
 import { exposureRules } from './exposure/index.js'
 import { frameRules } from './frame/index.js'
 import { mirrorRules } from './mirror/index.js'
@@ -28,6 +29,7 @@ export const rules: readonly Rule[] = [
   ...mirrorRules,
   ...rimRules,
   ...softRules,
+  ...colourRules,
   ...triggerRules,
   ...readingRules,
   ...roomRules,

@@ -18,13 +18,12 @@ export interface Case {
 
 export interface Later {
   readonly rule: string
-  readonly part: 'colour, gloss and time' | 'mains and rigging' | 'no rule in the design'
+  readonly part: 'mains and rigging' | 'no rule in the design'
 }
 
 const warning = (rule: string) => ({ rule, level: 'warning' as const })
 const error = (rule: string) => ({ rule, level: 'error' as const })
 const note = (rule: string) => ({ rule, level: 'note' as const })
-const colour = (rule: string): Later => ({ rule, part: 'colour, gloss and time' })
 const rigging = (rule: string): Later => ({ rule, part: 'mains and rigging' })
 const none = (rule: string): Later => ({ rule, part: 'no rule in the design' })
 
@@ -99,10 +98,10 @@ export const cases: readonly Case[] = [
   { id: 'W45', control: true, now: [], later: [] },
   {
     id: 'W47',
-    now: [warning('ambient-in-exposure'), warning('flicker-bands')],
-    later: [colour('colour-mixed')],
+    now: [warning('ambient-in-exposure'), warning('flicker-bands'), warning('colour-mixed')],
+    later: [],
   },
-  { id: 'W49', now: [], later: [colour('colour-mixed')] },
+  { id: 'W49', now: [note('colour-mixed')], later: [] },
   { id: 'W51', now: [error('power-beyond-range')], later: [] },
   { id: 'W53', now: [error('automatic-exposure')], later: [] },
   { id: 'W55', now: [warning('unit-too-weak')], later: [] },

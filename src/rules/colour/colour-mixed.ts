@@ -1,0 +1,274 @@
+import { ambientName } from '../../set/transport.js'
+import { firstMissing, keyMissing } from '../known.js'
+import { lightPointer } from '../place-pointer.js'
+import { whom } from '../place-words.js'
+import { type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
+import { type Reached, reached } from '../tiers.js'
+import type { Words } from '../words.js'
+import { type OddLights, oddLights, unlikeKey } from './among-lights.js'
+import { castText, gelFor, kelvinText, miredText } from './casts.js'
+import { type StrayCast, strayCasts, unlikeStrays } from './stray-cast.js'
+
+const two = (key: string, fill: string, more = ''): string => `plan: 1
+title: Two lights on one face
+camera: { lens: 85 mm, at: { distance: 2.5 m }, aperture: f/5.6, shutter: 1/125, iso: 100 }
+subject: { kind: person }
+lights:
+  key: { unit: head 400 Ws, modifier: softbox 60 x 90 cm, meters: f/5.6, at: { angle: 45 deg left, distance: 1.4 m, height: 2 m }, ${key} }
+  fill: { unit: head 400 Ws, modifier: softbox 60 x 90 cm, meters: f/4, at: { angle: 45 deg right, distance: 1.6 m, height: 1.8 m }, ${fill} }
+${more}wanted: { framing: head and shoulders }
+`
+
+const inRoom = (shutter: string, ambient = 'colour: 2900 K', key = ''): string => `plan: 1
+title: A lit room round the flash
+ambient: { reads: f/2.8, shutter: 1/30, iso: 100, ${ambient} }
+camera: { lens: 85 mm, at: { distance: 2.5 m }, aperture: f/5.6, shutter: ${shutter}, iso: 100, sync: 1/200 }
+subject: { kind: person }
+backdrop: { surface: grey paper, behind: 1.5 m }
+lights:
+  key: { unit: head 400 Ws, modifier: softbox 60 x 90 cm, meters: f/5.6, at: { angle: 40 deg left, distance: 1.4 m, height: 2 m }${key} }
+wanted: { ratio: { lit-to-shadow: 4:1 } }
+`
+
+type Mixed = Evidence &
+  ({ readonly odd: OddLights; readonly stray?: never } | { readonly stray: StrayCast; readonly odd?: never })
+
+export const colourMixed = rule<Mixed>({
+  id: 'colour-mixed',
+  family: 'colour',
+  level: 'warning',
+  finds:
+    'lights of unlike colour that show together: on two sides of a face, on face and backdrop, in the shadows',
+  limits: {
+    note: { value: 10, unit: 'mired', says: 'between two places of the picture' },
+    warning: { value: 20, unit: 'mired', says: 'between two places of the picture' },
+    side: {
+      value: 2,
+      unit: 'stop',
+      says: 'under the lit side: as dark as a side is taken to be wanted where no ratio says so',
+    },
+  },
+  why: 'Unlike lights on one subject do not average: they split it, each side in its own colour, and no white balance mends both. Light of the room shows first where the flash is weakest, in the shadows and behind the subject.',
+  formula:
+    'tristimulus values of all lights added at the place where each rules; their distance in the 1960 diagram, as mireds of the black-body locus there; of the ambient at the darkest side',
+  sources: [
+    { kind: 'standard', says: 'tristimulus values and the 1960 diagram: CIE 15; Duv: ANSI C78.377' },
+    {
+      kind: 'published',
+      says: 'black-body locus: Kang et al. 2002; flash tolerance 300 K, 400 K from full to 1/32 on voltage-regulated heads: reports of practitioners',
+    },
+    {
+      kind: 'derived',
+      says: '2900 K four stops under a 5500 K key: 8 mired on the lit side, 28 on a side two stops darker',
+    },
+    { kind: 'memory', says: 'ten mired are just seen between two lights, twenty at a glance' },
+  ],
+  basis: 'tristimulus values, CIE 15; the limits are common practice',
+  fires: [
+    { title: 'a tungsten fill', plan: two('colour: 5500 K', 'colour: 3400 K') },
+    { title: 'two makes', plan: two('colour: 5400 K', 'colour: 6000 K') },
+    { title: 'a plus-green lamp', plan: two('colour: 5500 K', 'colour: 5500 K, duv: 0.02') },
+    { title: 'the room in the shadows', plan: inRoom('1/60') },
+    {
+      title: 'window and lamp: the backdrop has its own colour',
+      plan: two(
+        'colour: 5500 K',
+        'colour: 5500 K',
+        '  paper: { role: backdrop, unit: led panel, colour: 3200 K, meters: f/4, at: { left: 1 m, before-backdrop: 1 m, height: 1.4 m } }\nbackdrop: { surface: grey paper, behind: 3 m }\n',
+      ),
+    },
+  ],
+  passes: [
+    { title: 'two of a kind', plan: two('colour: 5500 K', 'colour: 5500 K') },
+    { title: 'nobody has said', plan: two('power: 1/4', 'power: 1/8').replaceAll(/meters: f\/\S+, /g, '') },
+    {
+      title: 'a gel brings them together',
+      plan: two('colour: 5500 K, gel: { shift: +112 mired, loss: 1/2 stop }', 'colour: 3400 K'),
+    },
+    { title: 'a colour on purpose', plan: two('colour: 5500 K', 'gel: { colour: blue, loss: 2 stops }') },
+    { title: 'the room far down', plan: inRoom('1/200', 'colour: 5000 K') },
+    {
+      title: 'flash gelled to the room',
+      plan: inRoom('1/60', 'colour: 2900 K', ', colour: 5500 K, gel: { shift: +163 mired, loss: 2/3 stop }'),
+    },
+  ],
+
+  needs: (context) => {
+    const { set, limits, plan } = context
+    const some = unlikeKey(set, limits.note!) !== undefined || unlikeStrays(set, limits.note!).length > 0
+    if (some) return firstMissing(() => keyMissing(context))
+    return plan.ambient !== undefined && plan.ambient.colour === undefined && plan.wanted.ambient !== 'any'
+      ? {
+          because: 'the plan does not say of what colour the ambient light is',
+          enable: { pointer: '/ambient/colour', text: 'colour: 3000 K' },
+        }
+      : 'silent'
+  },
+
+  detect: ({ set, limits }) => [
+    ...strayCasts(set, limits.note!, limits.side!).map((stray): Mixed => {
+      const pointer =
+        stray.light === ambientName ? '/ambient' : lightPointer(lampOf(stray.light), 'modelling')
+      return { ...evidence(pointer, stray.apart, limits), measured: measuredStray(stray, limits), stray }
+    }),
+    ...oddLights(set, limits.note!).map((odd): Mixed => {
+      const { name } = odd.lights[0]!
+      return {
+        ...evidence(colourPointer(set, name), odd.apart, limits),
+        also: [
+          ...odd.lights.slice(1).map((one) => ({ pointer: lightPointer(one.name), says: 'as this' })),
+          { pointer: colourPointer(set, odd.key.name), says: 'the key' },
+        ],
+        odd,
+      }
+    }),
+  ],
+
+  tell: (found, words, context) =>
+    found.odd === undefined ? tellStray(found.stray, words, context) : tellOdd(found.odd, words, context),
+
+  mend: (found, words, context) =>
+    found.odd === undefined ? mendStray(found.stray, words, context) : mendOdd(found.odd, words, context),
+
+  inShort: ({ odd, stray }) => `colours mix: ${miredText((odd ?? stray)!.apart.mired)} between lights`,
+})
+
+const lampOf = (name: string): string => name.replace(/ modelling lamp$/, '')
+
+/** Where the colour is written. */
+const colourPointer = (set: RuleContext['set'], light: string): string => {
+  const { places } = set.plan
+  const own = lightPointer(light, 'colour')
+  return places.stated(own) ? own : lightPointer(light, 'unit')
+}
+
+const evidence = (
+  pointer: string,
+  { mired, u }: OddLights['apart'],
+  limits: RuleContext['limits'],
+): Pick<Evidence, 'pointer' | 'beyond' | 'level' | 'measured'> => {
+  const { level, limit, beyond }: Reached = reached((most) => mired - most, u, [
+    { level: 'warning', limit: limits.warning! },
+    { level: 'note', limit: limits.note! },
+  ])
+  return {
+    pointer,
+    beyond,
+    level,
+    measured: { apart: { value: mired, unit: 'mired', u, limit, side: 'at-most' } },
+  }
+}
+
+const measuredStray = (stray: StrayCast, limits: RuleContext['limits']): Evidence['measured'] => ({
+  ...evidence('', stray.apart, limits).measured,
+  'under-key': { value: stray.under, unit: 'stop' },
+})
+
+const tellOdd = ({ lights, key, where, apart }: OddLights, words: Words, { set, plan }: RuleContext) => {
+  const names = words.list(lights.map(({ name }) => name))
+  const colour = (name: string) => kelvinText(set.lightColour(name)!.kelvin)
+  return {
+    message:
+      where === 'backdrop'
+        ? `the backdrop comes out ${castText(apart)} than ${whom(plan)}: ${miredText(apart.mired)} between ${names} and ${key.name}`
+        : `one side of ${whom(plan)} comes out ${castText(apart)} than the other: ${miredText(apart.mired)} between the light of ${names} and of ${key.name}`,
+    why: `${lights[0]!.name} gives ${colour(lights[0]!.name)}${greenText(set, lights[0]!.name)}, ${key.name} ${colour(key.name)}${greenText(set, key.name)}${byPower(lights[0]!, key)}`,
+  }
+}
+
+/** Off the usual by so much a light is called green, in the 1960 diagram. */
+const green = 0.006
+
+const greenText = (set: RuleContext['set'], light: string): string => {
+  const { duv } = set.lightColour(light)!
+  return Math.abs(duv) < green ? '' : ` and is ${duv > 0 ? 'green' : 'magenta'} (duv ${duv.toFixed(3)})`
+}
+
+const byPower = (one: OddLights['key'], other: OddLights['key']): string =>
+  one.unit.kind === 'flash' &&
+  other.unit.kind === 'flash' &&
+  one.unit.name === other.unit.name &&
+  one.power !== other.power
+    ? ', by their powers'
+    : ''
+
+const places = {
+  'lit side': (subject: string) => `${subject} comes out`,
+  'dark side': () => 'the shadow side comes out',
+  behind: () => 'what lies behind comes out',
+} as const
+
+const tellStray = ({ light, where, under, apart }: StrayCast, words: Words, { set, plan }: RuleContext) => ({
+  message: `${places[where](whom(plan))} ${castText(apart)}: ${miredText(apart.mired)} off the flash by ${strayText(light)}, ${words.against(-under, 'the key')}`,
+  why: `${strayText(light)} is ${kelvinText(set.lightColour(light)!.kelvin)}${greenText(set, light)}, the key ${kelvinText(set.lightColour(set.keyLights[0]!.name)?.kelvin ?? 0)}`,
+})
+
+const strayText = (light: string): string =>
+  light === ambientName ? 'the ambient light' : `${lampOf(light)}'s modelling lamp`
+
+const mendOdd = ({ lights, key, apart }: OddLights, words: Words, { set }: RuleContext): readonly Mend[] => {
+  const names = words.list(lights.map(({ name }) => name))
+  const shift = set.lightColour(lights[0]!.name)!.mired - set.lightColour(key.name)!.mired
+  // A warming gel takes less light than a cooling one.
+  const onKey = shift > 0
+  const gel = gelFor(Math.abs(shift))
+  const power = byPower(lights[0]!, key) !== ''
+  return [
+    ...(power
+      ? [
+          {
+            title: `${names} and ${key.name} at about the same power, set apart by distance`,
+            gives: 'the same colour from both',
+          },
+        ]
+      : []),
+    ...(gel === undefined
+      ? []
+      : [
+          {
+            title: `${gel.text} on ${onKey ? key.name : names}`,
+            gives: 'both of about one colour',
+            costs: `${words.howMany(gel.loss)} of its light${onKey ? '; the white balance goes with it' : ''}`,
+          },
+        ]),
+    ...(Math.abs(apart.greener) < green
+      ? []
+      : [
+          {
+            title: `a ${apart.greener > 0 ? 'minus' : 'plus'}-green gel on ${names}`,
+            gives: 'no tint between them',
+          },
+        ]),
+    { title: `units of one make and age for ${names} and ${key.name}`, gives: 'one colour' },
+  ]
+}
+
+const mendStray = (
+  { light, under, down, apart }: StrayCast,
+  words: Words,
+  { set, limits }: RuleContext,
+): readonly Mend[] => {
+  const flashes = set.lit.filter(({ unit }) => unit.kind === 'flash').map(({ name }) => name)
+  const shift = set.lightColour(light)!.mired - (set.lightColour(set.keyLights[0]!.name)?.mired ?? 0)
+  const gel = gelFor(shift)
+  // About: in a mixture the cast goes as the share.
+  const less = Math.max(0.3, Math.log2(Math.max(1.1, apart.mired / limits.note!)) + 0.3)
+  return [
+    light === ambientName
+      ? {
+          title: `the ambient light ${words.howMany(less)} further under the flash: a faster shutter up to sync, or lower ISO with more power`,
+          gives: `it ${words.howMany(under + less - down)} under the darkest side`,
+        }
+      : { title: `${strayText(light)} off for the exposure, or dimmed` },
+    ...(gel === undefined || flashes.length === 0 || light !== ambientName
+      ? []
+      : [
+          {
+            title: `${gel.text} on ${words.list(flashes)}${apart.greener > green / 2 ? ', with a plus-green' : ''}, the white balance set to match`,
+            gives: 'one colour for flash and room',
+            costs: `${words.howMany(gel.loss)} of the flashes' light`,
+          },
+        ]),
+    ...(light === ambientName ? [{ title: 'lights of the room off, curtains drawn' }] : []),
+  ]
+}
