@@ -62,7 +62,8 @@ export const lightColour = (light: Light): LightColour | undefined => {
     duv: unit.duv,
     told,
     causes: new Map([
-      [`unit ${unit.name}`, Math.sqrt(kindU ** 2 - u.own ** 2)],
+      // What is stated of two lights one by one is wrong one by one.
+      [`unit ${unit.name}${isStated ? ` ${base}` : ''}`, Math.sqrt(kindU ** 2 - u.own ** 2)],
       [`own ${light.name}`, u.own],
       ...(byPower.u === 0 ? [] : [[`power ${unit.name}`, byPower.u] as const]),
       ...(light.modifier === undefined ? [] : [[`modifier ${light.modifier.name}`, u.modifier] as const]),

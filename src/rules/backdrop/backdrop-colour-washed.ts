@@ -109,7 +109,7 @@ export const backdropColourWashed = rule<ColourWashed>({
   },
 
   tell: ({ found, gelled }, words, { plan }) => ({
-    message: `the ${colourName(plan, gelled)} records pale at the backdrop's ${found.sample.where}: ${percent(Math.max(0, found.kept))} of its depth is left`,
+    message: `the ${colourName(plan, gelled)} records pale at the backdrop's ${found.sample.where}: ${found.kept < 0.015 ? 'none' : percent(found.kept)} of its depth is left`,
     why: [
       surfaceText(plan.backdrop!.surface),
       `${words.against(found.sample.overCamera.stops, 'the camera')} there`,
@@ -148,6 +148,8 @@ const colourName = ({ backdrop }: RuleContext['plan'], gelled: readonly Light[])
     : 'colour'
 }
 
+/** Share of chroma inside the limit that a mend aims at: about what an exposure’s uncertainty makes of it there. */
+const margin = 0.2
 /** Stops between two tries, and how far either way. */
 const grain = 1 / 6
 const farthest = 4
@@ -157,7 +159,7 @@ const turned = ({ found, gelled }: ColourWashed, words: Words, context: RuleCont
   const { set, plan, limits } = context
   const lights = gelled.length > 0 ? gelled : set.lit.filter(({ role }) => role === 'backdrop')
   if (lights.length === 0) return []
-  const wanted = limits.kept! + Math.min(found.u, 0.2) + 0.02
+  const wanted = limits.kept! + margin
   const tries = Array.from({ length: farthest / grain }, (_, i) => (i + 1) * grain)
   for (const size of tries)
     for (const by of [-size, size]) {

@@ -244,7 +244,7 @@ const mendOdd = ({ lights, key, apart }: OddLights, words: Words, { set }: RuleC
 }
 
 const mendStray = (
-  { light, under, down, apart }: StrayCast,
+  { light, under, apart }: StrayCast,
   words: Words,
   { set, limits }: RuleContext,
 ): readonly Mend[] => {
@@ -257,7 +257,7 @@ const mendStray = (
     light === ambientName
       ? {
           title: `the ambient light ${words.howMany(less)} further under the flash: a faster shutter up to sync, or lower ISO with more power`,
-          gives: `it ${words.howMany(under + less - down)} under the darkest side`,
+          gives: `it ${words.howMany(under + less)} under the key`,
         }
       : { title: `${strayText(light)} off for the exposure, or dimmed` },
     ...(gel === undefined || flashes.length === 0 || light !== ambientName

@@ -1,0 +1,224 @@
+import type { Surface } from '../../language/plan.js'
+import type { Apart, Mix } from '../../light/colour/mix.js'
+import { isColoured, surfaceShares } from '../../light/colour/surface-colour.js'
+import type { SceneSurface } from '../../scene/scene.js'
+import type { ComputedSet, MeterAsk } from '../../set/computed-set.js'
+import { shadowSide, shadowWay } from '../../set/shadow-side.js'
+import { surfaceText } from '../backdrop/on-the-backdrop.js'
+import { keyMissing } from '../known.js'
+import { whom } from '../place-words.js'
+import { type Evidence, rule } from '../rule.js'
+import { reached } from '../tiers.js'
+import { keyAsk } from './balance.js'
+import { castText, miredText } from './casts.js'
+
+const room = (walls: string, width = '3 m', more = ''): string => `plan: 1
+title: A portrait in a room
+room: { width: ${width}, length: 5 m, height: 2.5 m, walls: ${walls}, ceiling: 0.5, floor: 0.3 }
+camera: { lens: 85 mm, at: { distance: 2.3 m }, aperture: f/5.6, shutter: 1/125, iso: 100 }
+subject: { kind: person }
+lights:
+  key: { unit: head 400 Ws, modifier: white umbrella 1 m, meters: f/5.6, at: { angle: 45 deg left, distance: 1.2 m, height: 2 m } }
+${more}wanted: { framing: head and shoulders }
+`
+
+const offCeiling = (surface: string): string =>
+  room('white paint')
+    .replace('ceiling: 0.5', `ceiling: ${surface}`)
+    .replace(/unit: .*? at:/, 'unit: flashgun, power: full, aim: ceiling above subject, at:')
+
+interface WallCast extends Evidence {
+  readonly apart: Apart
+  readonly side: 'lit' | 'dark'
+  readonly surface: SceneSurface
+  /** Of the light there, what was thrown there last by surfaces. */
+  readonly share: number
+  /** `the walls are`. */
+  readonly placeText: string
+}
+
+export const wallCast = rule<WallCast>({
+  id: 'wall-cast',
+  family: 'colour',
+  level: 'warning',
+  finds: 'walls, ceiling, floor or table whose colour comes back on the face',
+  limits: {
+    note: { value: 10, unit: 'mired', says: 'between the face with and without their colour' },
+    warning: { value: 20, unit: 'mired', says: 'between the face with and without their colour' },
+    side: { value: 2, unit: 'stop', says: 'under the lit side: darker sides are not judged' },
+  },
+  why: 'Light that a painted wall throws back has the wall’s colour. In a small room it is a third of what the face gets and most of what its shadow side gets: the face goes yellow or green on the side of the wall, and no white balance mends both sides.',
+  formula:
+    'tristimulus values at the face, light followed from surface to surface in three channels of linear sRGB, against the same with all surfaces grey; their distance in the 1960 diagram as mireds',
+  sources: [
+    { kind: 'standard', says: 'tristimulus values and the 1960 diagram: CIE 15; linear sRGB: IEC 61966-2-1' },
+    { kind: 'derived', says: 'diffuse radiosity, channel by channel' },
+    { kind: 'memory', says: 'colours of paints and woods' },
+  ],
+  basis: 'radiosity in linear sRGB; the limits are common practice',
+  fires: [
+    { title: 'flash bounced off a wooden ceiling', plan: offCeiling('wooden wall') },
+    { title: 'a narrow yellow room', plan: room('{ left: yellow wall, right: yellow wall }', '2.2 m') },
+    { title: 'green walls', plan: room('{ reflectance: 0.4, colour: "#40b050" }', '2.4 m') },
+  ],
+  passes: [
+    { title: 'off a white ceiling', plan: offCeiling('white paint') },
+    { title: 'white walls', plan: room('white paint') },
+    { title: 'yellow walls far away', plan: room('yellow wall', '9 m') },
+    {
+      title: 'black cloth before the wall',
+      plan: room('{ left: black curtain, right: black curtain, front: yellow wall, back: black curtain }'),
+    },
+  ],
+
+  needs: (context) =>
+    // A gold panel is there for its colour.
+    context.set.scene.surfaces.some(
+      ({ path, front, back }) => path === 'panels' && (isColoured(front) || isColoured(back)),
+    ) ||
+    coloured(context.set).length === 0 ||
+    context.set.lit.length === 0
+      ? 'silent'
+      : keyMissing(context),
+
+  detect: ({ set, limits }) => {
+    const surfaces = coloured(set)
+    const found = sides(set, limits.side!).flatMap(({ ask, of, side }) => {
+      const reading = set.reading({ ...ask, of })
+      if (reading === undefined) return []
+      const { room: walls, panels, backdrop } = reading.byPath
+      const share = (walls + panels + backdrop) / reading.luxSeconds
+      // No more can come of it: then light need not be followed by channels.
+      if (share * deepest(surfaces) < limits.note! * perMired) return []
+      const [with_, without] = [set.colour(ask, of), set.colour(ask, of, { grey: true })]
+      return with_ === undefined || without === undefined
+        ? []
+        : [{ side, share, ...apartOf(set, with_, without) }]
+    })
+    const [worst] = found.sort((a, b) => b.apart.mired - a.apart.mired)
+    if (worst === undefined) return []
+    const { apart, u } = worst
+    const { level, limit, beyond } = reached((most) => apart.mired - most, u, [
+      { level: 'warning', limit: limits.warning! },
+      { level: 'note', limit: limits.note! },
+    ])
+    const surface = strongest(surfaces)
+    return [
+      {
+        pointer: pointerOf(set, surface),
+        beyond,
+        level,
+        measured: {
+          cast: { value: apart.mired, unit: 'mired', u, limit, side: 'at-most' },
+          thrown: { value: worst.share, unit: 'share' },
+        },
+        apart,
+        side: worst.side,
+        surface,
+        share: worst.share,
+        placeText: wallsOf(surfaces, surface),
+      },
+    ]
+  },
+
+  tell: ({ apart, side, surface, share, placeText }, _words, { plan }) => ({
+    message: `${side === 'lit' ? whom(plan) : `the shadow side of ${whom(plan)}`} comes out ${castText(apart)} by ${miredText(apart.mired)}: ${Math.round(share * 100)} % of the light there was thrown back, and ${placeText} of a colour`,
+    why: surfaceText(surface.front),
+  }),
+
+  mend: ({ surface }, _words, { plan, set }) => [
+    {
+      title:
+        surface.name === 'table' || surface.name === 'floor'
+          ? `white or grey paper over ${nameOf(surface)}, outside the frame at least`
+          : `black cloth or white boards before ${nameOf(surface)}`,
+      gives: 'light without its colour',
+    },
+    ...(set.keyLights.some(
+      ({ modifier, grid }) => modifier?.kind.includes('umbrella') === true && grid === undefined,
+    )
+      ? [
+          {
+            title: 'a softbox with a grid in place of the umbrella',
+            gives: 'less light on the walls',
+            costs: 'harder shadows, as nothing fills them',
+          },
+        ]
+      : []),
+    {
+      title: `lights nearer to ${whom(plan)}, and farther from ${nameOf(surface)}`,
+      gives: 'more of the light comes straight',
+    },
+  ],
+
+  inShort: ({ apart }) => `the walls tint ${miredText(apart.mired)}`,
+})
+
+/** Surfaces that change the colour of light. */
+const coloured = ({ scene }: ComputedSet): readonly SceneSurface[] =>
+  scene.surfaces.filter(({ front, back }) => isColoured(front) || isColoured(back))
+
+/** By how much of itself one channel lies off the luminance, at most. */
+const depth = (surface: Surface | undefined): number =>
+  surface === undefined
+    ? 0
+    : Math.max(...surfaceShares(surface).map((share) => Math.abs(share / surface.reflectance - 1)))
+
+const deepest = (surfaces: readonly SceneSurface[]): number =>
+  surfaces.reduce((most, { front, back }) => Math.max(most, depth(front), depth(back)), 0)
+
+/** Of one channel against the others, for each mired; half of what it is, as light is thrown more than once. */
+const perMired = 0.002
+
+const apartOf = (set: ComputedSet, tinted: Mix, grey: Mix) => {
+  const apart = set.colourApart(tinted, grey)
+  // The light's own colour is in both; paints are known by name.
+  return { apart, u: Math.max(1, unsure * apart.mired) }
+}
+/** Share of a cast by which it is uncertain: of colours of paints, from memory, and of what surfaces throw. */
+const unsure = 0.3
+
+interface Side {
+  readonly ask: Omit<MeterAsk, 'of'>
+  readonly of: readonly string[]
+  readonly side: 'lit' | 'dark'
+}
+
+/** The key reading, and the dark side where it is not too dark to show. */
+const sides = (set: ComputedSet, darkest: number): readonly Side[] => {
+  const of = set.keyLights.map(({ name }) => name)
+  const lit: Side = { ask: keyAsk, of, side: 'lit' }
+  const found = shadowSide(set)
+  if (found === undefined || Math.log2(found.lit.luxSeconds / found.shadow.luxSeconds) > darkest) return [lit]
+  const way = shadowWay(set)
+  const faces: MeterAsk['faces'] & {} =
+    found.toward === 'camera' || way === undefined ? 'camera' : { direction: way.direction }
+  return [lit, { ask: { at: 'subject', dome: 'raised', faces, shaded: found.shaded }, of, side: 'dark' }]
+}
+
+/** The one that throws back most of another colour: by size and depth. */
+const strongest = (surfaces: readonly SceneSurface[]): SceneSurface =>
+  surfaces.reduce((best, one) => (weight(one) > weight(best) ? one : best))
+
+const weight = ({ face, front }: SceneSurface): number =>
+  face.width * face.height * front.reflectance * depth(front)
+
+const nameOf = ({ name }: SceneSurface): string => `the ${name.replaceAll('-', ' ')}`
+
+/** Walls of one surface are all of them meant. */
+const wallsOf = (surfaces: readonly SceneSurface[], surface: SceneSurface): string => {
+  const like = new Set(
+    surfaces
+      .filter(({ name, front }) => name.endsWith('-wall') && front === surface.front)
+      .map(({ name }) => name),
+  )
+  return like.size > 1 ? 'the walls are' : `${nameOf(surface)} is`
+}
+
+const pointerOf = ({ plan }: ComputedSet, { name, path }: SceneSurface): string => {
+  if (path === 'backdrop') return '/backdrop/surface'
+  if (name === 'table') return '/subject/stands-on'
+  if (name === 'ceiling' || name === 'floor') return `/room/${name}`
+  const side = `/room/walls/${name.replace('-wall', '')}`
+  return plan.places.stated(side) ? side : '/room/walls'
+}
