@@ -1,9 +1,10 @@
-import type { Light } from '../../language/plan.js'
+import { colourApart } from '../../light/colour/mix.js'
 import { difference, type Figure } from '../../light/figure.js'
 import { ambientName } from '../../set/transport.js'
 import { exactShutter, nearestShutter } from '../../units/marks.js'
 import type { Seconds } from '../../units/quantity.js'
 import { markedSpeedUnder, turnLight } from '../gear.js'
+import { strongestOf } from '../key-lights.js'
 import { firstMissing, keyMissing } from '../known.js'
 import { lightPointer } from '../place-pointer.js'
 import { neededPowers } from '../power/full-power.js'
@@ -44,6 +45,11 @@ export const ambientInExposure = rule<AmbientIn>({
       unit: 'stop',
       says: 'under the darkest side that is wanted, where colours differ',
     },
+    'colours-differ': {
+      value: 50,
+      unit: 'mired',
+      says: 'between the key and this light, from which on their colours differ',
+    },
   },
   why: 'Four stops under the key the room adds a fifteenth and its colour starts to show in the shadows; nearer, faces go warm on one side and moving edges ghost.',
   formula: 'log2(H of the key reading / (E of the ambient × shutter time + H of modelling lamps))',
@@ -60,9 +66,20 @@ export const ambientInExposure = rule<AmbientIn>({
   fires: [
     { title: 'bright room, slow shutter', plan: room('f/2', '1/30') },
     { title: 'just too slow', plan: room('f/1.4', '1/80') },
+    {
+      title: 'far enough under the key, not under the dark side that is wanted, of another colour',
+      plan: room('f/1', '1/160', ', ratio: { lit-to-shadow: 8:1 }'),
+    },
     { title: 'enough for a portrait, not for a jump', plan: room('f/1.4', '1/125', ', motion: frozen') },
   ],
   passes: [
+    {
+      title: 'the same, with flash of the colour of the room',
+      plan: room('f/1', '1/160', ', ratio: { lit-to-shadow: 8:1 }').replace(
+        'meters: f/4,',
+        'meters: f/4, gel: { shift: +152 mired, loss: 2/3 stop },',
+      ),
+    },
     { title: 'room turned down', plan: room('f/1', '1/160') },
     { title: 'just fast enough', plan: room('f/1.4', '1/160') },
   ],
@@ -112,7 +129,8 @@ export const ambientInExposure = rule<AmbientIn>({
     ]
   },
 
-  tell: ({ under, limit, lamps, room: inRoom }, words, { plan }) => {
+  tell: ({ under, limit, lamps, room: inRoom }, words, context) => {
+    const { plan } = context
     const what = [
       ...(inRoom ? ['the ambient light'] : []),
       ...lamps.map((light) => `${light}'s modelling lamp`),
@@ -123,9 +141,7 @@ export const ambientInExposure = rule<AmbientIn>({
         plan.wanted.motion === 'frozen'
           ? 'what moves leaves a ghost beside the frozen flash'
           : 'it warms or tints the shadows first',
-        ...(inRoom && coloursDiffer(plan.ambient?.colour, keyColour(plan))
-          ? ['it is of another colour than the flash']
-          : []),
+        ...(isOfAnotherColour(context) ? ['it is of another colour than the flash'] : []),
       ].join('; '),
     }
   },
@@ -165,20 +181,23 @@ const asFarAsTheyGo = (set: RuleContext['set']): RuleContext['set'] => {
       )
 }
 
-/** Mired by which two lights differ visibly in a shadow. */
-const differs = 50
-
-const coloursDiffer = (a: number | undefined, b: number | undefined): boolean =>
-  a !== undefined && b !== undefined && Math.abs(1e6 / a - 1e6 / b) >= differs
-
-/** Kelvin of the first key, its gel counted. */
-const keyColour = (plan: RuleContext['plan']): number | undefined => {
-  const key: Light | undefined = [...plan.lights.values()].find((light) => light.on && light.role === 'key')
-  const kelvin = key?.unit.colour
-  return kelvin === undefined ? undefined : 1e6 / (1e6 / kelvin + (key?.gel?.shift ?? 0))
+/** Some of the stray light is visibly of another colour than the strongest key, gels and green counted. */
+const isOfAnotherColour = (context: RuleContext): boolean => {
+  const { set, plan, limits } = context
+  const key = strongestOf(set)
+  const own = key && set.lightColour(key.name)
+  if (own === undefined) return false
+  return [
+    ...(plan.ambient === undefined ? [] : [ambientName]),
+    ...modellingLamps(context).map(({ lamp }) => lamp),
+  ].some((name) => {
+    const colour = set.lightColour(name)
+    return colour !== undefined && colourApart(colour, own).mired >= limits['colours-differ']!
+  })
 }
 
-const wantedUnder = ({ plan, limits }: RuleContext): number => {
+const wantedUnder = (context: RuleContext): number => {
+  const { plan, limits } = context
   const { ambient, motion, ratio } = plan.wanted
   if (typeof ambient === 'object') return ambient.underKey
   const shadow =
@@ -186,9 +205,7 @@ const wantedUnder = ({ plan, limits }: RuleContext): number => {
   return Math.max(
     limits.under!,
     motion === 'frozen' ? limits.frozen! : 0,
-    coloursDiffer(plan.ambient?.colour, keyColour(plan)) && ratio !== undefined
-      ? limits['of-another-colour']! + shadow
-      : 0,
+    ratio !== undefined && isOfAnotherColour(context) ? limits['of-another-colour']! + shadow : 0,
   )
 }
 
