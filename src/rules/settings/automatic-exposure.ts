@@ -72,7 +72,7 @@ export const automaticExposure = rule<Found>({
     { kind: 'common practice', says: 'with flashes set by hand the camera is set by hand too' },
     {
       kind: 'common practice',
-      says: 'cameras take the mean of the frame for middle grey, 18 %; how they weigh it differs by half a stop',
+      says: 'cameras take the mean of the frame for middle grey, 18 %; how they weigh it differs by a third of a stop or so',
     },
   ],
   basis: 'settings as the plan states them; the mean of the frame against an 18 % card',
@@ -211,7 +211,7 @@ const tellMisled = (
     why:
       over === undefined
         ? 'how far off, the plan tells too little to say'
-        : 'the mean of the frame as it is wanted; how a camera weighs middle and faces differs by half a stop',
+        : 'the mean of the frame as it is wanted; how a camera weighs the middle and the focus differs by a third of a stop or so',
   }
 }
 
