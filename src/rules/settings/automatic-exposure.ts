@@ -26,13 +26,13 @@ lights:
   key: { unit: flashgun, mode: automatic, at: camera }
 wanted: { framing: waist, backdrop: ${tone}, shadow: any }
 `
-const window = (camera: string): string => `plan: 1
+const window = (camera: string, more = '', wanted = ''): string => `plan: 1
 title: By the window
 camera: { lens: 50 mm, at: { distance: 2 m }, aperture: f/2.8, shutter: 1/60, iso: 200${camera} }
 subject: { kind: person }
-lights:
+${more}lights:
   window: { role: key, unit: window, size: 120 x 150 cm, at: { left: 1.8 m, behind: 20 cm, height: 1.4 m }, faces: right, reads: f/2.8, shutter: 1/60, iso: 200 }
-wanted: { framing: waist }
+wanted: { framing: waist${wanted} }
 `
 
 type Found = Evidence &
@@ -67,7 +67,8 @@ export const automaticExposure = rule<Found>({
     },
   },
   why: 'What is set by itself evens out what is set by hand: a flash turned up comes out as bright as before, and one frame differs from the next. A metered flash takes the whole frame for grey: white paper comes out grey and the face dark, black velvet grey and the face burnt out.',
-  formula: 'log2(mean of what the frame records / 0.18), not clipped, with the exposure that the plan wants',
+  formula:
+    'log2(mean of what the frame records / 0.18), not clipped, with the key exposed as wanted; before an automatic flash of what its own light gives',
   sources: [
     { kind: 'common practice', says: 'with flashes set by hand the camera is set by hand too' },
     {
@@ -87,8 +88,23 @@ export const automaticExposure = rule<Found>({
       title: 'automatic flash before black',
       plan: set('', ', mode: automatic', 'black', 'black velvet'),
     },
+    {
+      title: 'automatic exposure by the window before a white wall',
+      plan: window(
+        ', exposure: automatic',
+        'room: { width: 4 m, length: 5 m, height: 2.6 m, walls: white paint, ceiling: white paint }\nbackdrop: { surface: white paint, width: 4 m, behind: 50 cm }\n',
+        ', backdrop: white',
+      ),
+    },
   ],
   passes: [
+    {
+      title: 'the white is lit by flashes set by hand, which a pre-flash does not show',
+      plan: set('', ', mode: automatic', 'white', 'white paper').replace(
+        'wanted:',
+        '  paper: { role: backdrop, unit: head 400 Ws, meters: f/8, at: { left: 1.5 m, before-backdrop: 1.5 m, height: 1.5 m } }\nwanted:',
+      ),
+    },
     { title: 'all set by hand', plan: set(', exposure: manual', '') },
     { title: 'an automatic flash on the camera before grey', plan: onCamera('grey') },
     { title: 'automatic flash before grey', plan: set('', ', mode: automatic') },
@@ -207,7 +223,7 @@ const tellMisled = (
 ) => {
   const light = by === 'camera' ? 'the exposure' : names(metered, words)
   return {
-    message: `the ${tone} comes out grey and ${whom(plan)} too ${tone === 'white' ? 'dark' : 'light'}: ${light} ${metered.length > 1 ? 'are' : 'is'} metered by the camera, which takes a frame ${over === undefined ? `of mostly ${tone}` : `that is ${words.against(over, 'middle grey')}`} for grey`,
+    message: `the ${tone} comes out grey and ${whom(plan)} too ${tone === 'white' ? 'dark' : 'light'}: ${light} ${metered.length > 1 ? 'are' : 'is'} metered by the camera, which takes for grey a frame ${over === undefined ? `of mostly ${tone}` : `that is ${words.against(over, 'middle grey')} when ${whom(plan)} is right`}`,
     why:
       over === undefined
         ? 'how far off, the plan tells too little to say'

@@ -1,6 +1,6 @@
 /** What an averaging meter makes of the frame: it takes the mean for middle grey. */
 import type { Light } from '../../language/plan.js'
-import type { Figure } from '../../light/figure.js'
+import { difference, type Figure } from '../../light/figure.js'
 import { computeSet } from '../../set/compute-set.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import type { Stops } from '../../units/quantity.js'
@@ -12,21 +12,22 @@ const middleGrey = 0.18
 const patternsDiffer = 0.3
 
 /**
- * Stops of the frame's mean over middle grey with the exposure as the plan wants it, and its uncertainty. Undefined where
- * nothing tells how much light there is.
+ * Stops of the frame's mean over middle grey when the key is exposed as wanted, and its uncertainty: by so much a camera
+ * that takes the mean for grey exposes too little. Undefined where nothing tells how much light there is.
  */
 export const frameOverGrey = (
   set: ComputedSet,
 ): { readonly stops: number; readonly u: number } | undefined => {
-  const { haze } = set
-  if (set.unknown.length > 0 || haze === undefined || !(haze.frame > 0)) return undefined
-  const figure: Figure = {
+  const { haze, key, plan } = set
+  if (set.unknown.length > 0 || haze === undefined || key === undefined || !(haze.frame > 0)) return undefined
+  const mean: Figure = {
     stops: Math.log2(haze.frame / middleGrey) as Stops,
     gradient: new Map([...haze.byLight].map(([light, part]) => [light, part / haze.mean])),
     variance: patternsDiffer ** 2,
     rendering: 1,
   }
-  return { stops: figure.stops, u: set.u(figure) }
+  const figure = difference(mean, key.overCamera)
+  return { stops: figure.stops + plan.wanted.exposure, u: set.u(figure) }
 }
 
 /**
