@@ -2,9 +2,11 @@
 import type { Light, Panel, Plan } from '../language/plan.js'
 import type { FilePort } from '../language/port.js'
 import { readPlan } from '../language/read-plan.js'
+import { flashTime } from '../light/flash-time.js'
 import { photometryOf } from '../light/photometric.js'
 import { printedOptimism } from '../light/strength.js'
 import { makeWords } from '../rules/make-words.js'
+import { durationText } from '../rules/shutter/duration-text.js'
 import type { Words } from '../rules/words.js'
 import type { Scene } from '../scene/scene.js'
 import type { Vec3 } from '../scene/vector.js'
@@ -222,6 +224,7 @@ const lightEntries = (light: Light, set: ComputedSet, words: Words): Entry[] => 
         : `${words.f(light.reads.reads)} at ${words.shutter(nearestShutter(light.reads.shutter))}, ISO ${light.reads.iso}`,
     ],
     ['/mode', light.mode],
+    flashEntry(light, words),
     ['/trigger', light.trigger && `${light.trigger.by}${light.trigger.early ? ', fired early' : ''}`],
     ...chargeRows(light),
   ]
@@ -234,6 +237,14 @@ const openingText = ({ unit, modifier }: Light, words: Words): string | undefine
   if (unit.size !== undefined || modifier !== undefined || opening === undefined) return undefined
   const { outline, width, height } = opening
   return `${words.length(width)} x ${words.length(height)}${outline === 'disc' ? ', round' : ''}, by its photometric file`
+}
+
+/** How long the flash lasts at its power. */
+const flashEntry = ({ name, unit, power }: Light, words: Words): Entry => {
+  const at = `${pointer('lights', name)}/unit`
+  if (unit.kind !== 'flash' || power === undefined) return ['/lasts', undefined, at]
+  const { t01, known } = flashTime(unit, power)
+  return ['/lasts', `${durationText(t01, words)} (t0.1)${known === 'guessed' ? ', by a guess' : ''}`, at]
 }
 
 /** What tells how strong the light is, and two standard deviations of that. */

@@ -29,6 +29,10 @@ export const valueUnused = rule<Unused>({
   fires: [
     { title: 'zoom on a fixed head', plan: plan('', ', zoom: 50 mm', 'head 200 Ws') },
     { title: 'readout of a focal-plane shutter', plan: plan(', readout: 1/30', '') },
+    {
+      title: 'early firing with a leaf shutter',
+      plan: plan(', shutter-kind: leaf', ', trigger: { by: radio, early: true }'),
+    },
   ],
   passes: [
     { title: 'zoom on a zoom head', plan: plan('', ', zoom: 50 mm') },
@@ -64,7 +68,7 @@ const unused = (plan: Plan): readonly Void[] =>
     ...ofCamera(plan),
     ...ofSubject(plan),
     ...ofBackdrop(plan),
-    ...[...plan.lights.values()].flatMap(ofLight),
+    ...[...plan.lights.values()].flatMap((light) => [...ofLight(light), ...ofTrigger(light, plan)]),
   ].filter(({ pointer }) => plan.places.stated(pointer))
 
 const ofCamera = ({ camera: { shutterKind, curtain } }: Plan): readonly Void[] => [
@@ -106,6 +110,17 @@ const ofBackdrop = ({ backdrop }: Plan): readonly Void[] =>
         what: key,
         because: 'the sky stands for the backdrop',
       }))
+
+const ofTrigger = ({ name, trigger }: Light, { camera: { shutterKind } }: Plan): readonly Void[] =>
+  trigger?.early === true && shutterKind !== 'focal-plane'
+    ? [
+        {
+          pointer: lightPointer(name, 'trigger', 'early'),
+          what: `early of ${name}'s trigger`,
+          because: `the shutter is ${shutterKind === 'leaf' ? 'a leaf one' : 'an electronic one'}`,
+        },
+      ]
+    : []
 
 const ofLight = (light: Light): readonly Void[] => {
   const { unit, name, modifier } = light

@@ -1,6 +1,6 @@
 /** How far what moves is drawn out in the picture, by each light that gives enough of the exposure for it to show. */
 import type { Light } from '../../language/plan.js'
-import { flashTime, opensAtOnce } from '../../light/flash-time.js'
+import { flashTime } from '../../light/flash-time.js'
 import { motionBlur, overCircle } from '../../picture/motion.js'
 import { extension } from '../../scene/camera.js'
 import { distance } from '../../scene/vector.js'
@@ -66,7 +66,7 @@ const burning = (
   const { unit } = light
   const at = powerSet(set, light)
   const { t01, u, known } = flashTime(unit, at.power)
-  if (opensAtOnce(camera) && t01 >= camera.shutterMarked) return open
+  if (t01 >= camera.shutterMarked) return open
   const more = flashTime(unit, Math.min(unit.power.to, at.power * 2 ** at.u) as PowerShare).t01
   return {
     lasts: t01,

@@ -25,10 +25,10 @@ export const tailsCut = (set: ComputedSet): readonly Tail[] => {
   if (camera.curtain === undefined || fasterThanSync(camera)) return []
   const slack = camera.shutterMarked - camera.curtain
   return singleFlashes(plan).flatMap((light): Tail[] => {
-    if (light.unit.kind !== 'flash') return []
+    if (light.unit.kind !== 'flash' || light.unit.durations.length === 0) return []
     const power = powerSet(set, light)
-    const { pulse, known, u, t01 } = flashTime(light.unit, power.power)
-    if (known === 'guessed' || !power.known) return []
+    const { pulse, u, t01 } = flashTime(light.unit, power.power)
+    if (!power.known) return []
     const late = triggerDelay(light.trigger?.by).most
     const at = (delay: number, times: number): number => missed(pulse, (slack - delay) / times)
     const lost = at(late / 2, 1)

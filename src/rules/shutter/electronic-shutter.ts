@@ -1,11 +1,12 @@
-import type { Plan } from '../../language/plan.js'
 import { flashTime } from '../../light/flash-time.js'
 import { type Band, readoutBand, readoutTime } from '../../picture/shutter.js'
+import type { ComputedSet } from '../../set/computed-set.js'
 import type { Seconds } from '../../units/quantity.js'
 import { lightPointer } from '../place-pointer.js'
 import { type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
 import type { Words } from '../words.js'
 import { darkText, subjectInBand } from './band.js'
+import { powerSet } from './power-set.js'
 import { atShutter, costsOfSlower, markAtLeast } from './slower.js'
 import { singleFlashes } from './sync.js'
 
@@ -74,7 +75,7 @@ export const electronicShutter = rule<Electronic>({
 
   detect: ({ set, plan }) => {
     const { camera } = plan
-    const flash = longestFlash(plan)
+    const flash = longestFlash(set)
     const band = readoutBand(camera, flash)
     if (band === undefined) return []
     const crosses = subjectInBand(set.scene, camera.frame, band.dark.most)
@@ -122,11 +123,11 @@ export const electronicShutter = rule<Electronic>({
   ],
 })
 
-/** t0.1 of the flash that burns longest; one that states no power at full. */
-const longestFlash = (plan: Plan): Seconds =>
+/** t0.1 of the flash that burns longest. */
+const longestFlash = (set: ComputedSet): Seconds =>
   Math.max(
-    ...singleFlashes(plan).flatMap(({ unit, power }) =>
-      unit.kind === 'flash' ? [flashTime(unit, power ?? unit.power.to).t01] : [],
+    ...singleFlashes(set.plan).flatMap((light) =>
+      light.unit.kind === 'flash' ? [flashTime(light.unit, powerSet(set, light).power).t01] : [],
     ),
   ) as Seconds
 

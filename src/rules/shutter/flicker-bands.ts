@@ -146,6 +146,9 @@ export const flickerBands = rule<Flicker>({
     }
   },
 
+  inShort: ({ swing, where }, words) =>
+    `${words.list(where.lights.map(lightText))} ${where.lights.length > 1 ? 'flicker' : 'flickers'} by ${words.howMany(swing)}`,
+
   mend: (_, words, context) =>
     inTurn(
       () => wholeSwings(words, context),

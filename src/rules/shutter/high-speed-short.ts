@@ -1,19 +1,19 @@
-import type { Light, Plan } from '../../language/plan.js'
+import type { Light } from '../../language/plan.js'
 import { highSpeedLoss } from '../../light/strength.js'
 import { fasterThanSync } from '../../picture/shutter.js'
 import type { ComputedSet } from '../../set/computed-set.js'
-import type { Change } from '../../set/knobs.js'
 import { exactShutter } from '../../units/marks.js'
 import type { FNumber } from '../../units/quantity.js'
 import { type Turned, turnLight } from '../gear.js'
 import { keyMissing, unknownLight } from '../known.js'
 import { lightPointer } from '../place-pointer.js'
 import { pointText } from '../place-words.js'
-import { meteredAt, neededPowers } from '../power/full-power.js'
+import { meteredAt } from '../power/full-power.js'
 import { solveDistance } from '../power/hold-by-distance.js'
 import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
 import { inside } from '../solving.js'
 import type { Words } from '../words.js'
+import { highSpeedFlashes, type Shortage, shortages, shortIn, toFull } from './high-speed.js'
 import { atShutter, slowerMarks } from './slower.js'
 
 const outdoors = (key: string, aperture = 'f/4', shutter = '1/1000', distance = '1.6 m'): string => `plan: 1
@@ -118,66 +118,6 @@ export const highSpeedShort = rule<HighSpeedShort>({
       () => [{ title: 'another unit beside it, in the same mode', gives: words.stops(1) }],
     ),
 })
-
-const highSpeedFlashes = (plan: Plan): readonly Light[] =>
-  [...plan.lights.values()].filter(
-    (light) => light.on && light.unit.kind === 'flash' && light.mode === 'high-speed',
-  )
-
-interface Shortage {
-  readonly light: Light
-  /** Stops missing at full power; negative is to spare. */
-  readonly short: number
-  readonly u: number
-  readonly gives: FNumber
-  readonly at: string
-}
-
-/** Of each light in high-speed mode: by what it is to meter, else, where the key reading counts it, by the camera. */
-const shortages = (set: ComputedSet, context: Pick<RuleContext, 'u'>): readonly Shortage[] => {
-  const flashes = highSpeedFlashes(set.plan)
-  const metered = neededPowers(set).flatMap(({ light, overFull, u }): Shortage[] =>
-    flashes.some(({ name }) => name === light.name)
-      ? [
-          {
-            light,
-            short: overFull,
-            u,
-            gives: (light.meters!.reads * 2 ** (-overFull / 2)) as FNumber,
-            at: lightPointer(light.name, 'meters'),
-          },
-        ]
-      : [],
-  )
-  const keys = set.keyLights.filter(
-    (light) => light.meters === undefined && flashes.some(({ name }) => name === light.name),
-  )
-  const [first] = keys
-  if (first === undefined) return metered
-  const full = set.with(...keys.flatMap(toFull))
-  const reading = full.key
-  return reading === undefined
-    ? metered
-    : [
-        ...metered,
-        {
-          light: first,
-          short: set.plan.wanted.exposure - reading.overCamera.stops,
-          u: context.u({ ...reading.overCamera, rendering: 0 }),
-          gives: reading.fNumber,
-          at: '/camera/aperture',
-        },
-      ]
-}
-
-/** A light up to full power, where it is not there already. */
-const toFull = ({ name, unit, power }: Light): readonly Change[] =>
-  unit.kind !== 'flash' || power === undefined || power >= unit.power.to
-    ? []
-    : [{ knob: { knob: 'strength', light: name }, to: Math.log2(unit.power.to / power) }]
-
-const shortIn = (set: ComputedSet, { name }: Light, context: RuleContext): Shortage | undefined =>
-  shortages(set, context).find(({ light }) => light.name === name)
 
 /** With the mode off the flash fires at once: at the sync speed it gives all that it has. */
 const neutralDensity = (

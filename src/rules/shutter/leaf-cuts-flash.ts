@@ -7,6 +7,7 @@ import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rul
 import { byStops, inside } from '../solving.js'
 import type { Words } from '../words.js'
 import { durationText } from './duration-text.js'
+import { powerSet } from './power-set.js'
 import { atShutter, costsOfSlower, slowerMarks } from './slower.js'
 import { singleFlashes } from './sync.js'
 
@@ -71,10 +72,10 @@ export const leafCutsFlash = rule<LeafCuts>({
 
   needs: ({ plan }) => (!opensAtOnce(plan.camera) || singleFlashes(plan).length === 0 ? 'silent' : undefined),
 
-  detect: ({ plan, limits }) =>
+  detect: ({ set, plan, limits }) =>
     singleFlashes(plan).flatMap((light) => {
       const { unit } = light
-      const { stops: lost, u } = leafLoss(light, plan)
+      const { stops: lost, u } = lossIn(set, light)
       if (lost === 0 || unit.kind !== 'flash') return []
       const limit = limits.lost!
       return [
@@ -88,7 +89,7 @@ export const leafCutsFlash = rule<LeafCuts>({
           light,
           lost,
           limit,
-          time: flashTime(unit, light.power ?? unit.power.to),
+          time: flashTime(unit, powerSet(set, light).power),
         },
       ]
     }),
@@ -100,6 +101,9 @@ export const leafCutsFlash = rule<LeafCuts>({
       'a flash meter set to the same time shows it; at a slower one it does not',
     ].join('; '),
   }),
+
+  inShort: ({ light, lost }, words) =>
+    `the shutter cuts ${words.howMany(lost)} off the flash of ${light.name}`,
 
   mend: (evidence, words, context) =>
     inTurn(
@@ -131,7 +135,14 @@ const slower = ({ light, limit }: LeafCuts, words: Words, { set, plan }: RuleCon
 const cutText = (lost: number, words: Words): string =>
   lost < 0.05 ? 'all of its light in the picture' : `${words.howMany(lost)} is cut off`
 
-const lossIn = (set: ComputedSet, light: Light) => leafLoss(set.plan.lights.get(light.name)!, set.plan)
+/** At the power that it is set to, or that what it is to meter takes. */
+const lossIn = (set: ComputedSet, { name }: Light) => {
+  const light = set.plan.lights.get(name)!
+  const { power, u } = powerSet(set, light)
+  const loss = leafLoss({ ...light, power }, set.plan)
+  const more = leafLoss({ ...light, power: Math.min(1, power * 2 ** u) as typeof power }, set.plan)
+  return { stops: loss.stops, u: Math.hypot(loss.u, more.stops - loss.stops) }
+}
 const lostIn = (set: ComputedSet, light: Light): number => lossIn(set, light).stops
 
 const keeps = (set: ComputedSet, light: Light, limit: number): boolean => {

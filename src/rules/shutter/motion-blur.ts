@@ -124,6 +124,8 @@ export const motionBlurRule = rule<MotionBlur>({
       : 'the shutter is what freezes it',
   }),
 
+  inShort: ({ blur: { over } }) => `movement is drawn out ${times(over)} what still looks sharp`,
+
   mend: ({ blur }, words, context) =>
     inTurn(
       () => lessPower(blur, words, context),
