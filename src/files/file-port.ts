@@ -10,14 +10,15 @@ import { type Ground, realFolder, rootFinder, rootName } from './root.js'
 export const filePort = (ground: Ground): FilePort => {
   const rootOf = rootFinder(ground)
   const texts = new Map<string, Text>()
-  const readOnce = (real: string): Text => {
-    const text = texts.get(real) ?? readFile(real)
-    texts.set(real, text)
+  const readOnce = (real: string, latin: boolean): Text => {
+    const name = `${latin ? 'latin' : 'utf-8'} ${real}`
+    const text = texts.get(name) ?? readFile(real, latin)
+    texts.set(name, text)
     return text
   }
 
   return {
-    read(path, from) {
+    read(path, from, kind) {
       if (/^[a-z][a-z0-9+.-]+:\/\//i.test(path)) {
         return refuse(`${path} is an address; only files are read, nothing is fetched`)
       }
@@ -33,7 +34,7 @@ export const filePort = (ground: Ground): FilePort => {
           : outside(path, rootName(root, ground))
       }
       if (!liesIn(real, root)) return outside(path, rootName(root, ground))
-      const text = readOnce(real)
+      const text = readOnce(real, kind === 'photometric')
       return text.ok
         ? { ok: true, file: nameOf(named, ground.workingFolder), text: text.text }
         : refuse(`${path} ${text.says}`)

@@ -14,7 +14,8 @@ export type Text =
 
 const refused = (says: string): Text => ({ ok: false, says })
 
-export const readFile = (path: string): Text => {
+/** @param latin what is not UTF-8 is Latin-1, and not refused */
+export const readFile = (path: string, latin = false): Text => {
   let descriptor: number
   try {
     // Without O_NONBLOCK the mere opening of a pipe waits for its other end.
@@ -28,7 +29,7 @@ export const readFile = (path: string): Text => {
     if (!about.isFile()) return refused('cannot be read: it is a pipe or a device, a plain file is needed')
     if (about.size > largestFile) return refused(tooLarge)
     const bytes = readUpTo(descriptor, largestFile + 1, false)
-    return decode(bytes)
+    return decode(bytes, latin)
   } catch (error) {
     return refused(whyUnreadable(error))
   } finally {
@@ -66,12 +67,16 @@ const readPart = (descriptor: number, part: Buffer, waits: boolean): number => {
   }
 }
 
-/** UTF-8, strictly: bytes that are none are refused, since replacing them would move every later place; so is what is too large. */
-export const decode = (bytes: Uint8Array): Text => {
+/**
+ * UTF-8, strictly: bytes that are none are refused, since replacing them would move every later place; so is what is too
+ * large.
+ */
+export const decode = (bytes: Uint8Array, latin = false): Text => {
   if (bytes.length > largestFile) return refused(tooLarge)
   try {
     return { ok: true, text: new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes) }
   } catch {
+    if (latin) return { ok: true, text: new TextDecoder('latin1').decode(bytes) }
     const loose = new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes)
     const line = loose.slice(0, loose.indexOf('\uFFFD')).split('\n').length
     return refused(`is not UTF-8 text (first in line ${line}); save it as UTF-8`)

@@ -7,6 +7,7 @@ import { bundleProgram } from '../../src/build/bundles.js'
 import { writeCodeCache } from '../../src/build/code-cache.js'
 import { planText } from '../bench/plan-texts.js'
 import { put, temporaryFolder } from '../files/folder.js'
+import { photometricText, steps } from '../helpers/photometric-text.js'
 import { call, darkPlan, goodPlan } from './call.js'
 
 const root = resolve(import.meta.dirname, '../..')
@@ -15,6 +16,20 @@ const executable = join(home, 'bin/thirdstop.cjs')
 const work = join(home, 'work')
 
 const accepting = `${darkPlan}accept:\n  - { rule: backdrop-below-white, because: it is cut out anyway, until: 2026-01-01 }\n`
+
+const panel = photometricText({
+  vertical: steps(0, 90, 15),
+  horizontal: [0, 45, 90],
+  candela: (v, h) => Math.round((2000 + h) * Math.cos((v * Math.PI) / 180)),
+})
+/** A light of a photometric file; every fifth is broken. */
+const byFile = (unit: string, number: number): string =>
+  goodPlan
+    .replace('title: Good', `kit: ../kits/own.kit.yaml\ntitle: By file ${number}`)
+    .replace(
+      'unit: head 400 Ws, modifier: octa 90 cm, meters: f/5.6',
+      `unit: ${unit}, power: ${2 * number} %`,
+    )
 
 beforeAll(async () => {
   cpSync(join(root, 'bin'), join(home, 'bin'), { recursive: true })
@@ -35,12 +50,18 @@ beforeAll(async () => {
     'ill-2/dark.plan.yaml': darkPlan,
     'base.yaml': darkPlan.replace('title: Dark', 'title: Base'),
     'on-base.plan.yaml': 'plan: 1\nbase: base.yaml\ntitle: On a base\n',
+    'kits/own.kit.yaml':
+      'kit: 1\ntitle: Own\nunits:\n  panel: { photometric-file: panel.ies }\n  torn: { photometric-file: torn.ies }\n',
+    'kits/panel.ies': panel,
+    'kits/torn.ies': panel.replace(' 60 75', ' 60 59'),
     'on-none.plan.yaml': 'plan: 1\nbase: nowhere.yaml\ntitle: On none\n',
   })
   // Not UTF-8.
   writeFileSync(join(work, 'latin.plan.yaml'), Buffer.from('plan: 1\ntitle: caf\xe9\n', 'latin1'))
   for (let number = 100; number < 140; number += 1)
     put(work, { [`many/${number}.plan.yaml`]: planText(number) })
+  for (let number = 10; number < 15; number += 1)
+    put(work, { [`lamps/${number}.plan.yaml`]: byFile(number % 5 === 0 ? 'torn' : 'panel', number) })
 })
 
 const run = (words: readonly string[], input = goodPlan) => {

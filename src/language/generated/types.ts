@@ -611,7 +611,7 @@ export interface Continuous {
    */
   beam?: Angle
   /**
-   * Path of its photometric file (LM-63), relative to this file.
+   * Path of its photometric file (LM-63, .ies), relative to this file: its strength and beam, and its size and draw where they are not stated here. Vertical angle 0 is straight ahead, horizontal angle 0 to the right of who faces the light, 90 up; lying: true turns it a quarter, 0 up.
    */
   'photometric-file'?: string
   /**

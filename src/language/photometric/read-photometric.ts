@@ -90,6 +90,9 @@ const tableOf = (text: string): PhotometricTable => {
 
 // ---------------------------------------------------------------- lines before the numbers
 
+/** Of what is no photometric file at all, so much is pointed at. */
+const longestFirstLine = 80
+
 const tiltLine = /^[ \t\uFEFF]*TILT[ \t]*=(.*)$/im
 
 const afterTilt = (
@@ -97,9 +100,10 @@ const afterTilt = (
 ): { readonly words: Words; readonly tilts: boolean; readonly old: boolean } => {
   const found = tiltLine.exec(text)
   if (found === null) {
-    const end = text.search(/[\r\n]/)
+    const first = text.slice(0, longestFirstLine)
+    const end = first.search(/[\r\n]/)
     throw new PhotometricFault(
-      { start: 0, end: end < 0 ? text.length : end },
+      { start: 0, end: end < 0 ? first.length : end },
       'this is no photometric file (LM-63): it has no line TILT=',
       'name a file of the kind that ends in .ies: a heading, keywords, TILT=NONE, then numbers',
     )

@@ -31,7 +31,7 @@ export interface PhotometricFile {
 export const photometricFileAt = (desk: Desk, at: string, path: string): PhotometricFile | undefined => {
   const { places, mistakes, files } = desk
   const named = places.of(at)
-  const answer = files.port.read(path, named.file)
+  const answer = files.port.read(path, named.file, 'photometric')
   if (!answer.ok) {
     refuse(desk, at, answer.says, 'the photometric file is named here')
     return undefined

@@ -171,9 +171,10 @@ const continuous: Schema = map(
     }),
     lumens: use('lumens', 'Luminous flux at full power.', { examples: ['9000 lm'] }),
     beam: use('angle', 'Beam angle, between the half-peak directions.', { examples: ['110 deg'] }),
-    'photometric-file': text('Path of its photometric file (LM-63), relative to this file.', {
-      examples: ['panel.ies'],
-    }),
+    'photometric-file': text(
+      'Path of its photometric file (LM-63, .ies), relative to this file: its strength and beam, and its size and draw where they are not stated here. Vertical angle 0 is straight ahead, horizontal angle 0 to the right of who faces the light, 90 up; lying: true turns it a quarter, 0 up.',
+      { examples: ['panel.ies'] },
+    ),
     size: use('size', 'Size of what glows.', { examples: ['30 x 30 cm'] }),
     power: use('power-range', 'The settings of its power.', {
       examples: [{ from: '10 %', to: 'full', step: '1/10 stop' }],
