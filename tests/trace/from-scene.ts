@@ -3,6 +3,7 @@ import type { Light, Plan } from '../../src/language/plan.js'
 import type { Scene, Solid } from '../../src/scene/scene.js'
 import type { Body, Shape } from './bodies.js'
 import { Bodies, black } from './bodies.js'
+import { lampPattern } from './lamp-files.js'
 import { beam, cosine, eggCrate, honeycomb, type Lamp, type Pattern, zoomHead } from './lamps.js'
 
 /** Both sides of a figure's coat are the same; what is inside is never seen. */
@@ -56,8 +57,10 @@ const patternOf = (light: Light): Pattern => {
     // At other zooms the beam is widened so as to let all flux out: these sets leave that to other tests.
     if (strength.ratedWith === 'zoom' && light.zoom === 0.035) return zoomHead(35)
   }
-  if (unit.kind === 'continuous' && unit.strength.kind !== 'photometric file')
-    return beam(unit.strength.beam ?? (2 * Math.PI) / 3)
+  if (unit.kind === 'continuous')
+    return unit.strength.kind === 'photometric file'
+      ? lampPattern(unit.strength.file, light.lying)
+      : beam(unit.strength.beam ?? (2 * Math.PI) / 3)
   throw new Error(`the tracer has no pattern for ${light.name}`)
 }
 
