@@ -145,6 +145,14 @@ const flashOf = (desk: Desk, at: string, name: string, file: Flash): FlashUnit =
 const lampStrength = (desk: Desk, at: string, file: Continuous): ContinuousUnit['strength'] => {
   const beam = maybe(beamAt, desk, `${at}/beam`, file.beam)
   const named = file['photometric-file']
+  if (named !== undefined && beam !== undefined)
+    refuse(
+      desk,
+      `${at}/beam`,
+      'beam says nothing beside a photometric file',
+      'the file tells how the light spreads',
+      'value-unused',
+    )
   const photometric =
     named === undefined ? undefined : photometricFileAt(desk, `${at}/photometric-file`, named)
   if (photometric !== undefined) return { kind: 'photometric file', ...photometric }

@@ -102,6 +102,15 @@ describe('a photometric file', () => {
     ])
   })
 
+  it('a beam beside it is told to say nothing, and the plan stands', () => {
+    const text = leastWith({ key: `  key: { unit: { photometric-file: p.ies, beam: 40 deg }, ${at} }` })
+    const reading = read(text, { 'set/p.ies': panel })
+    expect(told(reading)).toEqual([
+      `${ownFile}:7:49 value-unused: beam says nothing beside a photometric file`,
+    ])
+    expect(reading.plan?.lights.get('key')?.unit).toMatchObject({ strength: { kind: 'photometric file' } })
+  })
+
   it('units of a kit that no light uses are not read', () => {
     const text = leastWith({ kit: 'kit: kits/own.kit.yaml' })
     planOf(text, { 'set/kits/own.kit.yaml': kit('{ photometric-file: gone.ies }') })
