@@ -1,4 +1,5 @@
 /** `meter --format json`, format 1: a public contract, described by `schemas/meter.schema.json`. */
+import { farthestWhite } from '../light/colour/white.js'
 import type { CardEntry, MeterCard } from '../tasks/meter.js'
 import type { MeterStep } from '../tasks/meter-order.js'
 import type { CardReading } from '../tasks/meter-readings.js'
@@ -34,7 +35,7 @@ export const meterJson = (card: MeterCard): string =>
     unknown: card.unknown,
   })
 
-const entryData = ({ figure, overCamera, overKey, u }: CardEntry) => ({
+const entryData = ({ figure, overCamera, overKey, u, colour }: CardEntry) => ({
   point: figure.point,
   of: figure.of,
   kind: 'incident',
@@ -48,6 +49,9 @@ const entryData = ({ figure, overCamera, overKey, u }: CardEntry) => ({
   u,
   luxSeconds: figure.luxSeconds,
   paths: shares(figure),
+  ...(colour === undefined
+    ? {}
+    : { kelvin: Math.abs(colour.duv) > farthestWhite ? null : colour.kelvin, duv: colour.duv }),
 })
 
 /** Of the light there, what came straight, and what was thrown there last by the room, by panels, by the backdrop. */

@@ -1,5 +1,6 @@
 /** What the meter card says, in rows and sentences: for a terminal and for Markdown. */
 
+import { farthestWhite, usualDuv } from '../light/colour/white.js'
 import type { MeterFigure } from '../set/computed-set.js'
 import type { CardEntry, CardShadow, MeterCard } from '../tasks/meter.js'
 import { writeFNumber } from '../units/marks.js'
@@ -32,7 +33,7 @@ export const pointRows = (card: MeterCard): string[][] => {
   const { entries, shadow } = card
   const last = entries.findLastIndex(({ figure }) => figure.point === 'subject')
   return filledColumns([
-    ['point', 'light', 'reads', 'over camera', '±', 'over key', '±', 'dome to'],
+    ['point', 'light', 'reads', 'over camera', '±', 'over key', '±', 'colour', 'dome to'],
     ...entries.flatMap((entry, index) => [
       row(entry, entries[index - 1]),
       ...(shadow === undefined || index !== last ? [] : [shadowRow(shadow)]),
@@ -46,13 +47,27 @@ const row = (entry: CardEntry, before: CardEntry | undefined): string[] => [
     : entry.figure.point,
   entry.figure.of === 'all' ? 'all' : entry.figure.of.join(' + '),
   ...figures(entry),
+  colourText(entry),
   domeText(entry.figure),
 ]
+
+/** Off the usual by so much light is called green or magenta. */
+const tinted = 0.006
+
+/** As a colour meter shows it, to tens of kelvin. */
+const colourText = ({ colour, hardlyAny }: CardEntry): string => {
+  if (colour === undefined || hardlyAny) return ''
+  const { kelvin, duv } = colour
+  if (Math.abs(duv) > farthestWhite) return 'coloured'
+  const tint = Math.abs(duv - usualDuv(kelvin)) < tinted ? '' : duv > usualDuv(kelvin) ? ' green' : ' magenta'
+  return `${Math.round(kelvin / 10) * 10} K${tint}`
+}
 
 const shadowRow = ({ entry, toward }: CardShadow): string[] => [
   '',
   'shadow',
   ...figures(entry),
+  '',
   toward === 'camera' ? toward : 'aside',
 ]
 

@@ -12,10 +12,12 @@ import type { Scene } from '../scene/scene.js'
 import type { Vec3 } from '../scene/vector.js'
 import { computeSet } from '../set/compute-set.js'
 import type { ComputedSet } from '../set/computed-set.js'
+import { ambientName } from '../set/transport.js'
 import { pointer } from '../text/place.js'
 import { nearestShutter } from '../units/marks.js'
 import { inDegrees } from '../units/quantity.js'
 import { chargeRows } from './explain-charge.js'
+import { colourEntry, colourText, gelText } from './explain-colour.js'
 
 export interface ExplainedSection {
   readonly title: string
@@ -74,6 +76,7 @@ export const explainPlan = (plan: Plan): readonly ExplainedSection[] => {
             ['/shutter', words.shutter(nearestShutter(plan.ambient.shutter))],
             ['/iso', plan.ambient.iso],
             ['/flicker', plan.ambient.flicker],
+            ['/colour', plan.ambient.colour === undefined ? 'not known' : colourText(set, ambientName)],
           ]),
         ]),
     ...[...plan.lights.values()].map((light) =>
@@ -209,7 +212,8 @@ const lightEntries = (light: Light, set: ComputedSet, words: Words): Entry[] => 
     strengthEntry(light, set, words),
     ['/zoom', light.zoom === undefined ? undefined : millimetres(light.zoom)],
     ['/grid', light.grid === undefined ? undefined : gridText(light.grid)],
-    ['/gel', light.gel === undefined ? undefined : `${words.howMany(light.gel.loss)} of loss`],
+    ['/gel', light.gel === undefined ? undefined : gelText(light.gel, words)],
+    colourEntry(light, set),
     [
       '/at',
       placed?.front === undefined

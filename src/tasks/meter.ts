@@ -1,6 +1,8 @@
 /** The meter card: what a meter will read at each point, of each light that matters there and of all together. */
 import { caveatsOn } from '../checker/remarks.js'
 import type { Light, Plan, Surface } from '../language/plan.js'
+import { colourApart, type Mix } from '../light/colour/mix.js'
+import type { White } from '../light/colour/white.js'
 import { difference } from '../light/figure.js'
 import { lightness, recordedLinear, srgbCode, stopsToSurelyWhite } from '../picture/tone.js'
 import type { Vec3 } from '../scene/vector.js'
@@ -52,6 +54,8 @@ export interface CardEntry {
   readonly u: number
   /** Less than a meter shows, or nothing beside the other light there. */
   readonly hardlyAny: boolean
+  /** As a colour meter would show it; only where the plan tells of lights of unlike colour. */
+  readonly colour?: White
 }
 
 /** The side of the face that the key leaves in shadow. */
@@ -91,9 +95,12 @@ const share = 1 / 32
 
 export const meterCard = (set: ComputedSet, asked: readonly AskedPlace[]): MeterCard => {
   const { plan } = set
+  const isColoured = coloursDiffer(set)
   const entry = (ask: MeterAsk, allThere?: LuxSeconds): CardEntry[] => {
     const figure = set.reading(ask)
-    return figure === undefined ? [] : [entryOf(figure, set, allThere)]
+    if (figure === undefined) return []
+    const colour = isColoured ? whiteOf(set.colour(ask, ask.of)) : undefined
+    return [{ ...entryOf(figure, set, allThere), ...(colour === undefined ? {} : { colour }) }]
   }
   const atPoint = (at: MeterAsk['at'], how: Omit<MeterAsk, 'at' | 'of'>, metered: readonly string[]) => {
     const all = entry({ at, of: 'all', ...how })
@@ -149,6 +156,25 @@ export const meterCard = (set: ComputedSet, asked: readonly AskedPlace[]): Meter
     unknown: set.unknown.map(({ name }) => name),
   }
 }
+
+/** Mired from which on two lights are worth telling apart. */
+const unlike = 5
+
+/** Somebody has told that lights differ in colour. */
+const coloursDiffer = (set: ComputedSet): boolean => {
+  const colours = set.giving.flatMap((name) => set.lightColour(name) ?? [])
+  return colours.some((one, at) =>
+    colours
+      .slice(at + 1)
+      .some((other) => (one.told || other.told) && colourApart(one, other).mired >= unlike),
+  )
+}
+
+/** More of the light than this of a colour that nothing tells leaves the whole untold. */
+const mostUnknown = 0.05
+
+const whiteOf = (mix: Mix | undefined): White | undefined =>
+  mix === undefined || mix.unknown > mostUnknown ? undefined : { kelvin: mix.kelvin, duv: mix.duv }
 
 const surroundingsOf = ({ room, subject }: Plan): MeterCard['surroundings'] => {
   const [walls, table] = [room !== undefined, subject.standsOn !== undefined]

@@ -46,6 +46,39 @@ describe('the card for people', () => {
   })
 })
 
+describe('colour on the card', () => {
+  const unlike = plan('ambient: { reads: f/4, shutter: 1/60, iso: 100, colour: 4000 K, duv: 0.02 }').replace(
+    'power: 1/8,',
+    'power: 1/8, colour: 4800 K,',
+  )
+
+  it('is told where the plan tells of lights of unlike colour, and nowhere else', () => {
+    expect(meterTable(cardOf(unlike), look())).toMatch(/over key .* colour +dome to/)
+    expect(meterTable(cardOf(plan()), look())).not.toContain('colour')
+    expect(meterJson(cardOf(plan()))).not.toContain('kelvin')
+  })
+
+  it('is that of each light, and of all as they mix', () => {
+    const text = meterTable(cardOf(unlike), look())
+    expect(text).toMatch(/subject +key .* 5500 K +key/)
+    expect(text).toMatch(/ fill .* 4800 K +fill/)
+    expect(text).toMatch(/ ambient .* 4000 K green +camera/)
+    const points: { of: unknown; kelvin: number; duv: number }[] = JSON.parse(
+      meterJson(cardOf(unlike)),
+    ).points
+    const all = points.find(({ of }) => of === 'all')!
+    expect(all.kelvin).toBeGreaterThan(4900)
+    expect(all.kelvin).toBeLessThan(5500)
+    expect(all.duv).toBeGreaterThan(0.0033)
+  })
+
+  it('has no temperature for light through a deep gel', () => {
+    const deep = unlike.replace('power: 1/8,', 'power: 1/8, gel: { colour: magenta, loss: 3 stops },')
+    expect(meterTable(cardOf(deep), look())).toMatch(/ fill .* coloured +fill/)
+    expect(meterJson(cardOf(deep))).toMatch(/"kelvin":\s*null/)
+  })
+})
+
 describe('a card without a key', () => {
   it('says that no light is one, and has no column against it', () => {
     const text = meterTable(cardOf(plan().replace('key:', 'rim:').replace('fill:', 'kicker:')), look())

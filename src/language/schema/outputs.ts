@@ -194,7 +194,12 @@ const meterEntry: Readonly<Record<string, Schema>> = {
     panels: figure('By panels.'),
     backdrop: figure('By the backdrop.'),
   }),
+  kelvin: figure(
+    'Correlated colour temperature; only where the plan tells of lights of unlike colour, null for light that is no white.',
+  ),
+  duv: figure('Distance from the black-body locus in the 1960 diagram, green positive; with `kelvin`.'),
 }
+const meterEntryOptional = ['kelvin', 'duv']
 
 export const meterOutput: Schema = object(
   'What `thirdstop meter --format json` prints.',
@@ -223,11 +228,12 @@ export const meterOutput: Schema = object(
           shaded: listOf({ type: 'string' }, 'The key lights, which a hand keeps off the dome.'),
           ratio: figure('Exposure of the lit side, dome to the camera, over that of the shadow side.'),
         },
+        meterEntryOptional,
       ),
       type: ['object', 'null'],
     },
     points: listOf(
-      object('What a meter will read.', meterEntry),
+      object('What a meter will read.', meterEntry, meterEntryOptional),
       'One entry for each light at each point that it matters for, and one for all.',
     ),
     tones: listOf(

@@ -7,7 +7,7 @@
  * a step.
  */
 import { as, type Kelvin } from '../../units/quantity.js'
-import { type Uv, uvOfXy, uvOfXyz, type Xyz, xyOfUv, xyzOfXy } from './chromaticity.js'
+import { apartUv, type Uv, uvOfXy, uvOfXyz, type Xyz, xyOfUv, xyzOfXy } from './chromaticity.js'
 import { daylightXy, planckianUv, smooth } from './loci.js'
 import { kelvinOf, miredOf } from './mired.js'
 
@@ -47,6 +47,8 @@ export const uvOfWhite = (kelvin: number, duv: number): Uv => {
 /** Tristimulus values with Y = 1. */
 export const xyzOfWhite = ({ kelvin, duv }: White): Xyz => xyzOfXy(xyOfUv(uvOfWhite(kelvin, duv)))
 
+/** Mired. */
+const tiny = 1e-6
 /** Nodes of the first search, mired. */
 const nodes: readonly number[] = Array.from(
   { length: 40 },
@@ -76,7 +78,11 @@ export const whiteOfUv = (uv: Uv): White => {
   }
   const mired = (from + to) / 2
   const { at, green } = onLocus(mired)
-  return { kelvin: as<Kelvin>(kelvinOf(mired)), duv: (uv.u - at.u) * green.u + (uv.v - at.v) * green.v }
+  const toGreen = (uv.u - at.u) * green.u + (uv.v - at.v) * green.v
+  // Past an end of the locus the nearest place is that end, and nothing is square to it.
+  const isEnd = mired - ends.from < tiny || ends.to - mired < tiny
+  const duv = isEnd ? Math.sign(toGreen) * apartUv(uv, at) : toGreen
+  return { kelvin: as<Kelvin>(kelvinOf(mired)), duv }
 }
 
 export const whiteOfXyz = (xyz: Xyz): White => whiteOfUv(uvOfXyz(xyz))
