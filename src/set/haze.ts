@@ -91,9 +91,13 @@ const direction = ({ forward, right, up }: SceneCamera, a: number, b: number): V
 const middles = (count: number): readonly number[] =>
   Array.from({ length: count }, (_, i) => (2 * i + 1) / count - 1)
 
+/** From the middle outward: of two places that are as good, both sides of the picture then take the inner one. */
+const middlesOut = (count: number): readonly number[] =>
+  [...middles(count)].sort((a, b) => Math.abs(a) - Math.abs(b))
+
 const frameRays = (camera: SceneCamera): readonly Ray[] =>
   middles(frameCells).flatMap((y) =>
-    middles(frameCells).map((x) => ({
+    middlesOut(frameCells).map((x) => ({
       direction: direction(camera, x * camera.tanHalfWidth, y * camera.tanHalfHeight),
       share: { frame: 1 / frameCells ** 2, surround: 0 },
       weight: 0,
@@ -105,7 +109,7 @@ const surroundRays = (camera: SceneCamera): readonly Ray[] => {
   const reach = (half: number) => Math.min(widest, Math.atan(half) + surroundReach)
   const [wide, high] = [reach(camera.tanHalfWidth), reach(camera.tanHalfHeight)]
   const rays = middles(surroundCells).flatMap((y) =>
-    middles(surroundCells).flatMap((x) => {
+    middlesOut(surroundCells).flatMap((x) => {
       const [a, b] = [Math.tan(x * wide), Math.tan(y * high)]
       const toward = direction(camera, a, b)
       const beyond = beyondFrame(camera, toward)
