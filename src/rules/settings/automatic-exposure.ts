@@ -223,7 +223,7 @@ const tellMisled = (
 ) => {
   const light = by === 'camera' ? 'the exposure' : names(metered, words)
   return {
-    message: `the ${tone} comes out grey and ${whom(plan)} too ${tone === 'white' ? 'dark' : 'light'}: ${light} ${metered.length > 1 ? 'are' : 'is'} metered by the camera, which takes for grey a frame ${over === undefined ? `of mostly ${tone}` : `that is ${words.against(over, 'middle grey')} when ${whom(plan)} is right`}`,
+    message: `the ${tone} comes out grey and ${whom(plan)} too ${tone === 'white' ? 'dark' : 'light'}: ${light} ${metered.length > 1 ? 'are' : 'is'} metered by the camera, which takes for grey a frame ${over === undefined ? `of mostly ${tone}` : `that is ${words.against(over, 'middle grey')} with ${whom(plan)} exposed as wanted`}`,
     why:
       over === undefined
         ? 'how far off, the plan tells too little to say'
