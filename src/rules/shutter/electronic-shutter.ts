@@ -8,7 +8,7 @@ import type { Words } from '../words.js'
 import { darkText, subjectInBand } from './band.js'
 import { powerSet } from './power-set.js'
 import { atShutter, costsOfSlower, markAtLeast } from './slower.js'
-import { singleFlashes } from './sync.js'
+import { flashes } from './sync.js'
 
 const silent = (shutter: string, more: string, frame = 'horizontal'): string => `plan: 1
 title: Flash and a silent shutter
@@ -71,7 +71,7 @@ export const electronicShutter = rule<Electronic>({
   ],
 
   needs: ({ plan }) =>
-    plan.camera.shutterKind !== 'electronic' || singleFlashes(plan).length === 0 ? 'silent' : undefined,
+    plan.camera.shutterKind !== 'electronic' || flashes(plan).length === 0 ? 'silent' : undefined,
 
   detect: ({ set, plan }) => {
     const { camera } = plan
@@ -86,7 +86,7 @@ export const electronicShutter = rule<Electronic>({
         pointer: '/camera/shutter-kind',
         also: [
           { pointer: '/camera/shutter', says: 'at this speed' },
-          ...singleFlashes(plan).map((light) => ({ pointer: lightPointer(light.name), says: 'this flash' })),
+          ...flashes(plan).map((light) => ({ pointer: lightPointer(light.name), says: 'this flash' })),
         ],
         beyond:
           least === most
@@ -126,7 +126,7 @@ export const electronicShutter = rule<Electronic>({
 /** t0.1 of the flash that burns longest. */
 const longestFlash = (set: ComputedSet): Seconds =>
   Math.max(
-    ...singleFlashes(set.plan).flatMap((light) =>
+    ...flashes(set.plan).flatMap((light) =>
       light.unit.kind === 'flash' ? [flashTime(light.unit, powerSet(set, light).power).t01] : [],
     ),
   ) as Seconds

@@ -42,6 +42,11 @@ export const highSpeedShort = rule<HighSpeedShort>({
   finds: 'a flash in high-speed mode that cannot give enough even at full power',
   limits: {
     short: { value: 0, unit: 'stop', says: 'short of what it is to meter, or of what the camera is set to' },
+    'key-angle': {
+      value: 80,
+      unit: 'deg',
+      says: 'between light and camera; from further round it does not light the face for the camera',
+    },
   },
   why: 'In high-speed mode the flash pulses for as long as the slit of the shutter takes to run over the frame, and most of that light falls on closed curtains. Two stops go at once, one more with every halving of the time.',
   formula:
@@ -139,8 +144,12 @@ const neutralDensity = (
     ...up.flatMap((turned) => turned?.change ?? []),
     ...flashes.flatMap(toFull),
   )
-  const left = shortIn(after, light, context)
-  if (left === undefined || left.short > short - 0.3) return []
+  const found = shortIn(after, light, context)
+  if (found === undefined) return []
+  // What it is to meter stays written where a power is set as well.
+  const metersMore = light.meters !== undefined && light.power !== undefined ? stops : 0
+  const left = { ...found, short: found.short + metersMore }
+  if (left.short > short - 0.3 || (metersMore > 0 && left.short > slack)) return []
   const title = [
     `camera.shutter → ${words.shutter(camera.sync)}`,
     `camera.filter → ${words.howMany(camera.filter + stops)}`,

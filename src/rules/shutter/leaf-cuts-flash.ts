@@ -9,7 +9,7 @@ import type { Words } from '../words.js'
 import { durationText } from './duration-text.js'
 import { powerSet } from './power-set.js'
 import { atShutter, costsOfSlower, slowerMarks } from './slower.js'
-import { singleFlashes } from './sync.js'
+import { firedOnce } from './sync.js'
 
 const leaf = (shutter: string, key: string): string => `plan: 1
 title: Flash and a leaf shutter
@@ -70,10 +70,10 @@ export const leafCutsFlash = rule<LeafCuts>({
     },
   ],
 
-  needs: ({ plan }) => (!opensAtOnce(plan.camera) || singleFlashes(plan).length === 0 ? 'silent' : undefined),
+  needs: ({ plan }) => (!opensAtOnce(plan.camera) || firedOnce(plan).length === 0 ? 'silent' : undefined),
 
   detect: ({ set, plan, limits }) =>
-    singleFlashes(plan).flatMap((light) => {
+    firedOnce(plan).flatMap((light) => {
       const { unit } = light
       const { stops: lost, u } = lossIn(set, light)
       if (lost === 0 || unit.kind !== 'flash') return []
@@ -154,18 +154,18 @@ const keeps = (set: ComputedSet, light: Light, limit: number): boolean => {
 const lessPower = ({ light, limit }: LeafCuts, words: Words, { set, plan }: RuleContext): readonly Mend[] => {
   if (light.unit.kind !== 'flash' || light.power === undefined || regulationOf(light.unit) !== 'igbt')
     return []
-  const flashes = singleFlashes(plan)
+  const turned = firedOnce(plan)
     .filter(({ power }) => power !== undefined)
     .map(({ name }) => name)
   const room = Math.floor(Math.log2(light.power / light.unit.power.from) * 3 + 1e-6)
   for (let thirds = 1; thirds <= room; thirds++) {
     const iso = markedSpeedOver(plan.camera.iso * 2 ** (thirds / 3))
     if (iso === undefined) return []
-    const after = set.with(...byStops(flashes, -thirds / 3), { knob: { knob: 'iso' }, to: iso })
+    const after = set.with(...byStops(turned, -thirds / 3), { knob: { knob: 'iso' }, to: iso })
     if (!keeps(after, light, limit)) continue
     return [
       {
-        title: `camera.iso → ${iso}, ${flashes.map((name) => `lights.${name}.power → ${words.power(after.plan.lights.get(name)!.power!)}`).join(', ')}`,
+        title: `camera.iso → ${iso}, ${turned.map((name) => `lights.${name}.power → ${words.power(after.plan.lights.get(name)!.power!)}`).join(', ')}`,
         gives: cutText(lostIn(after, light), words),
         costs: `the room counts ${words.howMany(thirds / 3)} more`,
         after,

@@ -14,13 +14,16 @@ export const syncU = (plan: Plan): number => (plan.places.stated('/camera/sync')
  * that is fired early burns through it.
  */
 export const singleFlashes = (plan: Plan): readonly Light[] =>
-  flashes(plan).filter((light) => light.trigger?.early !== true)
+  firedOnce(plan).filter((light) => light.trigger?.early !== true)
 
 /** Those that a trigger fires before the shutter is open all over. */
 export const earlyFlashes = (plan: Plan): readonly Light[] =>
-  flashes(plan).filter((light) => light.trigger?.early === true)
+  firedOnce(plan).filter((light) => light.trigger?.early === true)
 
-const flashes = (plan: Plan): readonly Light[] =>
-  [...plan.lights.values()].filter(
-    (light) => light.on && light.unit.kind === 'flash' && light.mode !== 'high-speed',
-  )
+/** All but those that pulse. */
+export const firedOnce = (plan: Plan): readonly Light[] =>
+  flashes(plan).filter((light) => light.mode !== 'high-speed')
+
+/** Flashes that are on. */
+export const flashes = (plan: Plan): readonly Light[] =>
+  [...plan.lights.values()].filter((light) => light.on && light.unit.kind === 'flash')
