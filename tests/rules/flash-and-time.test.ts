@@ -114,6 +114,43 @@ describe('the dark band', () => {
   })
 })
 
+describe('a leaf shutter', () => {
+  it('is told of from a third of a stop on', () => {
+    // 1 - 2^(-t/t0.5) = 2^(-1/3) at t = 2.277 t0.5.
+    const lost = (t05: number) =>
+      findingsOf(
+        'leaf-cuts-flash',
+        text(
+          'shutter: 1/500, shutter-kind: leaf',
+          `unit: { energy: 600 Ws, regulated: voltage, durations: [{ power: full, t0.5: ${t05} ms }] }, power: full`,
+        ),
+      )[0]
+    expect(measured(lost(0.91)!, 'lost')).toBeCloseTo(-Math.log2(1 - 2 ** (-2 / 0.91)), 9)
+    expect(lost(0.7)).toBeUndefined()
+    // The check value dur.clip.1000.1000.
+    expect(measured(lost(2)!, 'lost')).toBeCloseTo(1, 9)
+    expect(lost(2)!.certainty).toBe('sure')
+  })
+})
+
+describe('an electronic shutter', () => {
+  it('leaves dark what is not open for the whole flash', () => {
+    const found = (shutter: string, readout: string) =>
+      findingsOf(
+        'electronic-shutter',
+        text(
+          `shutter: ${shutter}, shutter-kind: electronic, readout: ${readout}`,
+          'unit: { energy: 600 Ws, durations: [{ power: full, t0.1: 1 ms }] }, power: full',
+        ),
+      )[0]
+    // By hand: 10 ms less the millisecond of the flash, of 40 ms.
+    expect(measured(found('1/100', '40 ms')!, 'dark-share')).toBeCloseTo(1 - 9 / 40, 9)
+    expect(found('1/100', '40 ms')!.level).toBe('error')
+    expect(found('1/100', '9 ms')).toBeUndefined()
+    expect(found('1/100', '9.5 ms')).toBeDefined()
+  })
+})
+
 describe('motion blur', () => {
   const head = (power: string) =>
     `unit: { energy: 600 Ws, regulated: igbt, durations: [{ power: full, t0.1: 1/500 }, { power: 1/4, t0.1: 1/2000 }, { power: 1/16, t0.1: 1/5000 }] }, power: ${power}`

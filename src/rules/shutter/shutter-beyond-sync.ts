@@ -1,4 +1,5 @@
 import type { Plan } from '../../language/plan.js'
+import { highSpeedLoss } from '../../light/strength.js'
 import { type Band, darkBand, fasterThanSync, type TimeRange, triggerDelay } from '../../picture/shutter.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import type { Change } from '../../set/knobs.js'
@@ -162,13 +163,9 @@ const neutralDensity = (
   ]
 }
 
-const entryLoss = 2
-
-const highSpeed = ({ faster }: BeyondSync, words: Words, { plan }: RuleContext): readonly Mend[] => {
+const highSpeed = (_: BeyondSync, words: Words, { plan }: RuleContext): readonly Mend[] => {
   const flashes = singleFlashes(plan)
-  const losses = flashes.map(
-    (light) => (light.unit.kind === 'flash' ? (light.unit.highSpeedLoss ?? entryLoss) : entryLoss) + faster,
-  )
+  const losses = flashes.map((light) => highSpeedLoss({ ...light, mode: 'high-speed' }, plan)?.stops ?? 0)
   const loss = Math.max(...losses)
   const short = flashes.flatMap((light, i) => {
     const turned = light.power === undefined ? undefined : turnLight(plan, light.name, losses[i]!)
