@@ -160,6 +160,12 @@ export const quantities = {
     examples: ['1500 W', '1.5 kW'],
     describe: 'A load in watts.',
   },
+  mains: {
+    pattern: electrical.mainsPattern,
+    read: electrical.readMains,
+    examples: ['50 Hz', '60 Hz'],
+    describe: 'The frequency of mains.',
+  },
   weight: {
     pattern: electrical.weightPattern,
     read: electrical.readWeight,

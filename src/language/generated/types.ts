@@ -144,6 +144,10 @@ export type Aperture = string
  */
 export type Iso = number
 /**
+ * The frequency of mains.
+ */
+export type Mains = string
+/**
  * A current.
  */
 export type Amperes = string
@@ -846,7 +850,7 @@ export interface Room {
   /**
    * Frequency of the mains, on which lamps flicker. Without it, by the voltage of the circuits: 60 Hz under 130 V, 50 Hz over 200 V.
    */
-  mains?: '50 Hz' | '60 Hz'
+  mains?: Mains
   /**
    * The room's electrical circuits, by name.
    */
@@ -1754,7 +1758,7 @@ export interface RoomFile {
   /**
    * Frequency of the mains, on which lamps flicker. Without it, by the voltage of the circuits: 60 Hz under 130 V, 50 Hz over 200 V.
    */
-  mains?: '50 Hz' | '60 Hz'
+  mains?: Mains
   /**
    * The room's electrical circuits, by name.
    */

@@ -2937,7 +2937,7 @@ validate27.errors = vErrors;
 return errors === 0;
 }
 
-const pattern37 = new RegExp("^\\p{L}(?:[\\p{L}\\p{M}\\p{N}_-]| (?=[\\p{L}\\p{N}])){0,39}$", "u");
+const pattern37 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(50|60)[ \\u00a0\\u2009\\u202f]{0,4}[Hh][Zz][ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate163(data, instancePath = ""){
 let vErrors = null;
@@ -2956,9 +2956,9 @@ validate163.errors = vErrors;
 return errors === 0;
 }
 
-const pattern38 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:A|a|amps?)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern38 = new RegExp("^\\p{L}(?:[\\p{L}\\p{M}\\p{N}_-]| (?=[\\p{L}\\p{N}])){0,39}$", "u");
 
-function validate166(data, instancePath = ""){
+function validate165(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -2971,7 +2971,26 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate166.errors = vErrors;
+validate165.errors = vErrors;
+return errors === 0;
+}
+
+const pattern39 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:A|a|amps?)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate168(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern39.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate168.errors = vErrors;
 return errors === 0;
 }
 
@@ -3221,14 +3240,9 @@ errors = vErrors.length;
 }
 }
 if(has(data, "mains")){
-let data12 = data.mains;
-if(typeof data12 !== "string"){
-vErrors = add(vErrors, instancePath+"/mains", "type");
-errors++;
-}
-if(!((data12 === "50 Hz") || (data12 === "60 Hz"))){
-vErrors = add(vErrors, instancePath+"/mains", "enum");
-errors++;
+if(!(validate163(data.mains, instancePath+"/mains"))){
+vErrors = joined(vErrors, validate163.errors);
+errors = vErrors.length;
 }
 }
 if(has(data, "circuits")){
@@ -3240,12 +3254,12 @@ errors++;
 }
 for(const key2 of Object.keys(data13)){
 const _errs49 = errors;
-if(!(validate163(key2, instancePath+"/circuits"))){
-vErrors = joined(vErrors, validate163.errors);
+if(!(validate165(key2, instancePath+"/circuits"))){
+vErrors = joined(vErrors, validate165.errors);
 errors = vErrors.length;
 }
-var valid17 = _errs49 === errors;
-if(!valid17){
+var valid18 = _errs49 === errors;
+if(!valid18){
 vErrors = add(vErrors, instancePath+"/circuits", "propertyNames", key2);
 errors++;
 }
@@ -3274,8 +3288,8 @@ errors = vErrors.length;
 }
 }
 if(has(data14, "breaker")){
-if(!(validate166(data14.breaker, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/breaker"))){
-vErrors = joined(vErrors, validate166.errors);
+if(!(validate168(data14.breaker, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/breaker"))){
+vErrors = joined(vErrors, validate168.errors);
 errors = vErrors.length;
 }
 }
@@ -3301,7 +3315,7 @@ return errors === 0;
 }
 
 
-function validate170(data, instancePath = ""){
+function validate172(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs2 = errors;
@@ -3415,30 +3429,11 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate170.errors = vErrors;
+validate172.errors = vErrors;
 return errors === 0;
 }
 
-const pattern40 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))(?:[ \\u00a0\\u2009\\u202f]{1,4}(?:over|above)[ \\u00a0\\u2009\\u202f]{1,4}(?:the[ \\u00a0\\u2009\\u202f]{1,4})?(table|floor))?[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
-
-function validate186(data, instancePath = ""){
-let vErrors = null;
-let errors = 0;
-if(typeof data === "string"){
-if(!pattern40.test(data)){
-vErrors = add(vErrors, instancePath, "pattern");
-errors++;
-}
-}
-else {
-vErrors = add(vErrors, instancePath, "type");
-errors++;
-}
-validate186.errors = vErrors;
-return errors === 0;
-}
-
-const pattern41 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{1,4}(?:camera[- ])?(left|right)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern41 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))(?:[ \\u00a0\\u2009\\u202f]{1,4}(?:over|above)[ \\u00a0\\u2009\\u202f]{1,4}(?:the[ \\u00a0\\u2009\\u202f]{1,4})?(table|floor))?[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
 function validate188(data, instancePath = ""){
 let vErrors = null;
@@ -3457,8 +3452,27 @@ validate188.errors = vErrors;
 return errors === 0;
 }
 
+const pattern42 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:mm|cm|m|metres?|meters?)|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:ft|feet|foot|['’′])(?:[ \\u00a0\\u2009\\u202f]{0,4}(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″]))?|(?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾])[ \\u00a0\\u2009\\u202f]{0,4}(?:inch(?:es)?|in|[\"”″])))[ \\u00a0\\u2009\\u202f]{1,4}(?:camera[- ])?(left|right)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate184(data, instancePath = ""){
+function validate190(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern42.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate190.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate186(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -3479,45 +3493,23 @@ errors = vErrors.length;
 }
 }
 if(has(data, "height")){
-if(!(validate186(data.height, instancePath+"/height"))){
-vErrors = joined(vErrors, validate186.errors);
-errors = vErrors.length;
-}
-}
-if(has(data, "aside")){
-if(!(validate188(data.aside, instancePath+"/aside"))){
+if(!(validate188(data.height, instancePath+"/height"))){
 vErrors = joined(vErrors, validate188.errors);
 errors = vErrors.length;
 }
 }
+if(has(data, "aside")){
+if(!(validate190(data.aside, instancePath+"/aside"))){
+vErrors = joined(vErrors, validate190.errors);
+errors = vErrors.length;
 }
-else {
-vErrors = add(vErrors, instancePath, "type");
-errors++;
-}
-validate184.errors = vErrors;
-return errors === 0;
-}
-
-
-function validate191(data, instancePath = ""){
-let vErrors = null;
-let errors = 0;
-if(typeof data === "string"){
-if(data.length > 80){
-vErrors = add(vErrors, instancePath, "maxLength");
-errors++;
-}
-if(!pattern13.test(data)){
-vErrors = add(vErrors, instancePath, "pattern");
-errors++;
 }
 }
 else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate191.errors = vErrors;
+validate186.errors = vErrors;
 return errors === 0;
 }
 
@@ -3526,7 +3518,7 @@ function validate193(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(data.length > 60){
+if(data.length > 80){
 vErrors = add(vErrors, instancePath, "maxLength");
 errors++;
 }
@@ -3544,7 +3536,29 @@ return errors === 0;
 }
 
 
-function validate176(data, instancePath = ""){
+function validate195(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(data.length > 60){
+vErrors = add(vErrors, instancePath, "maxLength");
+errors++;
+}
+if(!pattern13.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate195.errors = vErrors;
+return errors === 0;
+}
+
+
+function validate178(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -3664,14 +3678,14 @@ errors++;
 }
 }
 if(has(data, "at")){
-if(!(validate184(data.at, instancePath+"/at"))){
-vErrors = joined(vErrors, validate184.errors);
+if(!(validate186(data.at, instancePath+"/at"))){
+vErrors = joined(vErrors, validate186.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "aim")){
-if(!(validate191(data.aim, instancePath+"/aim"))){
-vErrors = joined(vErrors, validate191.errors);
+if(!(validate193(data.aim, instancePath+"/aim"))){
+vErrors = joined(vErrors, validate193.errors);
 errors = vErrors.length;
 }
 }
@@ -3699,8 +3713,8 @@ vErrors = null;
 let ifClause1;
 if(_valid1){
 const _errs32 = errors;
-if(!(validate193(data11, instancePath+"/focus"))){
-vErrors = joined(vErrors, validate193.errors);
+if(!(validate195(data11, instancePath+"/focus"))){
+vErrors = joined(vErrors, validate195.errors);
 errors = vErrors.length;
 }
 var _valid1 = _errs32 === errors;
@@ -3793,17 +3807,17 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate176.errors = vErrors;
+validate178.errors = vErrors;
 return errors === 0;
 }
 
-const pattern46 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?)[ \\u00a0\\u2009\\u202f]{0,4}(?:camera[- ])?(left|right)|(0|180)[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern47 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(?:((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?)[ \\u00a0\\u2009\\u202f]{0,4}(?:camera[- ])?(left|right)|(0|180)[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate205(data, instancePath = ""){
+function validate207(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern46.test(data)){
+if(!pattern47.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -3812,12 +3826,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate205.errors = vErrors;
+validate207.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate209(data, instancePath = ""){
+function validate211(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs2 = errors;
@@ -3918,8 +3932,8 @@ errors = vErrors.length;
 }
 }
 if(has(data, "faces-at")){
-if(!(validate186(data["faces-at"], instancePath+"/faces-at"))){
-vErrors = joined(vErrors, validate186.errors);
+if(!(validate188(data["faces-at"], instancePath+"/faces-at"))){
+vErrors = joined(vErrors, validate188.errors);
 errors = vErrors.length;
 }
 }
@@ -3928,12 +3942,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate209.errors = vErrors;
+validate211.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate214(data, instancePath = ""){
+function validate216(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -3981,17 +3995,17 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate214.errors = vErrors;
+validate216.errors = vErrors;
 return errors === 0;
 }
 
-const pattern47 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(m/s|cm/s|km/h|ft/s)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern48 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(m/s|cm/s|km/h|ft/s)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate219(data, instancePath = ""){
+function validate221(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern47.test(data)){
+if(!pattern48.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -4000,12 +4014,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate219.errors = vErrors;
+validate221.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate202(data, instancePath = ""){
+function validate204(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -4044,14 +4058,14 @@ errors++;
 }
 }
 if(has(data, "faces-at")){
-if(!(validate186(data["faces-at"], instancePath+"/faces-at"))){
-vErrors = joined(vErrors, validate186.errors);
+if(!(validate188(data["faces-at"], instancePath+"/faces-at"))){
+vErrors = joined(vErrors, validate188.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "turned")){
-if(!(validate205(data.turned, instancePath+"/turned"))){
-vErrors = joined(vErrors, validate205.errors);
+if(!(validate207(data.turned, instancePath+"/turned"))){
+vErrors = joined(vErrors, validate207.errors);
 errors = vErrors.length;
 }
 }
@@ -4080,8 +4094,8 @@ errors++;
 }
 const len0 = data7.length;
 for(let i0=0; i0<len0; i0++){
-if(!(validate209(data7[i0], instancePath+"/rows/" + i0))){
-vErrors = joined(vErrors, validate209.errors);
+if(!(validate211(data7[i0], instancePath+"/rows/" + i0))){
+vErrors = joined(vErrors, validate211.errors);
 errors = vErrors.length;
 }
 }
@@ -4092,8 +4106,8 @@ errors++;
 }
 }
 if(has(data, "stands-on")){
-if(!(validate214(data["stands-on"], instancePath+"/stands-on"))){
-vErrors = joined(vErrors, validate214.errors);
+if(!(validate216(data["stands-on"], instancePath+"/stands-on"))){
+vErrors = joined(vErrors, validate216.errors);
 errors = vErrors.length;
 }
 }
@@ -4137,8 +4151,8 @@ errors++;
 }
 }
 if(has(data, "moves")){
-if(!(validate219(data.moves, instancePath+"/moves"))){
-vErrors = joined(vErrors, validate219.errors);
+if(!(validate221(data.moves, instancePath+"/moves"))){
+vErrors = joined(vErrors, validate221.errors);
 errors = vErrors.length;
 }
 }
@@ -4181,12 +4195,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate202.errors = vErrors;
+validate204.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate225(data, instancePath = ""){
+function validate227(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -4248,12 +4262,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate225.errors = vErrors;
+validate227.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate223(data, instancePath = ""){
+function validate225(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs2 = errors;
@@ -4340,8 +4354,8 @@ errors = vErrors.length;
 }
 }
 if(has(data, "sky")){
-if(!(validate225(data.sky, instancePath+"/sky"))){
-vErrors = joined(vErrors, validate225.errors);
+if(!(validate227(data.sky, instancePath+"/sky"))){
+vErrors = joined(vErrors, validate227.errors);
 errors = vErrors.length;
 }
 }
@@ -4410,12 +4424,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate223.errors = vErrors;
+validate225.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate237(data, instancePath = ""){
+function validate239(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -4441,7 +4455,7 @@ vErrors = null;
 }
 }
 if(typeof data === "string"){
-if(!pattern37.test(data)){
+if(!pattern38.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -4450,12 +4464,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate237.errors = vErrors;
+validate239.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate240(data, instancePath = ""){
+function validate242(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if((!(isMap(data))) && (typeof data !== "string")){
@@ -4514,12 +4528,12 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate240.errors = vErrors;
+validate242.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate243(data, instancePath = ""){
+function validate245(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if((!(isMap(data))) && (typeof data !== "string")){
@@ -4578,17 +4592,17 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate243.errors = vErrors;
+validate245.errors = vErrors;
 return errors === 0;
 }
 
-const pattern51 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:mireds?|MK⁻¹)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern52 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:mireds?|MK⁻¹)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate253(data, instancePath = ""){
+function validate255(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern51.test(data)){
+if(!pattern52.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -4597,12 +4611,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate253.errors = vErrors;
+validate255.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate252(data, instancePath = ""){
+function validate254(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -4735,8 +4749,8 @@ errors++;
 }
 }
 if(has(data, "shift")){
-if(!(validate253(data.shift, instancePath+"/shift"))){
-vErrors = joined(vErrors, validate253.errors);
+if(!(validate255(data.shift, instancePath+"/shift"))){
+vErrors = joined(vErrors, validate255.errors);
 errors = vErrors.length;
 }
 }
@@ -4774,12 +4788,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate252.errors = vErrors;
+validate254.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate259(data, instancePath = ""){
+function validate261(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -5172,8 +5186,8 @@ errors++;
 }
 }
 if(has(data, "angle")){
-if(!(validate205(data.angle, instancePath+"/angle"))){
-vErrors = joined(vErrors, validate205.errors);
+if(!(validate207(data.angle, instancePath+"/angle"))){
+vErrors = joined(vErrors, validate207.errors);
 errors = vErrors.length;
 }
 }
@@ -5184,8 +5198,8 @@ errors = vErrors.length;
 }
 }
 if(has(data, "height")){
-if(!(validate186(data.height, instancePath+"/height"))){
-vErrors = joined(vErrors, validate186.errors);
+if(!(validate188(data.height, instancePath+"/height"))){
+vErrors = joined(vErrors, validate188.errors);
 errors = vErrors.length;
 }
 }
@@ -5230,12 +5244,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate259.errors = vErrors;
+validate261.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate258(data, instancePath = ""){
+function validate260(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if((!(isMap(data))) && (typeof data !== "string")){
@@ -5262,8 +5276,8 @@ vErrors = null;
 let ifClause0;
 if(_valid0){
 const _errs4 = errors;
-if(!(validate259(data, instancePath))){
-vErrors = joined(vErrors, validate259.errors);
+if(!(validate261(data, instancePath))){
+vErrors = joined(vErrors, validate261.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs4 === errors;
@@ -5284,17 +5298,17 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate258.errors = vErrors;
+validate260.errors = vErrors;
 return errors === 0;
 }
 
-const pattern52 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?)[ \\u00a0\\u2009\\u202f]{0,4}towards?[ \\u00a0\\u2009\\u202f]{1,4}(?:the[ \\u00a0\\u2009\\u202f]{1,4})?(left|right|up|down|camera|backdrop)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern53 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}(?:°|deg(?:rees?)?)[ \\u00a0\\u2009\\u202f]{0,4}towards?[ \\u00a0\\u2009\\u202f]{1,4}(?:the[ \\u00a0\\u2009\\u202f]{1,4})?(left|right|up|down|camera|backdrop)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate273(data, instancePath = ""){
+function validate275(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
-if(!pattern52.test(data)){
+if(!pattern53.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -5303,12 +5317,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate273.errors = vErrors;
+validate275.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate271(data, instancePath = ""){
+function validate273(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if((!(isMap(data))) && (typeof data !== "string")){
@@ -5347,14 +5361,14 @@ errors++;
 }
 }
 if(has(data, "at")){
-if(!(validate191(data.at, instancePath+"/at"))){
-vErrors = joined(vErrors, validate191.errors);
+if(!(validate193(data.at, instancePath+"/at"))){
+vErrors = joined(vErrors, validate193.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "feather")){
-if(!(validate273(data.feather, instancePath+"/feather"))){
-vErrors = joined(vErrors, validate273.errors);
+if(!(validate275(data.feather, instancePath+"/feather"))){
+vErrors = joined(vErrors, validate275.errors);
 errors = vErrors.length;
 }
 }
@@ -5369,8 +5383,8 @@ ifClause0 = "then";
 }
 else {
 const _errs11 = errors;
-if(!(validate191(data, instancePath))){
-vErrors = joined(vErrors, validate191.errors);
+if(!(validate193(data, instancePath))){
+vErrors = joined(vErrors, validate193.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs11 === errors;
@@ -5381,12 +5395,12 @@ if(!valid0){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-validate271.errors = vErrors;
+validate273.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate278(data, instancePath = ""){
+function validate280(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -5452,12 +5466,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate278.errors = vErrors;
+validate280.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate280(data, instancePath = ""){
+function validate282(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -5500,12 +5514,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate280.errors = vErrors;
+validate282.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate288(data, instancePath = ""){
+function validate290(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -5530,8 +5544,8 @@ vErrors = null;
 let ifClause0;
 if(_valid0){
 const _errs3 = errors;
-if(!(validate193(data, instancePath))){
-vErrors = joined(vErrors, validate193.errors);
+if(!(validate195(data, instancePath))){
+vErrors = joined(vErrors, validate195.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs3 === errors;
@@ -5540,8 +5554,8 @@ ifClause0 = "then";
 }
 else {
 const _errs4 = errors;
-if(!(validate205(data, instancePath))){
-vErrors = joined(vErrors, validate205.errors);
+if(!(validate207(data, instancePath))){
+vErrors = joined(vErrors, validate207.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs4 === errors;
@@ -5566,12 +5580,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate288.errors = vErrors;
+validate290.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate239(data, instancePath = ""){
+function validate241(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs2 = errors;
@@ -5632,14 +5646,14 @@ errors++;
 }
 }
 if(has(data, "unit")){
-if(!(validate240(data.unit, instancePath+"/unit"))){
-vErrors = joined(vErrors, validate240.errors);
+if(!(validate242(data.unit, instancePath+"/unit"))){
+vErrors = joined(vErrors, validate242.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "modifier")){
-if(!(validate243(data.modifier, instancePath+"/modifier"))){
-vErrors = joined(vErrors, validate243.errors);
+if(!(validate245(data.modifier, instancePath+"/modifier"))){
+vErrors = joined(vErrors, validate245.errors);
 errors = vErrors.length;
 }
 }
@@ -5699,8 +5713,8 @@ errors = vErrors.length;
 }
 }
 if(has(data5, "at")){
-if(!(validate193(data5.at, instancePath+"/meters/at"))){
-vErrors = joined(vErrors, validate193.errors);
+if(!(validate195(data5.at, instancePath+"/meters/at"))){
+vErrors = joined(vErrors, validate195.errors);
 errors = vErrors.length;
 }
 }
@@ -5741,26 +5755,26 @@ errors = vErrors.length;
 }
 }
 if(has(data, "gel")){
-if(!(validate252(data.gel, instancePath+"/gel"))){
-vErrors = joined(vErrors, validate252.errors);
+if(!(validate254(data.gel, instancePath+"/gel"))){
+vErrors = joined(vErrors, validate254.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "at")){
-if(!(validate258(data.at, instancePath+"/at"))){
-vErrors = joined(vErrors, validate258.errors);
+if(!(validate260(data.at, instancePath+"/at"))){
+vErrors = joined(vErrors, validate260.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "aim")){
-if(!(validate271(data.aim, instancePath+"/aim"))){
-vErrors = joined(vErrors, validate271.errors);
+if(!(validate273(data.aim, instancePath+"/aim"))){
+vErrors = joined(vErrors, validate273.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "like")){
-if(!(validate237(data.like, instancePath+"/like"))){
-vErrors = joined(vErrors, validate237.errors);
+if(!(validate239(data.like, instancePath+"/like"))){
+vErrors = joined(vErrors, validate239.errors);
 errors = vErrors.length;
 }
 }
@@ -5799,20 +5813,20 @@ errors++;
 }
 }
 if(has(data, "trigger")){
-if(!(validate278(data.trigger, instancePath+"/trigger"))){
-vErrors = joined(vErrors, validate278.errors);
-errors = vErrors.length;
-}
-}
-if(has(data, "stand")){
-if(!(validate280(data.stand, instancePath+"/stand"))){
+if(!(validate280(data.trigger, instancePath+"/trigger"))){
 vErrors = joined(vErrors, validate280.errors);
 errors = vErrors.length;
 }
 }
+if(has(data, "stand")){
+if(!(validate282(data.stand, instancePath+"/stand"))){
+vErrors = joined(vErrors, validate282.errors);
+errors = vErrors.length;
+}
+}
 if(has(data, "circuit")){
-if(!(validate163(data.circuit, instancePath+"/circuit"))){
-vErrors = joined(vErrors, validate163.errors);
+if(!(validate165(data.circuit, instancePath+"/circuit"))){
+vErrors = joined(vErrors, validate165.errors);
 errors = vErrors.length;
 }
 }
@@ -5823,8 +5837,8 @@ errors = vErrors.length;
 }
 }
 if(has(data, "faces")){
-if(!(validate288(data.faces, instancePath+"/faces"))){
-vErrors = joined(vErrors, validate288.errors);
+if(!(validate290(data.faces, instancePath+"/faces"))){
+vErrors = joined(vErrors, validate290.errors);
 errors = vErrors.length;
 }
 }
@@ -5874,12 +5888,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate239.errors = vErrors;
+validate241.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate297(data, instancePath = ""){
+function validate299(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -5905,7 +5919,7 @@ vErrors = null;
 }
 }
 if(typeof data === "string"){
-if(!pattern37.test(data)){
+if(!pattern38.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -5914,12 +5928,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate297.errors = vErrors;
+validate299.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate299(data, instancePath = ""){
+function validate301(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -5947,14 +5961,14 @@ errors = vErrors.length;
 }
 }
 if(has(data, "at")){
-if(!(validate259(data.at, instancePath+"/at"))){
-vErrors = joined(vErrors, validate259.errors);
+if(!(validate261(data.at, instancePath+"/at"))){
+vErrors = joined(vErrors, validate261.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "faces")){
-if(!(validate288(data.faces, instancePath+"/faces"))){
-vErrors = joined(vErrors, validate288.errors);
+if(!(validate290(data.faces, instancePath+"/faces"))){
+vErrors = joined(vErrors, validate290.errors);
 errors = vErrors.length;
 }
 }
@@ -5993,13 +6007,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate299.errors = vErrors;
+validate301.errors = vErrors;
 return errors === 0;
 }
 
-const pattern56 = new RegExp("^row-[0-9]", "u");
+const pattern57 = new RegExp("^row-[0-9]", "u");
 
-function validate309(data, instancePath = ""){
+function validate311(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -6027,7 +6041,7 @@ vErrors = null;
 const _errs4 = errors;
 const _errs5 = errors;
 if(typeof data === "string"){
-if(!pattern56.test(data)){
+if(!pattern57.test(data)){
 vErrors = add(vErrors);
 errors++;
 }
@@ -6049,7 +6063,7 @@ vErrors = null;
 }
 }
 if(typeof data === "string"){
-if(!pattern37.test(data)){
+if(!pattern38.test(data)){
 vErrors = add(vErrors, instancePath, "pattern");
 errors++;
 }
@@ -6058,32 +6072,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate309.errors = vErrors;
+validate311.errors = vErrors;
 return errors === 0;
 }
 
-const pattern58 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4}(?:(?:(?:stops?|EV)[ \\u00a0\\u2009\\u202f]{0,4})?(?:\\.\\.|to|–)[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4})?(?:stops?|EV)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+const pattern59 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4}(?:(?:(?:stops?|EV)[ \\u00a0\\u2009\\u202f]{0,4})?(?:\\.\\.|to|–)[ \\u00a0\\u2009\\u202f]{0,4}(\\+|[-\\u2212])?[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?: ?[½⅓⅔¼¾]|\\.[0-9]{1,9}|(?: [0-9]{1,3})?/[1-9][0-9]{0,5})?|\\.[0-9]{1,9}|[½⅓⅔¼¾]))[ \\u00a0\\u2009\\u202f]{0,4})?(?:stops?|EV)[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
 
-function validate314(data, instancePath = ""){
-let vErrors = null;
-let errors = 0;
-if(typeof data === "string"){
-if(!pattern58.test(data)){
-vErrors = add(vErrors, instancePath, "pattern");
-errors++;
-}
-}
-else {
-vErrors = add(vErrors, instancePath, "type");
-errors++;
-}
-validate314.errors = vErrors;
-return errors === 0;
-}
-
-const pattern59 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}:[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
-
-function validate318(data, instancePath = ""){
+function validate316(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(typeof data === "string"){
@@ -6096,12 +6091,31 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate318.errors = vErrors;
+validate316.errors = vErrors;
+return errors === 0;
+}
+
+const pattern60 = new RegExp("^[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}:[ \\u00a0\\u2009\\u202f]{0,4}((?:[0-9]{1,7}(?:\\.[0-9]{1,9})?|\\.[0-9]{1,9}))[ \\u00a0\\u2009\\u202f]{0,4}$", "u");
+
+function validate320(data, instancePath = ""){
+let vErrors = null;
+let errors = 0;
+if(typeof data === "string"){
+if(!pattern60.test(data)){
+vErrors = add(vErrors, instancePath, "pattern");
+errors++;
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+validate320.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate312(data, instancePath = ""){
+function validate314(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -6260,8 +6274,8 @@ errors++;
 }
 }
 if(has(data, "backdrop-over-key")){
-if(!(validate314(data["backdrop-over-key"], instancePath+"/backdrop-over-key"))){
-vErrors = joined(vErrors, validate314.errors);
+if(!(validate316(data["backdrop-over-key"], instancePath+"/backdrop-over-key"))){
+vErrors = joined(vErrors, validate316.errors);
 errors = vErrors.length;
 }
 }
@@ -6370,14 +6384,14 @@ errors++;
 }
 }
 if(has(data8, "lit-to-shadow")){
-if(!(validate318(data8["lit-to-shadow"], instancePath+"/ratio/lit-to-shadow"))){
-vErrors = joined(vErrors, validate318.errors);
+if(!(validate320(data8["lit-to-shadow"], instancePath+"/ratio/lit-to-shadow"))){
+vErrors = joined(vErrors, validate320.errors);
 errors = vErrors.length;
 }
 }
 if(has(data8, "key-to-fill")){
-if(!(validate318(data8["key-to-fill"], instancePath+"/ratio/key-to-fill"))){
-vErrors = joined(vErrors, validate318.errors);
+if(!(validate320(data8["key-to-fill"], instancePath+"/ratio/key-to-fill"))){
+vErrors = joined(vErrors, validate320.errors);
 errors = vErrors.length;
 }
 }
@@ -6574,12 +6588,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate312.errors = vErrors;
+validate314.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate326(data, instancePath = ""){
+function validate328(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 const _errs1 = errors;
@@ -6670,8 +6684,8 @@ errors++;
 }
 }
 if(has(data, "at")){
-if(!(validate193(data.at, instancePath+"/at"))){
-vErrors = joined(vErrors, validate193.errors);
+if(!(validate195(data.at, instancePath+"/at"))){
+vErrors = joined(vErrors, validate195.errors);
 errors = vErrors.length;
 }
 }
@@ -6712,8 +6726,8 @@ errors++;
 }
 const len0 = data2.length;
 for(let i0=0; i0<len0; i0++){
-if(!(validate237(data2[i0], instancePath+"/of/" + i0))){
-vErrors = joined(vErrors, validate237.errors);
+if(!(validate239(data2[i0], instancePath+"/of/" + i0))){
+vErrors = joined(vErrors, validate239.errors);
 errors = vErrors.length;
 }
 }
@@ -6779,8 +6793,8 @@ errors++;
 }
 for(const key1 of Object.keys(data6)){
 const _errs26 = errors;
-if(!(validate237(key1, instancePath+"/taken"))){
-vErrors = joined(vErrors, validate237.errors);
+if(!(validate239(key1, instancePath+"/taken"))){
+vErrors = joined(vErrors, validate239.errors);
 errors = vErrors.length;
 }
 var valid10 = _errs26 === errors;
@@ -6845,8 +6859,8 @@ errors++;
 }
 }
 if(has(data, "faces")){
-if(!(validate193(data.faces, instancePath+"/faces"))){
-vErrors = joined(vErrors, validate193.errors);
+if(!(validate195(data.faces, instancePath+"/faces"))){
+vErrors = joined(vErrors, validate195.errors);
 errors = vErrors.length;
 }
 }
@@ -6861,12 +6875,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate326.errors = vErrors;
+validate328.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate325(data, instancePath = ""){
+function validate327(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(Array.isArray(data)){
@@ -6876,8 +6890,8 @@ errors++;
 }
 const len0 = data.length;
 for(let i0=0; i0<len0; i0++){
-if(!(validate326(data[i0], instancePath+"/" + i0))){
-vErrors = joined(vErrors, validate326.errors);
+if(!(validate328(data[i0], instancePath+"/" + i0))){
+vErrors = joined(vErrors, validate328.errors);
 errors = vErrors.length;
 }
 }
@@ -6886,13 +6900,13 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate325.errors = vErrors;
+validate327.errors = vErrors;
 return errors === 0;
 }
 
-const pattern64 = new RegExp("^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$", "u");
+const pattern65 = new RegExp("^[0-9]{4}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$", "u");
 
-function validate338(data, instancePath = ""){
+function validate340(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -6947,7 +6961,7 @@ errors++;
 if(has(data, "until")){
 let data2 = data.until;
 if(typeof data2 === "string"){
-if(!pattern64.test(data2)){
+if(!pattern65.test(data2)){
 vErrors = add(vErrors, instancePath+"/until", "pattern");
 errors++;
 }
@@ -6962,12 +6976,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate338.errors = vErrors;
+validate340.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate337(data, instancePath = ""){
+function validate339(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(Array.isArray(data)){
@@ -6977,8 +6991,8 @@ errors++;
 }
 const len0 = data.length;
 for(let i0=0; i0<len0; i0++){
-if(!(validate338(data[i0], instancePath+"/" + i0))){
-vErrors = joined(vErrors, validate338.errors);
+if(!(validate340(data[i0], instancePath+"/" + i0))){
+vErrors = joined(vErrors, validate340.errors);
 errors = vErrors.length;
 }
 }
@@ -6987,7 +7001,7 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate337.errors = vErrors;
+validate339.errors = vErrors;
 return errors === 0;
 }
 
@@ -7104,26 +7118,26 @@ errors++;
 }
 }
 if(has(data, "ambient")){
-if(!(validate170(data.ambient, instancePath+"/ambient"))){
-vErrors = joined(vErrors, validate170.errors);
+if(!(validate172(data.ambient, instancePath+"/ambient"))){
+vErrors = joined(vErrors, validate172.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "camera")){
-if(!(validate176(data.camera, instancePath+"/camera"))){
-vErrors = joined(vErrors, validate176.errors);
+if(!(validate178(data.camera, instancePath+"/camera"))){
+vErrors = joined(vErrors, validate178.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "subject")){
-if(!(validate202(data.subject, instancePath+"/subject"))){
-vErrors = joined(vErrors, validate202.errors);
+if(!(validate204(data.subject, instancePath+"/subject"))){
+vErrors = joined(vErrors, validate204.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "backdrop")){
-if(!(validate223(data.backdrop, instancePath+"/backdrop"))){
-vErrors = joined(vErrors, validate223.errors);
+if(!(validate225(data.backdrop, instancePath+"/backdrop"))){
+vErrors = joined(vErrors, validate225.errors);
 errors = vErrors.length;
 }
 }
@@ -7136,8 +7150,8 @@ errors++;
 }
 for(const key1 of Object.keys(data10)){
 const _errs24 = errors;
-if(!(validate237(key1, instancePath+"/lights"))){
-vErrors = joined(vErrors, validate237.errors);
+if(!(validate239(key1, instancePath+"/lights"))){
+vErrors = joined(vErrors, validate239.errors);
 errors = vErrors.length;
 }
 var valid4 = _errs24 === errors;
@@ -7167,8 +7181,8 @@ vErrors = null;
 }
 if(!_valid1){
 const _errs30 = errors;
-if(!(validate239(data11, instancePath+"/lights/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate239.errors);
+if(!(validate241(data11, instancePath+"/lights/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate241.errors);
 errors = vErrors.length;
 }
 var _valid1 = _errs30 === errors;
@@ -7194,8 +7208,8 @@ errors++;
 }
 for(const key3 of Object.keys(data12)){
 const _errs33 = errors;
-if(!(validate297(key3, instancePath+"/panels"))){
-vErrors = joined(vErrors, validate297.errors);
+if(!(validate299(key3, instancePath+"/panels"))){
+vErrors = joined(vErrors, validate299.errors);
 errors = vErrors.length;
 }
 var valid7 = _errs33 === errors;
@@ -7225,8 +7239,8 @@ vErrors = null;
 }
 if(!_valid2){
 const _errs39 = errors;
-if(!(validate299(data13, instancePath+"/panels/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate299.errors);
+if(!(validate301(data13, instancePath+"/panels/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate301.errors);
 errors = vErrors.length;
 }
 var _valid2 = _errs39 === errors;
@@ -7252,8 +7266,8 @@ errors++;
 }
 for(const key5 of Object.keys(data14)){
 const _errs42 = errors;
-if(!(validate309(key5, instancePath+"/points"))){
-vErrors = joined(vErrors, validate309.errors);
+if(!(validate311(key5, instancePath+"/points"))){
+vErrors = joined(vErrors, validate311.errors);
 errors = vErrors.length;
 }
 var valid10 = _errs42 === errors;
@@ -7263,8 +7277,8 @@ errors++;
 }
 }
 for(const key6 of Object.keys(data14)){
-if(!(validate259(data14[key6], instancePath+"/points/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate259.errors);
+if(!(validate261(data14[key6], instancePath+"/points/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate261.errors);
 errors = vErrors.length;
 }
 }
@@ -7275,20 +7289,20 @@ errors++;
 }
 }
 if(has(data, "wanted")){
-if(!(validate312(data.wanted, instancePath+"/wanted"))){
-vErrors = joined(vErrors, validate312.errors);
+if(!(validate314(data.wanted, instancePath+"/wanted"))){
+vErrors = joined(vErrors, validate314.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "readings")){
-if(!(validate325(data.readings, instancePath+"/readings"))){
-vErrors = joined(vErrors, validate325.errors);
+if(!(validate327(data.readings, instancePath+"/readings"))){
+vErrors = joined(vErrors, validate327.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "accept")){
-if(!(validate337(data.accept, instancePath+"/accept"))){
-vErrors = joined(vErrors, validate337.errors);
+if(!(validate339(data.accept, instancePath+"/accept"))){
+vErrors = joined(vErrors, validate339.errors);
 errors = vErrors.length;
 }
 }
@@ -7333,7 +7347,7 @@ return errors === 0;
 }
 
 
-function validate342(data, instancePath = ""){
+function validate344(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -7651,7 +7665,7 @@ errors++;
 }
 }
 }
-validate342.errors = vErrors;
+validate344.errors = vErrors;
 return errors === 0;
 }
 
@@ -7697,8 +7711,8 @@ vErrors = null;
 }
 if(!_valid0){
 const _errs5 = errors;
-if(!(validate342(data, instancePath))){
-vErrors = joined(vErrors, validate342.errors);
+if(!(validate344(data, instancePath))){
+vErrors = joined(vErrors, validate344.errors);
 errors = vErrors.length;
 }
 var _valid0 = _errs5 === errors;
@@ -7725,9 +7739,9 @@ validate21.errors = vErrors;
 return errors === 0;
 }
 
-export const base = validate345;
+export const base = validate347;
 
-function validate346(data, instancePath = ""){
+function validate348(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -7839,26 +7853,26 @@ errors++;
 }
 }
 if(has(data, "ambient")){
-if(!(validate170(data.ambient, instancePath+"/ambient"))){
-vErrors = joined(vErrors, validate170.errors);
+if(!(validate172(data.ambient, instancePath+"/ambient"))){
+vErrors = joined(vErrors, validate172.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "camera")){
-if(!(validate176(data.camera, instancePath+"/camera"))){
-vErrors = joined(vErrors, validate176.errors);
+if(!(validate178(data.camera, instancePath+"/camera"))){
+vErrors = joined(vErrors, validate178.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "subject")){
-if(!(validate202(data.subject, instancePath+"/subject"))){
-vErrors = joined(vErrors, validate202.errors);
+if(!(validate204(data.subject, instancePath+"/subject"))){
+vErrors = joined(vErrors, validate204.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "backdrop")){
-if(!(validate223(data.backdrop, instancePath+"/backdrop"))){
-vErrors = joined(vErrors, validate223.errors);
+if(!(validate225(data.backdrop, instancePath+"/backdrop"))){
+vErrors = joined(vErrors, validate225.errors);
 errors = vErrors.length;
 }
 }
@@ -7871,8 +7885,8 @@ errors++;
 }
 for(const key1 of Object.keys(data10)){
 const _errs24 = errors;
-if(!(validate237(key1, instancePath+"/lights"))){
-vErrors = joined(vErrors, validate237.errors);
+if(!(validate239(key1, instancePath+"/lights"))){
+vErrors = joined(vErrors, validate239.errors);
 errors = vErrors.length;
 }
 var valid4 = _errs24 === errors;
@@ -7902,8 +7916,8 @@ vErrors = null;
 }
 if(!_valid1){
 const _errs30 = errors;
-if(!(validate239(data11, instancePath+"/lights/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate239.errors);
+if(!(validate241(data11, instancePath+"/lights/" + key2.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate241.errors);
 errors = vErrors.length;
 }
 var _valid1 = _errs30 === errors;
@@ -7929,8 +7943,8 @@ errors++;
 }
 for(const key3 of Object.keys(data12)){
 const _errs33 = errors;
-if(!(validate297(key3, instancePath+"/panels"))){
-vErrors = joined(vErrors, validate297.errors);
+if(!(validate299(key3, instancePath+"/panels"))){
+vErrors = joined(vErrors, validate299.errors);
 errors = vErrors.length;
 }
 var valid7 = _errs33 === errors;
@@ -7960,8 +7974,8 @@ vErrors = null;
 }
 if(!_valid2){
 const _errs39 = errors;
-if(!(validate299(data13, instancePath+"/panels/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate299.errors);
+if(!(validate301(data13, instancePath+"/panels/" + key4.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate301.errors);
 errors = vErrors.length;
 }
 var _valid2 = _errs39 === errors;
@@ -7987,8 +8001,8 @@ errors++;
 }
 for(const key5 of Object.keys(data14)){
 const _errs42 = errors;
-if(!(validate309(key5, instancePath+"/points"))){
-vErrors = joined(vErrors, validate309.errors);
+if(!(validate311(key5, instancePath+"/points"))){
+vErrors = joined(vErrors, validate311.errors);
 errors = vErrors.length;
 }
 var valid10 = _errs42 === errors;
@@ -7998,8 +8012,8 @@ errors++;
 }
 }
 for(const key6 of Object.keys(data14)){
-if(!(validate259(data14[key6], instancePath+"/points/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
-vErrors = joined(vErrors, validate259.errors);
+if(!(validate261(data14[key6], instancePath+"/points/" + key6.replace(/~/g, "~0").replace(/\//g, "~1")))){
+vErrors = joined(vErrors, validate261.errors);
 errors = vErrors.length;
 }
 }
@@ -8010,20 +8024,20 @@ errors++;
 }
 }
 if(has(data, "wanted")){
-if(!(validate312(data.wanted, instancePath+"/wanted"))){
-vErrors = joined(vErrors, validate312.errors);
+if(!(validate314(data.wanted, instancePath+"/wanted"))){
+vErrors = joined(vErrors, validate314.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "readings")){
-if(!(validate325(data.readings, instancePath+"/readings"))){
-vErrors = joined(vErrors, validate325.errors);
+if(!(validate327(data.readings, instancePath+"/readings"))){
+vErrors = joined(vErrors, validate327.errors);
 errors = vErrors.length;
 }
 }
 if(has(data, "accept")){
-if(!(validate337(data.accept, instancePath+"/accept"))){
-vErrors = joined(vErrors, validate337.errors);
+if(!(validate339(data.accept, instancePath+"/accept"))){
+vErrors = joined(vErrors, validate339.errors);
 errors = vErrors.length;
 }
 }
@@ -8063,26 +8077,26 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate346.errors = vErrors;
+validate348.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate345(data, instancePath = ""){
+function validate347(data, instancePath = ""){
 /*# sourceURL="base" */;
 let vErrors = null;
 let errors = 0;
-if(!(validate346(data, instancePath))){
-vErrors = joined(vErrors, validate346.errors);
+if(!(validate348(data, instancePath))){
+vErrors = joined(vErrors, validate348.errors);
 errors = vErrors.length;
 }
-validate345.errors = vErrors;
+validate347.errors = vErrors;
 return errors === 0;
 }
 
-export const kit = validate365;
+export const kit = validate367;
 
-function validate366(data, instancePath = ""){
+function validate368(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -8446,26 +8460,26 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate366.errors = vErrors;
+validate368.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate365(data, instancePath = ""){
+function validate367(data, instancePath = ""){
 /*# sourceURL="kit" */;
 let vErrors = null;
 let errors = 0;
-if(!(validate366(data, instancePath))){
-vErrors = joined(vErrors, validate366.errors);
+if(!(validate368(data, instancePath))){
+vErrors = joined(vErrors, validate368.errors);
 errors = vErrors.length;
 }
-validate365.errors = vErrors;
+validate367.errors = vErrors;
 return errors === 0;
 }
 
-export const room = validate385;
+export const room = validate387;
 
-function validate386(data, instancePath = ""){
+function validate388(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -8749,14 +8763,9 @@ errors = vErrors.length;
 }
 }
 if(has(data, "mains")){
-let data14 = data.mains;
-if(typeof data14 !== "string"){
-vErrors = add(vErrors, instancePath+"/mains", "type");
-errors++;
-}
-if(!((data14 === "50 Hz") || (data14 === "60 Hz"))){
-vErrors = add(vErrors, instancePath+"/mains", "enum");
-errors++;
+if(!(validate163(data.mains, instancePath+"/mains"))){
+vErrors = joined(vErrors, validate163.errors);
+errors = vErrors.length;
 }
 }
 if(has(data, "circuits")){
@@ -8768,12 +8777,12 @@ errors++;
 }
 for(const key2 of Object.keys(data15)){
 const _errs52 = errors;
-if(!(validate163(key2, instancePath+"/circuits"))){
-vErrors = joined(vErrors, validate163.errors);
+if(!(validate165(key2, instancePath+"/circuits"))){
+vErrors = joined(vErrors, validate165.errors);
 errors = vErrors.length;
 }
-var valid17 = _errs52 === errors;
-if(!valid17){
+var valid18 = _errs52 === errors;
+if(!valid18){
 vErrors = add(vErrors, instancePath+"/circuits", "propertyNames", key2);
 errors++;
 }
@@ -8802,8 +8811,8 @@ errors = vErrors.length;
 }
 }
 if(has(data16, "breaker")){
-if(!(validate166(data16.breaker, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/breaker"))){
-vErrors = joined(vErrors, validate166.errors);
+if(!(validate168(data16.breaker, instancePath+"/circuits/" + key3.replace(/~/g, "~0").replace(/\//g, "~1")+"/breaker"))){
+vErrors = joined(vErrors, validate168.errors);
 errors = vErrors.length;
 }
 }
@@ -8824,28 +8833,28 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate386.errors = vErrors;
+validate388.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate385(data, instancePath = ""){
+function validate387(data, instancePath = ""){
 /*# sourceURL="room" */;
 let vErrors = null;
 let errors = 0;
-if(!(validate386(data, instancePath))){
-vErrors = joined(vErrors, validate386.errors);
+if(!(validate388(data, instancePath))){
+vErrors = joined(vErrors, validate388.errors);
 errors = vErrors.length;
 }
-validate385.errors = vErrors;
+validate387.errors = vErrors;
 return errors === 0;
 }
 
-export const settings = validate405;
-const pattern72 = new RegExp("^[a-z]+(?:-[a-z]+){0,8}$", "u");
-const pattern74 = new RegExp("^[a-z0-9]+(?:-[a-z0-9]+){0,8}$", "u");
+export const settings = validate408;
+const pattern73 = new RegExp("^[a-z]+(?:-[a-z]+){0,8}$", "u");
+const pattern75 = new RegExp("^[a-z0-9]+(?:-[a-z0-9]+){0,8}$", "u");
 
-function validate406(data, instancePath = ""){
+function validate409(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
 if(isMap(data)){
@@ -8954,7 +8963,7 @@ errors++;
 for(const key1 of Object.keys(data6)){
 const _errs15 = errors;
 if(typeof key1 === "string"){
-if(!pattern72.test(key1)){
+if(!pattern73.test(key1)){
 vErrors = add(vErrors, instancePath+"/levels", "pattern");
 errors++;
 }
@@ -8996,7 +9005,7 @@ errors++;
 for(const key3 of Object.keys(data8)){
 const _errs22 = errors;
 if(typeof key3 === "string"){
-if(!pattern72.test(key3)){
+if(!pattern73.test(key3)){
 vErrors = add(vErrors, instancePath+"/limits", "pattern");
 errors++;
 }
@@ -9021,7 +9030,7 @@ errors++;
 for(const key5 of Object.keys(data9)){
 const _errs27 = errors;
 if(typeof key5 === "string"){
-if(!pattern74.test(key5)){
+if(!pattern75.test(key5)){
 vErrors = add(vErrors, instancePath+"/limits/" + key4.replace(/~/g, "~0").replace(/\//g, "~1"), "pattern");
 errors++;
 }
@@ -9129,19 +9138,19 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-validate406.errors = vErrors;
+validate409.errors = vErrors;
 return errors === 0;
 }
 
 
-function validate405(data, instancePath = ""){
+function validate408(data, instancePath = ""){
 /*# sourceURL="settings" */;
 let vErrors = null;
 let errors = 0;
-if(!(validate406(data, instancePath))){
-vErrors = joined(vErrors, validate406.errors);
+if(!(validate409(data, instancePath))){
+vErrors = joined(vErrors, validate409.errors);
 errors = vErrors.length;
 }
-validate405.errors = vErrors;
+validate408.errors = vErrors;
 return errors === 0;
 }

@@ -4,7 +4,14 @@ import { readAngle, readFeather, readSidedAngle, type Towards } from '../../unit
 import { readAperture } from '../../units/aperture.js'
 import { readAside } from '../../units/aside.js'
 import { readKelvin, readMired } from '../../units/colour.js'
-import { readAmperes, readEnergy, readVolts, readWatts, readWeight } from '../../units/electrical.js'
+import {
+  readAmperes,
+  readEnergy,
+  readMains,
+  readVolts,
+  readWatts,
+  readWeight,
+} from '../../units/electrical.js'
 import { readFocalLength, readFocalRange } from '../../units/focal-length.js'
 import { readGuideNumber } from '../../units/guide-number.js'
 import { type ReadHeight, readHeight } from '../../units/height.js'
@@ -149,6 +156,7 @@ export const energyAt = narrowed(
 )
 export const voltsAt = reading(readVolts, as<Volts>(230))
 export const mainsAt = narrowed(voltsAt, overZero, 'a voltage over zero is needed')
+export const mainsFrequencyAt = reading<50 | 60>(readMains, 50)
 export const amperesAt = narrowed(
   reading(readAmperes, as<Amperes>(16)),
   overZero,

@@ -12,6 +12,7 @@ import {
   kelvinAt,
   lengthAt,
   mainsAt,
+  mainsFrequencyAt,
   maybe,
   refuse,
   shutterAt,
@@ -160,7 +161,7 @@ export const resolveRoom = (
       file.floor === undefined
         ? unstatedSurface('floor', defaults.room.floor)
         : surfaceAt(desk, '/room/floor', file.floor),
-    mains: file.mains === undefined ? undefined : file.mains === '50 Hz' ? 50 : 60,
+    mains: maybe(mainsFrequencyAt, desk, '/room/mains', file.mains),
     circuits,
   }
 }

@@ -39,8 +39,8 @@ export const roomKeys = {
   ),
   ceiling: use('surface', 'The ceiling.', { examples: ['white paint'], default: 'white ceiling' }),
   floor: use('surface', 'The floor.', { examples: ['grey carpet', 0.3], default: 0.3 }),
-  mains: choice(
-    ['50 Hz', '60 Hz'],
+  mains: use(
+    'mains',
     'Frequency of the mains, on which lamps flicker. Without it, by the voltage of the circuits: 60 Hz under 130 V, 50 Hz over 200 V.',
     { examples: ['50 Hz', '60 Hz'] },
   ),

@@ -114,12 +114,12 @@ export const triggerMarginRule = rule<Margin>({
     { title: 'a long flash and time for it', plan: fired('cable', '1/80', slow, ', curtain: 4 ms') },
   ],
 
-  needs: ({ plan }) => {
+  needs: ({ plan, set }) => {
     if (plan.camera.shutterKind !== 'focal-plane') return 'silent'
     if (earlyFlashes(plan).length > 0) return undefined
     const flashes = singleFlashes(plan)
     if (fasterThanSync(plan.camera) || flashes.length === 0) return 'silent'
-    return flashes.some((light) => light.trigger !== undefined) || plan.camera.curtain !== undefined
+    return flashes.some((light) => light.trigger !== undefined) || tailsCut(set).length > 0
       ? undefined
       : {
           because: 'the plan does not say how the flashes are fired',
