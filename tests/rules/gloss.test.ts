@@ -57,6 +57,58 @@ wanted: { backdrop: any, shadow: any }
   })
 })
 
+describe('gloss-shows', () => {
+  const bottle = (light: string, more = '', subject = 'width: 8 cm, finish: glossy'): string => `plan: 1
+title: Bottle
+camera: { lens: 100 mm, at: { distance: 1.5 m, height: 1.05 m }, aim: subject, aperture: f/11, shutter: 1/125, iso: 100, held-by: stand }
+subject: { kind: object, height: 30 cm, ${subject}, stands-on: { height: 80 cm, size: 20 x 20 cm } }
+backdrop: { surface: white paper, behind: 1 m }
+lights:
+  key: { unit: flashgun, ${light} }
+${more}wanted: { backdrop: any, shadow: any }
+`
+  const bare = 'meters: f/11, at: { left: 80 cm, front: 20 cm, height: 1.1 m }'
+
+  it('names a bare head as a hot spot, and a strip of the length that it says as a long highlight', () => {
+    const [found] = findingsOf('gloss-shows', bottle(bare))
+    expect(found!.message).toMatch(/^the object shows key as a hot spot \d+ % in from its camera-left edge$/)
+    const [, high, at] = /strip or a scrim (\S+ \S?m) high .* its middle at (\S+ \S?m)/.exec(
+      found!.advice[0]!.title,
+    )!
+    const mended = bottle(
+      `modifier: strip 10 x ${high}, ${bare.replace('1.1 m', at!)}`.replace('10 x', '10 cm x'),
+    )
+    expect(findingsOf('gloss-shows', mended)[0]!.message).toMatch(/long highlight, \d % of its width/)
+    // The table keeps the foot of the bottle from it.
+    expect(measured('gloss-shows', mended, 'key-height')).toBeGreaterThan(0.8)
+  })
+
+  it('says what the edges mirror: black cards, or the backdrop', () => {
+    const cards =
+      'panels:\n  card-left: { kind: flag, size: 20 x 60 cm, at: { left: 25 cm, behind: 15 cm, height: 95 cm }, faces: right }\n'
+    expect(findingsOf('gloss-shows', bottle(bare))[0]!.why).toMatch(/both of its edges mirror the backdrop$/)
+    expect(findingsOf('gloss-shows', bottle(bare, cards))[0]!.why).toMatch(
+      /camera-left edge mirrors card-left \(dark\), its camera-right edge the backdrop$/,
+    )
+    const clear = 'width: 8 cm, finish: clear'
+    const advice = (more: string, subject: string) =>
+      findingsOf('gloss-shows', bottle(bare, more, subject))[0]!.advice.map(({ title }) => title)
+    expect(advice('', clear)).toContainEqual(expect.stringMatching(/^black cards/))
+    expect(advice('', 'width: 8 cm, finish: glossy')).not.toContainEqual(
+      expect.stringMatching(/^black cards/),
+    )
+  })
+
+  it('leaves a flat thing in peace that shows no light, and moves the light that it shows', () => {
+    const flat = 'width: 30 cm, depth: 3 cm, finish: glossy, shape: plane'
+    expect(findingsOf('gloss-shows', bottle(bare, '', flat))).toEqual([])
+    const over =
+      'modifier: softbox 40 x 40 cm, meters: f/11, at: { left: 36 cm, front: 1.2 m, height: 1.05 m }'
+    const [found] = findingsOf('gloss-shows', bottle(over, '', flat))
+    expect(found!.advice[0]!.title).toMatch(/^lights\.key\.at\.left → /)
+  })
+})
+
 describe('a reflected reading off a glossy thing', () => {
   const read = (finish: string) =>
     checkText(`plan: 1

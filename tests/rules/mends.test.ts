@@ -75,6 +75,7 @@ const each = [
   'diffraction',
   'glasses-mirror-light',
   'backdrop-mirrors-light',
+  'gloss-shows',
 ]
 
 /** Rules that any change of a set may upset. */

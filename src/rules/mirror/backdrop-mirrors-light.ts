@@ -4,17 +4,14 @@ import { type SeenInPlane, seenInPlane } from '../../picture/in-plane-mirror.js'
 import { recordedLinear } from '../../picture/tone.js'
 import type { Face, Scene, SceneSurface } from '../../scene/scene.js'
 import { dot, subtract, unit } from '../../scene/vector.js'
-import { knobToday } from '../../set/knob-value.js'
 import { pointer } from '../../text/place.js'
 import { inDegrees } from '../../units/quantity.js'
-import type { Turned } from '../gear.js'
 import { unknownLight } from '../known.js'
 import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
 import type { Words } from '../words.js'
 import { recordedBrightness, solidAngleOf } from './brightness.js'
-import { heldThere } from './held-there.js'
-import { settingUntil } from './setting-until.js'
-import { asideKnob, brightnessOf, facesOf, type Thing, thingPointer, thingsOf, upKnob } from './things.js'
+import { movedUntil } from './held-there.js'
+import { brightnessOf, facesOf, type Thing, thingPointer, thingsOf } from './things.js'
 
 const portrait = (backdrop: string, lights: string): string => `plan: 1
 title: Portrait before a shining backdrop
@@ -242,25 +239,10 @@ const whereIn = ({ from, to }: SeenInPlane): string => {
 const ofPicture = ({ share }: SeenInPlane): string =>
   share < 0.005 ? 'a spot' : `${Math.round(share * 100)} % of the picture`
 
-/** Metres and radians: further than this a light does another job. */
-const farthest = { metres: 1.2, radians: (45 * Math.PI) / 180 }
-
 const moved = ({ thing }: Mirrors, words: Words, { set, limits }: RuleContext): readonly Mend[] => {
-  const out = (scene: Scene): boolean =>
+  const isOut = (scene: Scene): boolean =>
     mirrorsOf(scene).every((one) => (imageOf(scene, one, thing)?.seen.share ?? 0) < limits.seen!)
-  const ways = [asideKnob(set, thing), upKnob(set, thing)].flatMap((knob) => {
-    const today = knob && knobToday(set.plan, knob)
-    if (knob === undefined || today === undefined) return []
-    const most = knob.knob === 'light-angle' || knob.knob === 'light-up' ? farthest.radians : farthest.metres
-    const away = (turned: Turned): number => Math.abs(turned.change.to - today)
-    const [least] = [settingUntil(set, knob, 1, most, out), settingUntil(set, knob, -1, most, out)]
-      .filter((one) => one !== undefined)
-      .sort((a, b) => away(a) - away(b))
-    return least === undefined ? [] : [least]
-  })
-  return ways.flatMap((turned) =>
-    heldThere(set, thing, turned, 'its image lies out of the picture', [], words),
-  )
+  return movedUntil(set, thing, isOut, 'its image lies out of the picture', words)
 }
 
 /** Brewster's angle for an index of 1.5 is 56 degrees; a polariser helps some 15 degrees about it. */

@@ -207,7 +207,7 @@ const besides = 'it lies beside what the glasses mirror'
 const raised = ({ thing }: InGlassesFound, words: Words, { set }: RuleContext): readonly Mend[] => {
   const knob = upKnob(set, thing)
   const most = knob.knob === 'light-up' ? farthest.up : farthest.metres
-  const turned = settingUntil(set, knob, 1, most, isClear(thing))
+  const turned = settingUntil(set, thing, knob, 1, most, isClear(thing))
   return heldThere(set, thing, turned, besides, ['longer shadows under brows and nose'], words)
 }
 
@@ -216,7 +216,7 @@ const swung = ({ thing }: InGlassesFound, words: Words, { set }: RuleContext): r
   const today = knob && knobToday(set.plan, knob)
   if (knob === undefined || today === undefined) return []
   const most = knob.knob === 'light-angle' ? farthest.aside - Math.abs(today) : farthest.metres
-  const turned = settingUntil(set, knob, today < 0 ? -1 : 1, most, isClear(thing))
+  const turned = settingUntil(set, thing, knob, today < 0 ? -1 : 1, most, isClear(thing))
   const isKey = thing.of === 'light' && thing.light.role === 'key'
   const costs = isKey ? 'a darker far side of the face' : 'light from further round'
   return heldThere(set, thing, turned, besides, [costs], words)

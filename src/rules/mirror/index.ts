@@ -1,5 +1,6 @@
 import type { Rule } from '../rule.js'
 import { backdropMirrorsLight } from './backdrop-mirrors-light.js'
 import { glassesMirrorLight } from './glasses-mirror-light.js'
+import { glossShows } from './gloss-shows.js'
 
-export const mirrorRules: readonly Rule[] = [glassesMirrorLight, backdropMirrorsLight]
+export const mirrorRules: readonly Rule[] = [glassesMirrorLight, backdropMirrorsLight, glossShows]

@@ -1,4 +1,5 @@
 /** The first setting of a knob after which the set as it stands, no light asked, is as wanted. */
+import { reachingOf } from '../../picture/in-picture.js'
 import type { Scene } from '../../scene/scene.js'
 import { applyChanges } from '../../set/apply-change.js'
 import type { ComputedSet } from '../../set/computed-set.js'
@@ -6,31 +7,42 @@ import { knobToday } from '../../set/knob-value.js'
 import type { Knob } from '../../set/knobs.js'
 import { planScene } from '../../set/plan-scene.js'
 import { type Turned, turn } from '../gear.js'
+import { type Thing, thingPointer } from './things.js'
 
 /** What a tape and a bearing are set to. */
 const steps = { metres: 0.05, radians: (5 * Math.PI) / 180 }
 
 const isAngle = ({ knob }: Knob): boolean => knob === 'light-angle' || knob === 'light-up'
 
+/** What stands out of the picture today is not moved into it, nor before the lens. */
+const staysOut = (set: ComputedSet, thing: Thing): ((scene: Scene) => boolean) => {
+  const at = thingPointer(thing)
+  return reachingOf(set.scene, at) === undefined ? (scene) => reachingOf(scene, at) === undefined : () => true
+}
+
 /**
  * Away from today's value, up (`way` 1) or down, by no more than `most`, metres or radians as the knob goes. Undefined
  * where no setting of the gear and the room is as wanted.
  */
 export const settingUntil = (
-  { plan }: ComputedSet,
+  set: ComputedSet,
+  thing: Thing,
   knob: Knob,
   way: 1 | -1,
   most: number,
   wanted: (scene: Scene) => boolean,
 ): Turned | undefined => {
+  const { plan } = set
   const today = knobToday(plan, knob)
   if (today === undefined) return undefined
+  const isOut = staysOut(set, thing)
   const step = isAngle(knob) ? steps.radians : steps.metres
   for (let by = step; by <= most + 1e-9; by += step) {
     const turned = turn(plan, knob, today + way * by)
     if (turned === undefined) return undefined
     if (turned.short > 0 || (turned.change.to - today) * way <= 0) continue
-    if (wanted(planScene(applyChanges(plan, [turned.change])))) return turned
+    const scene = planScene(applyChanges(plan, [turned.change]))
+    if (wanted(scene) && isOut(scene)) return turned
   }
   return undefined
 }

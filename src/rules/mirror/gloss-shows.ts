@@ -1,0 +1,269 @@
+import { mirroredShare } from '../../light/fresnel.js'
+import { edgesShow, type Highlight, highlightOn } from '../../picture/on-subject.js'
+import type { Hit } from '../../scene/first-hit.js'
+import type { Scene, SceneFigure } from '../../scene/scene.js'
+import { type SubjectMirror, subjectMirror } from '../../scene/subject-mirror.js'
+import { dot, subtract, unit } from '../../scene/vector.js'
+import type { ComputedSet } from '../../set/computed-set.js'
+import { subjectMirrors } from '../../set/surface-at.js'
+import { type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
+import type { Words } from '../words.js'
+import { overWhite } from './brightness.js'
+import { movedUntil } from './held-there.js'
+import { dark, edgesText, heightOf, sizeOn, whereOn, widthOf } from './highlight-words.js'
+import { brightnessOf, facesOf, type Thing, thingsOf } from './things.js'
+
+const product = (subject: string, lights: string, more = ''): string => `plan: 1
+title: Something glossy
+camera: { lens: 100 mm, at: { distance: 1.6 m, height: 95 cm }, aperture: f/11, shutter: 1/125, iso: 100, held-by: stand }
+subject: { kind: object, height: 30 cm, ${subject}, stands-on: { height: 80 cm } }
+backdrop: { surface: grey paper, behind: 1 m }
+lights:
+${lights}
+${more}wanted: { backdrop: any, shadow: any }
+`
+const strip =
+  '  key: { unit: head 400 Ws, modifier: strip 30 x 120 cm, meters: f/11, at: { left: 60 cm, front: 10 cm, height: 1.1 m } }'
+const framed = 'width: 40 cm, depth: 4 cm, finish: glossy, shape: plane'
+const bare = '  key: { unit: flashgun, meters: f/11, at: { left: 90 cm, front: 60 cm, height: 1.2 m } }'
+
+interface OnSubject {
+  readonly thing: Thing
+  readonly highlight: Highlight
+}
+
+interface GlossShows extends Evidence {
+  /** The brightest first. */
+  readonly shown: readonly OnSubject[]
+  readonly edges: readonly [Hit | undefined, Hit | undefined] | undefined
+  readonly mirror: SubjectMirror
+}
+
+export const glossShows = rule<GlossShows>({
+  id: 'gloss-shows',
+  family: 'mirror',
+  level: 'note',
+  finds: 'what a glossy or clear object shows: the highlight of each light and panel, and its edges',
+  limits: {
+    shows: {
+      value: -4.5,
+      unit: 'stop',
+      says: 'of what the object mirrors of it against white in the light of the key, at least',
+    },
+    spot: {
+      value: 0.06,
+      unit: 'share',
+      says: 'of the object, at most: the side of a square as large as the highlight, a hot spot',
+    },
+    long: { value: 0.7, unit: 'share', says: 'of its height: a highlight that runs along it' },
+  },
+  why: 'Of a glossy or clear thing the camera sees what it mirrors, not how light it is. Long highlights with clean edges draw its shape; a bare head leaves a hot spot, and where it mirrors nothing it goes dark.',
+  formula:
+    'the place at which the normal halves the angle between lens and light, for places round the front; on a flat, a round or a ball-shaped thing as `shape` says, without the ends of a bottle or the corners of a box',
+  sources: [
+    {
+      kind: 'derived',
+      says: 'law of reflection; of round mirrors Alhazen’s problem, solved by turning the normal until it halves the angle',
+    },
+    {
+      kind: 'derived',
+      says: 'glass and glaze mirror 4 % of what they meet straight on: Fresnel’s equations',
+    },
+    {
+      kind: 'common practice',
+      says: 'one clean highlight that runs the length of a bottle; black cards for dark edges, white ones for light',
+    },
+  ],
+  basis: 'law of reflection, Fresnel’s equations; what is a spot and what is long is common practice',
+  fires: [
+    { title: 'a strip beside a bottle', plan: product('width: 8 cm, finish: glossy', strip) },
+    { title: 'a bare flash on a vase', plan: product('width: 30 cm, finish: glossy', bare) },
+    {
+      title: 'a clear bottle between black cards',
+      plan: product(
+        'width: 8 cm, finish: clear',
+        strip,
+        'panels:\n  card-left: { kind: flag, size: 20 x 60 cm, at: { left: 25 cm, behind: 15 cm, height: 95 cm }, faces: right }\n  card-right: { kind: flag, size: 20 x 60 cm, at: { right: 25 cm, behind: 15 cm, height: 95 cm }, faces: left }\n',
+      ),
+    },
+    {
+      title: 'a black vase that mirrors nothing but the room',
+      plan: product(
+        'width: 30 cm, finish: glossy',
+        '  key: { unit: head 400 Ws, modifier: strip 30 x 120 cm, meters: f/11, at: { left: 60 cm, front: 10 cm, height: 1.1 m }, aim: away }',
+        'points: { away: { left: 5 m, height: 1.1 m } }\n',
+      ),
+    },
+    {
+      title: 'a framed picture with a box over it',
+      plan: product(framed, strip.replace('left: 60 cm, front: 10 cm', 'left: 25 cm, front: 1.5 m')),
+    },
+  ],
+  passes: [
+    { title: 'a framed picture with nothing over it', plan: product(framed, strip) },
+    { title: 'matte', plan: product('width: 8 cm', strip) },
+    { title: 'satin is judged as matte', plan: product('width: 8 cm, finish: satin', strip) },
+    {
+      title: 'a person in patent leather',
+      plan: product('width: 8 cm', strip).replace(
+        /subject: .*/,
+        'subject: { kind: person, finish: glossy, faces-at: 95 cm, pose: seated }',
+      ),
+    },
+  ],
+
+  needs: ({ plan }) => (plan.subject.kind === 'object' && subjectMirrors(plan) ? undefined : 'silent'),
+
+  detect: ({ set, plan, limits }) => {
+    const [figure] = set.scene.subject.figures
+    if (figure === undefined) return []
+    const mirror = subjectMirror(figure, plan.subject)
+    const shown: GlossShows['shown'] = thingsOf(set)
+      .flatMap((thing) => onSubject(set, figure, mirror, thing))
+      .filter(({ over }) => over >= limits.shows!)
+      .sort((a, b) => b.over - a.over)
+    // Over a flat thing nothing need lie.
+    if (mirror.shape === 'plane' && shown.length === 0) return []
+    return [
+      {
+        pointer: '/subject/finish',
+        beyond: 'certain',
+        measured: Object.fromEntries(
+          shown.flatMap(({ thing, highlight }) => [
+            [`${thing.name}-width`, { value: widthOf(highlight), unit: 'share' as const }],
+            [`${thing.name}-height`, { value: heightOf(highlight), unit: 'share' as const }],
+          ]),
+        ),
+        shown,
+        edges: edgesShow(set.scene, figure, mirror),
+        mirror,
+      },
+    ]
+  },
+
+  tell: ({ shown, edges, mirror }, words, context) => ({
+    message:
+      shown.length === 0
+        ? 'the object shows no light: it mirrors its surroundings alone, and looks as they do'
+        : `the object shows ${words.list(shown.slice(0, told).map((one) => shownText(one, context)))}`,
+    why: [`it is taken as a ${mirror.shape}`, ...(edges === undefined ? [] : [edgesText(edges)])].join('; '),
+  }),
+
+  mend: (evidence, words, context) =>
+    evidence.mirror.shape === 'plane'
+      ? besideIt(evidence, words, context)
+      : [
+          ...longer(evidence, words, context),
+          ...darker(evidence, context),
+          ...(evidence.shown.length === 0 ? [anyHighlight] : []),
+        ],
+})
+
+const anyHighlight: Mend = {
+  title: 'a strip, a scrim or a white card beside the object, turned to it',
+  gives: 'a highlight that draws its shape',
+}
+
+/** More highlights than these nobody looks for. */
+const told = 3
+
+/** By how much its image in the object lies over white; a light of which nothing tells how strong it is shows. */
+const onSubject = (
+  set: ComputedSet,
+  figure: SceneFigure,
+  mirror: SubjectMirror,
+  thing: Thing,
+): readonly (OnSubject & { readonly over: number })[] => {
+  const sides = thing.of === 'panel' ? 'both' : 'front'
+  return facesOf(set.scene, thing)
+    .flatMap((face) => {
+      const highlight = highlightOn(set.scene, figure, mirror, { name: thing.name, face, sides })
+      if (highlight === undefined) return []
+      const { at, normal } = highlight
+      const brightness = brightnessOf(set, thing, face, at)
+      const over = brightness === undefined ? undefined : overWhite(set, brightness)
+      const cosine = dot(normal, unit(subtract(set.scene.camera.eye, at)))
+      return [{ thing, highlight, over: over === undefined ? 0 : over + Math.log2(mirroredShare(cosine)) }]
+    })
+    .sort((a, b) => b.over - a.over)
+    .slice(0, 1)
+}
+
+const isSpot = ({ highlight }: OnSubject, limits: RuleContext['limits']): boolean =>
+  Math.sqrt(widthOf(highlight) * heightOf(highlight)) <= limits.spot!
+
+const shownText = (one: OnSubject, { limits }: RuleContext): string => {
+  const { thing, highlight } = one
+  const size = sizeOn(highlight)
+  const as = isSpot(one, limits)
+    ? 'a hot spot'
+    : heightOf(highlight) >= limits.long!
+      ? `a long highlight, ${size},`
+      : `a patch, ${size},`
+  return `${thing.name} as ${as} ${whereOn(highlight)}`
+}
+
+/** A front that would be seen from its foot to its top: as lines by way of a cylinder go on, they spread. */
+const longer = (
+  { shown, mirror }: GlossShows,
+  words: Words,
+  { set, limits }: RuleContext,
+): readonly Mend[] => {
+  const first = shown.find(({ thing }) => thing.of === 'light')
+  const face = first && facesOf(set.scene, first.thing)[0]
+  if (first === undefined || face === undefined || mirror.shape === 'plane') return []
+  if (shown.some(({ highlight }) => heightOf(highlight) >= limits.long!)) return []
+  const { name } = first.thing
+  const [x, y] = first.highlight.at
+  const { eye } = set.scene.camera
+  const near = Math.hypot(eye[0] - x, eye[1] - y)
+  const spread = (near + Math.hypot(face.centre[0] - x, face.centre[1] - y)) / near
+  const high = (mirror.to - mirror.from) * spread
+  return mirror.shape === 'ball' || high > longest
+    ? [
+        {
+          title: `a larger front near the object in place of ${name}, or a scrim between them`,
+          gives: 'a larger highlight with a clean edge',
+        },
+      ]
+    : [
+        {
+          title: `a strip or a scrim ${words.length(high)} high where ${name} stands, its middle at ${words.length(eye[2] + (mirror.middle[2] - eye[2]) * spread)}`,
+          gives: 'one clean highlight along the whole of it',
+        },
+      ]
+}
+
+/** Metres: no strip is longer. Common practice, no source. */
+const longest = 2
+
+/** Of clear things the edges alone are seen: light ones before a light ground are lost. */
+const darker = ({ edges }: GlossShows, { plan }: RuleContext): readonly Mend[] => {
+  const light = edges?.filter((hit) => hit?.surface !== undefined && hit.surface.reflectance >= dark)
+  return plan.subject.finish !== 'clear' || light === undefined || light.length === 0
+    ? []
+    : [
+        {
+          title: 'black cards close beside and behind it, just out of the picture',
+          gives: 'dark edges that stand off from a light ground',
+        },
+      ]
+}
+
+/** What lies over a flat thing hides it: the light that does most goes aside. */
+const besideIt = ({ shown: [first] }: GlossShows, words: Words, { set }: RuleContext): readonly Mend[] => {
+  if (first === undefined) return []
+  const { thing } = first
+  const isOut = (scene: Scene): boolean => {
+    const [figure] = scene.subject.figures
+    return (
+      figure !== undefined &&
+      facesOf(scene, thing).every((face) => {
+        const sides = thing.of === 'panel' ? 'both' : 'front'
+        const mirror = subjectMirror(figure, set.plan.subject)
+        return highlightOn(scene, figure, mirror, { name: thing.name, face, sides }) === undefined
+      })
+    )
+  }
+  return movedUntil(set, thing, isOut, `nothing of ${thing.name} lies over it`, words)
+}
