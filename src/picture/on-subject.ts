@@ -1,13 +1,15 @@
 /** What an object that mirrors shows: where on it, and how large, as the camera sees both. */
-import { project } from '../scene/camera-view.js'
+import { project, rayThrough } from '../scene/camera-view.js'
 import { firstHit, type Hit } from '../scene/first-hit.js'
 import { outlinePlaces } from '../scene/front-places.js'
-import { clip, type PlanePoint } from '../scene/hull.js'
-import { mirroredDirection } from '../scene/mirror.js'
+import { clip, hull, type PlanePoint } from '../scene/hull.js'
+import { type MirrorPlace, mirroredDirection } from '../scene/mirror.js'
+import { rayReachesFace } from '../scene/ray.js'
 import type { Scene, SceneFigure } from '../scene/scene.js'
 import { cornersOf } from '../scene/solids.js'
 import type { SubjectMirror } from '../scene/subject-mirror.js'
 import { distance, dot, subtract, unit, type Vec3 } from '../scene/vector.js'
+import { edgeLooks, insideLooks } from './in-picture.js'
 import { type Shown, seenInPlane } from './in-plane-mirror.js'
 
 /** −1 at the object's left edge and at its foot, 1 at its right edge and its top, as the camera sees it. */
@@ -31,51 +33,77 @@ export const highlightOn = (
     const seen = seenInPlane(scene, { name: figure.name, face: mirror.face }, shown)
     return seen && { from: on(seen.from), to: on(seen.to), at: seen.at, normal: mirror.face.normal }
   }
-  const places = [...outlinePlaces(shown.face), shown.face.centre].map((of) =>
-    placeOf(scene, figure, mirror, shown, of),
-  )
-  const middle = places.pop()
-  const outline = places.flatMap((place) => (place === undefined ? [] : [on(inFrame(scene, place.at))]))
-  // A cylinder ends at its foot and its top; beside it the mirror itself keeps what it shows.
-  const kept = clip(
-    clip(outline, ([, y]) => y + 1),
-    ([, y]) => 1 - y,
-  )
-  const first = middle ?? places.find((place) => place !== undefined)
-  if (kept.length < 3 || first === undefined) return undefined
-  const range = (axis: 0 | 1) => kept.map((place) => place[axis])
-  return {
-    from: [Math.min(...range(0)), Math.min(...range(1))],
-    to: [Math.max(...range(0)), Math.max(...range(1))],
-    at: first.at,
-    normal: first.normal,
+  const outline = imageOutline(scene, mirror, shown)
+  if (outline.length < 3) return undefined
+  const looks = [...edgeLooks(outline), ...insideLooks(outline)]
+  const seen = looks.flatMap((place) => lookInto(scene, figure, mirror, shown, place) ?? [])
+  if (seen.length === 0) return undefined
+  const range = (axis: 0 | 1) => seen.map(({ place }) => on(place)[axis])
+  const [left, right, bottom, top] = [
+    Math.min(...range(0)),
+    Math.max(...range(0)),
+    Math.min(...range(1)),
+    Math.max(...range(1)),
+  ]
+  const off = ({ place }: Look): number => {
+    const [x, y] = on(place)
+    return Math.hypot(x - (left + right) / 2, y - (bottom + top) / 2)
   }
+  const { at, normal } = seen.reduce((best, one) => (off(one) < off(best) - 1e-9 ? one : best)).met
+  return { from: [left, bottom], to: [right, top], at, normal }
 }
 
 type Round = Exclude<SubjectMirror, { shape: 'plane' }>
 
+/** About the image, were nothing in the way and its foot and its top no end; in the frame. */
+const imageOutline = (scene: Scene, mirror: Round, { face, sides }: Shown): readonly PlanePoint[] => {
+  const { eye } = scene.camera
+  const places = outlinePlaces(face).flatMap((of): Vec3[] => {
+    const place = mirror.place(eye, of)
+    if (place === undefined) return []
+    return sides === 'front' && dot(subtract(of, place.at), face.normal) >= 0 ? [] : [place.at]
+  })
+  const end = (z: number): readonly number[] => places.map(([x, y]) => inFrame(scene, [x, y, z])[1])
+  const [low, high] = [Math.max(...end(mirror.from)), Math.min(...end(mirror.to))]
+  return clip(
+    clip(hull(places.map((at) => inFrame(scene, at))), ([, y]) => y - low),
+    ([, y]) => high - y,
+  )
+}
+
+interface Look {
+  readonly place: PlanePoint
+  readonly met: MirrorPlace
+}
+
 /** Metres: what is met so near before a thing is the thing. */
 const onIt = 0.02
 
-const placeOf = (
+/** A line of sight to the object and on: undefined where it does not end on the thing. */
+const lookInto = (
   scene: Scene,
   figure: SceneFigure,
   mirror: Round,
   { name, face, sides }: Shown,
-  of: Vec3,
-) => {
-  const { eye } = scene.camera
-  const place = mirror.place(eye, of)
-  if (place === undefined) return undefined
-  const toward = subtract(of, place.at)
-  if (sides === 'front' && dot(toward, face.normal) >= 0) return undefined
-  const hidden = (from: Vec3, to: Vec3, except: ReadonlySet<string>): boolean => {
-    const hit = firstHit(scene, from, subtract(to, from), except)
-    return hit !== undefined && hit.on !== 'room' && hit.distance < distance(from, to) - onIt
+  place: PlanePoint,
+): Look | undefined => {
+  const { camera } = scene
+  const sight = unit(rayThrough(camera, ...place))
+  const met = mirror.meets(camera.eye, sight)
+  if (met === undefined) return undefined
+  const on = mirroredDirection(met.normal, sight)
+  if (sides === 'front' && dot(on, face.normal) >= 0) return undefined
+  const far = rayReachesFace(face, met.at, on)
+  if (!Number.isFinite(far)) return undefined
+  const hidden = (from: Vec3, toward: Vec3, reach: number, except: ReadonlySet<string>): boolean => {
+    const hit = firstHit(scene, from, toward, except)
+    return hit !== undefined && hit.on !== 'room' && hit.distance < reach - onIt
   }
-  return hidden(eye, place.at, new Set([figure.name])) || hidden(place.at, of, new Set([figure.name, name]))
+  const near = distance(camera.eye, met.at)
+  return hidden(camera.eye, sight, near, new Set([figure.name])) ||
+    hidden(met.at, on, far, new Set([figure.name, name]))
     ? undefined
-    : place
+    : { place, met }
 }
 
 const inFrame = (scene: Scene, at: Vec3): PlanePoint => {

@@ -24,6 +24,8 @@ export type SubjectMirror =
       readonly to: number
       /** Where it shows to the eye what lies at a place; undefined where the thing itself stands between. */
       place(eye: Vec3, of: Vec3): MirrorPlace | undefined
+      /** Where a line of sight (a unit vector) first meets it. */
+      meets(eye: Vec3, sight: Vec3): MirrorPlace | undefined
       /** Where its surface, at the height of its middle, has turned by an angle from the eye, camera-right positive. */
       turned(eye: Vec3, angle: number): MirrorPlace
     }
@@ -46,7 +48,8 @@ export const subjectMirror = (
   ]
   const cylinder: Cylinder = { middle, section }
   const isBall = subject.shape === 'ball'
-  const ball = roundMirror(middle, [...section, { along: axis, half: subject.height / 2 }])
+  const upright: Axis = { along: axis, half: subject.height / 2 }
+  const ball = roundMirror(middle, [...section, upright])
   const ring: RoundMirror = roundMirror(middle, section)
   return {
     shape: isBall ? 'ball' : 'cylinder',
@@ -54,6 +57,10 @@ export const subjectMirror = (
     from: low[2],
     to: high[2],
     place: (eye, of) => (isBall ? mirrorPlace(ball, eye, of) : mirrorPlaceOnCylinder(cylinder, eye, of)),
+    meets: (eye, sight) => {
+      const met = meets(middle, isBall ? [...section, upright] : section, eye, sight)
+      return met === undefined || met.at[2] < low[2] || met.at[2] > high[2] ? undefined : met
+    },
     turned: (eye, angle) => {
       const toEye = subtract(eye, middle)
       const ahead = unit(subtract(toEye, scale(axis, dot(toEye, axis))), [0, -1, 0])
@@ -62,4 +69,21 @@ export const subjectMirror = (
       return { at: ring.at(normal), normal }
     },
   }
+}
+
+/** The root nearer to the eye of the quadric with these half axes; along an axis that is not named it has no end. */
+const meets = (middle: Vec3, axes: readonly Axis[], eye: Vec3, sight: Vec3): MirrorPlace | undefined => {
+  const start = subtract(eye, middle)
+  const by = (p: Vec3, q: Vec3): number =>
+    axes.reduce((sum, { along, half }) => sum + (dot(p, along) * dot(q, along)) / half ** 2, 0)
+  const [a, b, c] = [by(sight, sight), by(start, sight), by(start, start) - 1]
+  const square = b * b - a * c
+  if (square < 0 || c < 0 || b > 0) return undefined
+  const at = add(eye, scale(sight, (-b - Math.sqrt(square)) / a))
+  const d = subtract(at, middle)
+  const slope = axes.reduce<Vec3>(
+    (sum, { along, half }) => add(sum, scale(along, dot(d, along) / half ** 2)),
+    [0, 0, 0],
+  )
+  return { at, normal: unit(slope) }
 }

@@ -19,6 +19,7 @@ const faulty: Readonly<Record<string, readonly string[]>> = {
   'fashion-white-sweep': ['edge-wrap', 'backdrop-light-on-subject'],
   'sunset-with-flash': ['light-into-lens'],
   'staff-day-on-cells': ['recycle-slow', 'charge-short'],
+  'oil-flask-on-black-acrylic': ['backdrop-mirrors-light'],
 }
 
 describe.each(readdirSync(recipes).filter((name) => name.endsWith('.plan.yaml')))('%s', (name) => {

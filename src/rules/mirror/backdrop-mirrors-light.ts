@@ -31,7 +31,7 @@ lights:
   key: { unit: head 400 Ws, modifier: softbox 60 x 60 cm, meters: f/11, at: ${at} }
 wanted: { backdrop: any, shadow: any }
 `
-const overhead = '{ left: 0 cm, behind: 60 cm, height: 1.45 m }'
+const overhead = '{ right: 0 cm, behind: 60 cm, height: 1.45 m }'
 const beside = '{ left: 90 cm, front: 30 cm, height: 1.5 m }'
 
 interface Mirrors extends Evidence {

@@ -1,5 +1,5 @@
 import { mirroredShare } from '../../light/fresnel.js'
-import { edgesShow, type Highlight, highlightOn } from '../../picture/on-subject.js'
+import { edgesShow, highlightOn } from '../../picture/on-subject.js'
 import type { Hit } from '../../scene/first-hit.js'
 import type { Scene, SceneFigure } from '../../scene/scene.js'
 import { type SubjectMirror, subjectMirror } from '../../scene/subject-mirror.js'
@@ -10,7 +10,8 @@ import { type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
 import type { Words } from '../words.js'
 import { overWhite } from './brightness.js'
 import { movedUntil } from './held-there.js'
-import { dark, edgesText, heightOf, sizeOn, whereOn, widthOf } from './highlight-words.js'
+import { dark, edgesText, heightOf, type OnSubject, sizeOn, whereOn, widthOf } from './highlight-words.js'
+import { longerHighlight } from './longer-highlight.js'
 import { brightnessOf, facesOf, type Thing, thingsOf } from './things.js'
 
 const product = (subject: string, lights: string, more = ''): string => `plan: 1
@@ -26,11 +27,6 @@ const strip =
   '  key: { unit: head 400 Ws, modifier: strip 30 x 120 cm, meters: f/11, at: { left: 60 cm, front: 10 cm, height: 1.1 m } }'
 const framed = 'width: 40 cm, depth: 4 cm, finish: glossy, shape: plane'
 const bare = '  key: { unit: flashgun, meters: f/11, at: { left: 90 cm, front: 60 cm, height: 1.2 m } }'
-
-interface OnSubject {
-  readonly thing: Thing
-  readonly highlight: Highlight
-}
 
 interface GlossShows extends Evidence {
   /** The brightest first. */
@@ -153,7 +149,7 @@ export const glossShows = rule<GlossShows>({
     evidence.mirror.shape === 'plane'
       ? besideIt(evidence, words, context)
       : [
-          ...longer(evidence, words, context),
+          ...longerHighlight(evidence, words, context),
           ...darker(evidence, context),
           ...(evidence.shown.length === 0 ? [anyHighlight] : []),
         ],
@@ -202,40 +198,6 @@ const shownText = (one: OnSubject, { limits }: RuleContext): string => {
       : `a patch, ${size},`
   return `${thing.name} as ${as} ${whereOn(highlight)}`
 }
-
-/** A front that would be seen from its foot to its top: as lines by way of a cylinder go on, they spread. */
-const longer = (
-  { shown, mirror }: GlossShows,
-  words: Words,
-  { set, limits }: RuleContext,
-): readonly Mend[] => {
-  const first = shown.find(({ thing }) => thing.of === 'light')
-  const face = first && facesOf(set.scene, first.thing)[0]
-  if (first === undefined || face === undefined || mirror.shape === 'plane') return []
-  if (shown.some(({ highlight }) => heightOf(highlight) >= limits.long!)) return []
-  const { name } = first.thing
-  const [x, y] = first.highlight.at
-  const { eye } = set.scene.camera
-  const near = Math.hypot(eye[0] - x, eye[1] - y)
-  const spread = (near + Math.hypot(face.centre[0] - x, face.centre[1] - y)) / near
-  const high = (mirror.to - mirror.from) * spread
-  return mirror.shape === 'ball' || high > longest
-    ? [
-        {
-          title: `a larger front near the object in place of ${name}, or a scrim between them`,
-          gives: 'a larger highlight with a clean edge',
-        },
-      ]
-    : [
-        {
-          title: `a strip or a scrim ${words.length(high)} high where ${name} stands, its middle at ${words.length(eye[2] + (mirror.middle[2] - eye[2]) * spread)}`,
-          gives: 'one clean highlight along the whole of it',
-        },
-      ]
-}
-
-/** Metres: no strip is longer. Common practice, no source. */
-const longest = 2
 
 /** Of clear things the edges alone are seen: light ones before a light ground are lost. */
 const darker = ({ edges }: GlossShows, { plan }: RuleContext): readonly Mend[] => {

@@ -1,6 +1,12 @@
 /** Highlights and edges of an object in words. */
 import type { Highlight } from '../../picture/on-subject.js'
 import type { Hit } from '../../scene/first-hit.js'
+import type { Thing } from './things.js'
+
+export interface OnSubject {
+  readonly thing: Thing
+  readonly highlight: Highlight
+}
 
 /** Share of the object's width. */
 export const widthOf = ({ from, to }: Highlight): number => Math.min(1, (to[0] - from[0]) / 2)
