@@ -46,6 +46,27 @@ const discReach = [0, 0.3, 1.5, 2.5] as const
 /** Halvings of one part: bounds the work for a receptor that all but touches the front. */
 const deepest = 24
 
+/** Of tables: a front that is wide against its distance, and steep from degree to degree, is seen in so many parts a side. */
+const mostParts = 48
+const leastRoot = 12
+
+/**
+ * √sharpness: how fine the front is to be added up. Tables may be steep everywhere, so that a wide one near by would be
+ * work without end; of so many steps over so wide an angle the mean is what matters.
+ */
+export const rootOf = (
+  { pattern, face }: AreaSource,
+  { x, y, z }: LocalReceptor,
+  kinked: boolean,
+): number => {
+  const root = Math.sqrt(sharpness(pattern, kinked))
+  if (pattern.table === undefined || root <= leastRoot) return root
+  const u = Math.max(0, Math.abs(x) - face.width / 2)
+  const v = Math.max(0, Math.abs(y) - face.height / 2)
+  const span = lengthOf(u, v, z)
+  return Math.min(root, Math.max(leastRoot, (mostParts * span) / Math.max(face.width, face.height)))
+}
+
 /** One integral: what is added up, for whom, and how fine. */
 interface Sum {
   readonly kernel: Kernel
@@ -65,16 +86,16 @@ export const integrate = (source: AreaSource, receptor: LocalReceptor): number =
     const seen = clipByHorizon(outline, x, y, z, nx, ny, nz)
     if (seen.length === 0) return 0
     if (seen !== outline) {
-      const root = Math.sqrt(sharpness(pattern, true))
+      const root = rootOf(source, receptor, true)
       const hidden = hole > 0 ? clipByHorizon(holeOf(source), x, y, z, nx, ny, nz) : []
       const whole = integratePolygon(seen, receptor, kernel, root)
       return Math.max(0, whole - integratePolygon(hidden, receptor, kernel, root))
     }
   }
   if (face.outline !== 'rectangle')
-    return overRound(source, { kernel, receptor, root: Math.sqrt(sharpness(pattern, true)), least: 1 })
+    return overRound(source, { kernel, receptor, root: rootOf(source, receptor, true), least: 1 })
   const least = pattern.grid === undefined ? 1 : 2
-  return overRectangle(source, { kernel, receptor, root: Math.sqrt(sharpness(pattern, false)), least })
+  return overRectangle(source, { kernel, receptor, root: rootOf(source, receptor, false), least })
 }
 
 /** An egg crate's window of view and its middle lines cut the rectangle first: inside the pieces all is smooth. */

@@ -35,7 +35,7 @@ type Numbered = Word & { readonly value: number }
 
 const metresPerFoot = 0.3048
 /** No light of a studio, and no number that could run over, in metres, candela and watts. */
-const largest = { opening: 20, candela: 1e12, watts: 1e6, lamps: 1e6, factor: 1e6 } as const
+const largest = { opening: 3, candela: 1e12, watts: 1e6, lamps: 1e6, factor: 1e6 } as const
 
 const tableOf = (text: string): PhotometricTable => {
   const { words, tilts, old } = afterTilt(text)
