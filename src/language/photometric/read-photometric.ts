@@ -1,7 +1,7 @@
 /**
  * Reads a photometric file: ANSI/IES LM-63-02 and -19, and their forerunners of 1986, 1991 and 1995. Text in, table out.
- * The format as described in I. Ashdown, "Parsing the IESNA LM-63 Photometric Data File" (1998), in public excerpts of
- * LM-63-02 and in open readers of it; the standards' own text was not read in full.
+ * The format as described in the notes of Radiance's ies2rad (R. Fritz), in public accounts of LM-63-02's definitions and
+ * angles, and in open readers; the standards' own text was not read.
  *
  * Numbers may stand on any lines. Counts are held against what follows before anything is made for them.
  */
@@ -38,7 +38,8 @@ const metresPerFoot = 0.3048
 const largest = { opening: 3, candela: 1e12, watts: 1e6, lamps: 1e6, factor: 1e6 } as const
 
 const tableOf = (text: string): PhotometricTable => {
-  const { words, tilts, old } = afterTilt(text)
+  const { words, tilts, year } = afterTilt(text)
+  const old = year < 1995
   const tilt = tilts ? readTilt(words) : undefined
 
   whole(words, 'the number of lamps', 1, largest.lamps)
@@ -50,11 +51,11 @@ const tableOf = (text: string): PhotometricTable => {
   const horizontals = whole(words, 'the number of horizontal angles', 1, Number.MAX_SAFE_INTEGER)
   const type = (['C', 'B', 'A'] as const)[whole(words, 'the photometric type', 1, 3).value - 1]!
   const unit = whole(words, 'the unit of lengths', 1, 2).value === 1 ? metresPerFoot : 1
-  const [width, length] = [
-    extent(words, 'the width of the luminous opening', unit),
-    extent(words, 'the length of the luminous opening', unit),
-  ]
-  extent(words, 'the height of the luminous opening', unit)
+  const lengths = {
+    width: extent(words, 'the width of the luminous opening', unit),
+    length: extent(words, 'the length of the luminous opening', unit),
+    height: extent(words, 'the height of the luminous opening', unit),
+  }
   const ballast = positive(words, 'the ballast factor')
   // Of 1986 and 1991: what lamp and ballast make together. Later it is kept free, or tells how the file came about.
   const further = old
@@ -82,7 +83,7 @@ const tableOf = (text: string): PhotometricTable => {
     )
   return {
     ...writtenOut(type, vertical, horizontal, candela),
-    opening: openingOf(width, length),
+    opening: openingOf(lengths, year),
     watts: watts.value > 0 ? as<Watts>(watts.value) : undefined,
     tilt,
   }
@@ -97,7 +98,7 @@ const tiltLine = /^[ \t\uFEFF]*TILT[ \t]*=(.*)$/im
 
 const afterTilt = (
   text: string,
-): { readonly words: Words; readonly tilts: boolean; readonly old: boolean } => {
+): { readonly words: Words; readonly tilts: boolean; readonly year: number } => {
   const found = tiltLine.exec(text)
   if (found === null) {
     const first = text.slice(0, longestFirstLine)
@@ -118,13 +119,13 @@ const afterTilt = (
       says === ''
         ? 'TILT= says nothing'
         : `TILT= names another file, ${quoted(named)}, and only this one is read`,
-      'write TILT=NONE, or TILT=INCLUDE with the numbers in the lines after it',
+      'write TILT=NONE, or TILT=INCLUDE with the numbers in the lines after it, as the standard asks since 2019',
     )
   const heading = /^[\s\uFEFF]*(?:IES(?:NA)?)[:\s]*(?:LM-63-)?(\d+)/i.exec(text.slice(0, start))
-  // Files of 1986 have no heading.
-  const year = heading === null ? 1986 : Number(heading[1])
-  const old = year === 86 || year === 91 || year === 1986 || year === 1991
-  return { words: new Words(text, end), tilts: says === 'INCLUDE', old }
+  // Files of 1986 have no heading, and those of 1991 write the year short.
+  const stated = heading === null ? 86 : Number(heading[1])
+  const year = stated < 86 ? 2000 + stated : stated < 100 ? 1900 + stated : stated
+  return { words: new Words(text, end), tilts: says === 'INCLUDE', year }
 }
 
 const lamps: readonly Tilt['lamp'][] = ['upright', 'along 0', 'along 90']

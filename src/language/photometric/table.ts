@@ -4,8 +4,9 @@ import type { Metres, Watts } from '../../units/quantity.js'
 export interface PhotometricTable {
   /**
    * Type C: `vertical` from the front's axis (0) backwards (180), `horizontal` around it, 0 along the front's width,
-   * toward the right of someone who faces the light, and on counter-clockwise as seen from there: 90 is up. Types B and
-   * A: `vertical` up (90) and down (−90), `horizontal` from the axis toward the light's own right: clockwise as seen
+   * toward the right of someone who faces the light, and on counter-clockwise as seen from there: 90 is up. (LM-63-02
+   * says counter-clockwise; that it is as seen from below a hanging light is how Radiance's ies2rad takes it.) Types B
+   * and A: `vertical` up (90) and down (−90), `horizontal` from the axis toward the light's own right: clockwise as seen
    * from above.
    */
   readonly type: 'C' | 'B' | 'A'

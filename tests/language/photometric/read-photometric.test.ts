@@ -79,7 +79,13 @@ describe('a photometric file', () => {
   })
 
   it('takes lengths in feet, and the signs that tell what is round', () => {
-    const opening = (width: number, length: number, height = 0, unit: 1 | 2 = 2) =>
+    const opening = (
+      width: number,
+      length: number,
+      height = 0,
+      unit: 1 | 2 = 2,
+      heading = 'IESNA:LM-63-2002',
+    ) =>
       tableOf(
         photometricText({
           vertical: [0, 90],
@@ -87,6 +93,7 @@ describe('a photometric file', () => {
           candela: () => 1,
           opening: [width, length, height],
           unit,
+          heading,
         }),
       ).opening
     expect(opening(1, 2, 0, 1)).toEqual({ outline: 'rectangle', width: 0.6096, height: 0.3048 })
@@ -99,6 +106,13 @@ describe('a photometric file', () => {
     expect(opening(-0.04, 1.2, -0.04)).toEqual({ outline: 'rectangle', width: 1.2, height: 0.04 })
     expect(opening(1.2, -0.04, -0.04)).toEqual({ outline: 'rectangle', width: 0.04, height: 1.2 })
     expect(opening(0, 1.2)).toEqual({ outline: 'rectangle', width: 1.2, height: 0.01 })
+    // Ellipses before 2002, cylinders that lie and ellipsoids in 1995.
+    const [first, third] = ['IESNA91', 'IESNA:LM-63-1995']
+    expect(opening(-0.3, 0.6, 0, 2, first)).toEqual({ outline: 'disc', width: 0.6, height: 0.3 })
+    expect(opening(-0.3, 0.6, 0.4, 2, third)).toEqual({ outline: 'disc', width: 0.6, height: 0.3 })
+    expect(opening(-0.3, 0.6, -0.4, 2, third)).toEqual({ outline: 'disc', width: 0.6, height: 0.3 })
+    expect(opening(0, 1.2, -0.04, 2, third)).toEqual({ outline: 'rectangle', width: 1.2, height: 0.04 })
+    expect(opening(1.2, 0, -0.04, 2, third)).toEqual({ outline: 'rectangle', width: 0.04, height: 1.2 })
     expect(opening(0, 0)).toBeUndefined()
     expect(opening(0, 0, 0.5)).toBeUndefined()
   })
