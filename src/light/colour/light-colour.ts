@@ -5,6 +5,7 @@
  */
 import { readColour } from '../../language/catalogue/colours.js'
 import type { Gel, Light, Plan } from '../../language/plan.js'
+import { lazyOf } from '../../scene/lazy.js'
 import type { Kelvin, Mired } from '../../units/quantity.js'
 import type { Causes } from '../causes.js'
 import { colourByPower } from './by-power.js'
@@ -44,8 +45,10 @@ const u = {
 /** Kelvin. */
 const usual = { flash: 5500, sun: 5500, window: 6500, halogen: 3200, led: 5600 } as const
 
-/** Undefined where nothing tells it and nothing is usual: lamps of all kinds. */
-export const lightColour = (light: Light): LightColour | undefined => {
+/** Undefined where nothing tells it and nothing is usual: lamps of all kinds. Once for each light: what-ifs keep most of them. */
+export const lightColour: (light: Light) => LightColour | undefined = lazyOf((light) => colourOf(light))
+
+const colourOf = (light: Light): LightColour | undefined => {
   const { unit } = light
   const base = unit.colour ?? (unit.kind === 'continuous' ? undefined : usual[unit.kind])
   if (base === undefined) return undefined
@@ -75,7 +78,7 @@ export const lightColour = (light: Light): LightColour | undefined => {
 const brightestLed = 60
 
 /** Of the modelling lamp in a light. */
-export const lampColour = (light: Light): LightColour | undefined => {
+export const lampColour: (light: Light) => LightColour | undefined = lazyOf((light) => {
   const { unit } = light
   if (unit.kind !== 'flash' || unit.modelling === undefined) return undefined
   const kind = unit.modelling < brightestLed ? 'led' : 'halogen'
@@ -89,7 +92,7 @@ export const lampColour = (light: Light): LightColour | undefined => {
       [`own lamp of ${light.name}`, u.own],
     ]),
   })
-}
+})
 
 /** Known where it is stated. */
 export const ambientColour = ({ ambient }: Plan): LightColour | undefined =>

@@ -1,10 +1,14 @@
 import type { Surface } from '../../language/plan.js'
 import type { Apart, Mix } from '../../light/colour/mix.js'
 import { isColoured, surfaceShares } from '../../light/colour/surface-colour.js'
+import { polygonSolidAngle } from '../../light/polygon.js'
+import { lazyOf } from '../../scene/lazy.js'
 import type { SceneSurface } from '../../scene/scene.js'
+import { dot, subtract } from '../../scene/vector.js'
 import type { ComputedSet, MeterAsk } from '../../set/computed-set.js'
 import { shadowSide, shadowWay } from '../../set/shadow-side.js'
 import { surfaceText } from '../backdrop/on-the-backdrop.js'
+import { faceOf } from '../key-lights.js'
 import { keyMissing } from '../known.js'
 import { whom } from '../place-words.js'
 import { type Evidence, rule } from '../rule.js'
@@ -88,8 +92,8 @@ export const wallCast = rule<WallCast>({
       if (reading === undefined) return []
       const { room: walls, panels, backdrop } = reading.byPath
       const share = (walls + panels + backdrop) / reading.luxSeconds
-      // No more can come of it: then light need not be followed by channels.
-      if (share * deepest(surfaces) < limits.note! * perMired) return []
+      // Where hardly so much can come of it, light need not be followed by channels.
+      if (share * tint(set) < limits.note! * perMired) return []
       const [with_, without] = [set.colour(ask, of), set.colour(ask, of, { grey: true })]
       return with_ === undefined || without === undefined
         ? []
@@ -164,11 +168,33 @@ const depth = (surface: Surface | undefined): number =>
     ? 0
     : Math.max(...surfaceShares(surface).map((share) => Math.abs(share / surface.reflectance - 1)))
 
-const deepest = (surfaces: readonly SceneSurface[]): number =>
-  surfaces.reduce((most, { front, back }) => Math.max(most, depth(front), depth(back)), 0)
+/**
+ * By about how much of itself one channel of what comes off all surfaces together lies off, were they lit alike; twice that, for
+ * they are not.
+ */
+const tint = lazyOf((set: ComputedSet): number => {
+  const from = faceOf(set)
+  let [all, off] = [0, 0]
+  for (const { face, front } of set.scene.surfaces) {
+    const { centre, across, up, normal, width, height } = face
+    const to = subtract(from, centre)
+    const [a, b] = [width / 2, height / 2]
+    const seen = Math.abs(
+      polygonSolidAngle(
+        [-a, -b, a, -b, a, b, -a, b],
+        dot(to, across),
+        dot(to, up),
+        Math.abs(dot(to, normal)),
+      ),
+    )
+    all += seen * front.reflectance
+    off += seen * front.reflectance * depth(front)
+  }
+  return all > 0 ? (2 * off) / all : 0
+})
 
-/** Of one channel against the others, for each mired; half of what it is, as light is thrown more than once. */
-const perMired = 0.002
+/** Of one channel against all light, for each mired that it makes. */
+const perMired = 0.005
 
 const apartOf = (set: ComputedSet, tinted: Mix, grey: Mix) => {
   const apart = set.colourApart(tinted, grey)
