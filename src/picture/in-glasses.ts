@@ -5,9 +5,10 @@
  */
 import { firstHit } from '../scene/first-hit.js'
 import { frontPlaces, shownFace } from '../scene/front-places.js'
+import { lazyOf } from '../scene/lazy.js'
 import { mirrorNormal } from '../scene/mirror.js'
 import type { Face, Scene, SceneFigure, SceneLight, ScenePanel } from '../scene/scene.js'
-import { add, cross, distance, dot, scale, subtract, unit, type Vec3 } from '../scene/vector.js'
+import { add, cross, distance, dot, length, scale, subtract, unit, type Vec3 } from '../scene/vector.js'
 import { cameraSees } from './in-picture.js'
 
 const degrees = (value: number): number => (value * Math.PI) / 180
@@ -97,10 +98,27 @@ export const panelInGlasses = (scene: Scene, figure: SceneFigure, panel: ScenePa
     )
 
 /** Further outside than this nobody asks by how much: radians. */
-const near = degrees(30)
+const near = degrees(10)
 
 /** Beside what it stands in, as a window in its wall, nothing hides a front: metres. */
 const onIt = 0.02
+
+const seenFaces = lazyOf(
+  (scene: Scene): ReadonlySet<SceneFigure> =>
+    new Set(scene.subject.figures.filter((figure) => cameraSees(scene, figure.face, new Set([figure.name])))),
+)
+
+/** No part of a front lies further from its middle than by what it subtends; most fronts need no closer look. */
+const isFar = (worn: Worn, eye: Vec3, { centre, width, height }: Face): boolean => {
+  const toward = subtract(centre, worn.at)
+  const away = length(toward)
+  const radius = Math.hypot(width, height) / 2
+  if (away < 2 * radius) return false
+  const { aside, upright } = offered(worn, eye, toward)
+  return 2 * Math.min(aside, upright) + slack * Math.asin(radius / away) < -near
+}
+/** Of angles measured aside and up in place of straight across. */
+const slack = 1.5
 
 const faceInGlasses = (
   scene: Scene,
@@ -110,8 +128,8 @@ const faceInGlasses = (
   side: 1 | -1,
 ): InGlasses | undefined => {
   const { eye } = scene.camera
-  if (!cameraSees(scene, figure.face, new Set([figure.name]))) return undefined
   const worn = wornBy(figure)
+  if (isFar(worn, eye, face) || !seenFaces(scene).has(figure)) return undefined
   const seen = frontPlaces(face)
     .filter((place) => side * dot(face.normal, subtract(worn.at, place)) > 0)
     .map((place) => {

@@ -23,8 +23,8 @@ export const movesForMends = 300
 /** Light of each source past each body is found anew in a set that was moved. */
 const crowded = 50
 
-/** What there is to spend on, in whole moves: one by quick light, and all rules run on a set. */
-const costs = { move: 1, 'quick move': 0.2, trial: 0.6 } as const
+/** What there is to spend on, in whole moves: one by quick light, one at which no light is asked, and all rules run on a set. */
+const costs = { move: 1, 'quick move': 0.2, look: 0.05, trial: 0.6 } as const
 
 /** @throws WorkSpent where the work allows no more */
 export const spend = (work: Work, what: keyof typeof costs, lights: number, solids: number): void => {

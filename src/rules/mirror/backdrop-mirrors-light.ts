@@ -1,7 +1,8 @@
 import type { Finish } from '../../language/plan.js'
 import { mirroredShare } from '../../light/fresnel.js'
-import { type SeenInPlane, seenInPlane } from '../../picture/in-plane-mirror.js'
+import { type PlaneMirror, type SeenInPlane, seenInPlane } from '../../picture/in-plane-mirror.js'
 import { recordedLinear } from '../../picture/tone.js'
+import { lazyOf } from '../../scene/lazy.js'
 import type { Face, Scene, SceneSurface } from '../../scene/scene.js'
 import { dot, subtract, unit } from '../../scene/vector.js'
 import { pointer } from '../../text/place.js'
@@ -161,11 +162,21 @@ interface Image {
 }
 
 /** The largest image, of a panel of several leaves. */
-const imageOf = (scene: Scene, { name, face: mirror }: SceneSurface, thing: Thing): Image | undefined =>
+const imageOf = (scene: Scene, { name, face: mirror }: SceneSurface, thing: Thing): Image | undefined => {
+  const all = known(scene)
+  const key = `${mirror.centre.join()} ${name} ${thing.of} ${thing.name}`
+  if (!all.has(key)) all.set(key, lookInto(scene, { name, face: mirror }, thing))
+  return all.get(key)
+}
+
+/** A rule is asked again and again of one set. */
+const known = lazyOf((_: Scene) => new Map<string, Image | undefined>())
+
+const lookInto = (scene: Scene, mirror: PlaneMirror, thing: Thing): Image | undefined =>
   facesOf(scene, thing)
     .flatMap((face): Image[] => {
       const sides = thing.of === 'panel' ? 'both' : 'front'
-      const seen = seenInPlane(scene, { name, face: mirror }, { name: thing.name, face, sides })
+      const seen = seenInPlane(scene, mirror, { name: thing.name, face, sides })
       return seen === undefined ? [] : [{ seen, face }]
     })
     .reduce<Image | undefined>(

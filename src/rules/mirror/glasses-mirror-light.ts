@@ -1,5 +1,6 @@
 import { mirroredShare } from '../../light/fresnel.js'
 import { type InGlasses, lightInGlasses, panelInGlasses } from '../../picture/in-glasses.js'
+import { lazyOf } from '../../scene/lazy.js'
 import { mirrorNormal } from '../../scene/mirror.js'
 import type { Scene } from '../../scene/scene.js'
 import { dot } from '../../scene/vector.js'
@@ -165,17 +166,27 @@ const placedWithin = 2
 const zone = { aside: (32 * Math.PI) / 180, up: (12 * Math.PI) / 180 }
 
 /** In whose glasses it may show, the worst first. */
-const inGlassesOf = (scene: Scene, { of, name }: Thing): readonly InGlasses[] => {
+const inGlassesOf = (scene: Scene, thing: Thing): readonly InGlasses[] => {
+  const all = known(scene)
+  const key = `${thing.of} ${thing.name}`
+  const was = all.get(key)
+  if (was !== undefined) return was
+  const found = lookIntoGlasses(scene, thing)
+  all.set(key, found)
+  return found
+}
+
+/** A rule is asked again and again of one set. */
+const known = lazyOf((_: Scene) => new Map<string, readonly InGlasses[]>())
+
+const lookIntoGlasses = (scene: Scene, { of, name }: Thing): readonly InGlasses[] => {
   const light = of === 'light' ? scene.lights.get(name) : undefined
   const panel = of === 'panel' ? scene.panels.get(name) : undefined
   return scene.subject.figures
-    .flatMap((figure) =>
-      light !== undefined
-        ? (lightInGlasses(scene, figure, light) ?? [])
-        : panel !== undefined
-          ? (panelInGlasses(scene, figure, panel) ?? [])
-          : [],
-    )
+    .flatMap((figure) => {
+      if (light !== undefined) return lightInGlasses(scene, figure, light) ?? []
+      return (panel && panelInGlasses(scene, figure, panel)) ?? []
+    })
     .sort((a, b) => b.inside - a.inside)
 }
 

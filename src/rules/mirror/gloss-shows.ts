@@ -1,7 +1,8 @@
 import { mirroredShare } from '../../light/fresnel.js'
-import { edgesShow, highlightOn } from '../../picture/on-subject.js'
+import { edgesShow, type Highlight, highlightOn } from '../../picture/on-subject.js'
 import type { Hit } from '../../scene/first-hit.js'
-import type { Scene, SceneFigure } from '../../scene/scene.js'
+import { lazyOf } from '../../scene/lazy.js'
+import type { Face, Scene, SceneFigure } from '../../scene/scene.js'
 import { type SubjectMirror, subjectMirror } from '../../scene/subject-mirror.js'
 import { dot, subtract, unit } from '../../scene/vector.js'
 import type { ComputedSet } from '../../set/computed-set.js'
@@ -163,6 +164,28 @@ const anyHighlight: Mend = {
 /** More highlights than these nobody looks for. */
 const told = 3
 
+interface Seen {
+  readonly face: Face
+  readonly highlight: Highlight
+}
+
+/** Of each of its faces that the object shows. */
+const highlightsOf = (
+  scene: Scene,
+  figure: SceneFigure,
+  mirror: SubjectMirror,
+  thing: Thing,
+): readonly Seen[] => {
+  const sides = thing.of === 'panel' ? 'both' : 'front'
+  return facesOf(scene, thing).flatMap((face) => {
+    const highlight = highlightOn(scene, figure, mirror, { name: thing.name, face, sides })
+    return highlight === undefined ? [] : [{ face, highlight }]
+  })
+}
+
+/** A rule is asked again and again of one set. */
+const known = lazyOf((_: Scene) => new Map<string, readonly Seen[]>())
+
 /** By how much its image in the object lies over white; a light of which nothing tells how strong it is shows. */
 const onSubject = (
   set: ComputedSet,
@@ -170,16 +193,17 @@ const onSubject = (
   mirror: SubjectMirror,
   thing: Thing,
 ): readonly (OnSubject & { readonly over: number })[] => {
-  const sides = thing.of === 'panel' ? 'both' : 'front'
-  return facesOf(set.scene, thing)
-    .flatMap((face) => {
-      const highlight = highlightOn(set.scene, figure, mirror, { name: thing.name, face, sides })
-      if (highlight === undefined) return []
+  const all = known(set.scene)
+  const key = `${thing.of} ${thing.name}`
+  const seen = all.get(key) ?? highlightsOf(set.scene, figure, mirror, thing)
+  all.set(key, seen)
+  return seen
+    .map(({ face, highlight }) => {
       const { at, normal } = highlight
       const brightness = brightnessOf(set, thing, face, at)
       const over = brightness === undefined ? undefined : overWhite(set, brightness)
       const cosine = dot(normal, unit(subtract(set.scene.camera.eye, at)))
-      return [{ thing, highlight, over: over === undefined ? 0 : over + Math.log2(mirroredShare(cosine)) }]
+      return { thing, highlight, over: over === undefined ? 0 : over + Math.log2(mirroredShare(cosine)) }
     })
     .sort((a, b) => b.over - a.over)
     .slice(0, 1)
@@ -220,11 +244,7 @@ const besideIt = ({ shown: [first] }: GlossShows, words: Words, { set }: RuleCon
     const [figure] = scene.subject.figures
     return (
       figure !== undefined &&
-      facesOf(scene, thing).every((face) => {
-        const sides = thing.of === 'panel' ? 'both' : 'front'
-        const mirror = subjectMirror(figure, set.plan.subject)
-        return highlightOn(scene, figure, mirror, { name: thing.name, face, sides }) === undefined
-      })
+      highlightsOf(scene, figure, subjectMirror(figure, set.plan.subject), thing).length === 0
     )
   }
   return movedUntil(set, thing, isOut, `nothing of ${thing.name} lies over it`, words)

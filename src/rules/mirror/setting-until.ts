@@ -6,11 +6,13 @@ import type { ComputedSet } from '../../set/computed-set.js'
 import { knobToday } from '../../set/knob-value.js'
 import type { Knob } from '../../set/knobs.js'
 import { planScene } from '../../set/plan-scene.js'
+import { spend } from '../../set/work.js'
 import { type Turned, turn } from '../gear.js'
 import { type Thing, thingPointer } from './things.js'
 
 /** What a tape and a bearing are set to. */
 const steps = { metres: 0.05, radians: (5 * Math.PI) / 180 }
+const stride = 4
 
 const isAngle = ({ knob }: Knob): boolean => knob === 'light-angle' || knob === 'light-up'
 
@@ -23,6 +25,8 @@ const staysOut = (set: ComputedSet, thing: Thing): ((scene: Scene) => boolean) =
 /**
  * Away from today's value, up (`way` 1) or down, by no more than `most`, metres or radians as the knob goes. Undefined
  * where no setting of the gear and the room is as wanted.
+ *
+ * @throws WorkSpent where the set's work allows no more
  */
 export const settingUntil = (
   set: ComputedSet,
@@ -32,17 +36,28 @@ export const settingUntil = (
   most: number,
   wanted: (scene: Scene) => boolean,
 ): Turned | undefined => {
-  const { plan } = set
+  const { plan, scene, work } = set
   const today = knobToday(plan, knob)
   if (today === undefined) return undefined
   const isOut = staysOut(set, thing)
-  const step = isAngle(knob) ? steps.radians : steps.metres
-  for (let by = step; by <= most + 1e-9; by += step) {
+  const fits = (by: number): Turned | undefined => {
     const turned = turn(plan, knob, today + way * by)
-    if (turned === undefined) return undefined
-    if (turned.short > 0 || (turned.change.to - today) * way <= 0) continue
-    const scene = planScene(applyChanges(plan, [turned.change]))
-    if (wanted(scene) && isOut(scene)) return turned
+    if (turned === undefined || turned.short > 0 || (turned.change.to - today) * way <= 0) return undefined
+    spend(work, 'look', plan.lights.size, scene.solids.length)
+    const after = planScene(applyChanges(plan, [turned.change]))
+    return wanted(after) && isOut(after) ? turned : undefined
+  }
+  const fine = isAngle(knob) ? steps.radians : steps.metres
+  // By strides first, then back to the first step of the last stride that does.
+  for (let far = stride; (far - stride) * fine < most; far += stride) {
+    const last = Math.min(far, Math.floor(most / fine + 1e-9))
+    const found = fits(last * fine)
+    if (found === undefined) continue
+    for (let step = far - stride + 1; step < last; step++) {
+      const sooner = fits(step * fine)
+      if (sooner !== undefined) return sooner
+    }
+    return found
   }
   return undefined
 }
