@@ -49,7 +49,8 @@ export const caveatsOn = ({ lights, room }: Plan): readonly string[] =>
       })
 
 /** What the plan states and no rule is held against yet, so that silence is not taken for consent. */
-export const notJudgedIn = ({ wanted }: Plan): readonly string[] => [
-  ...(wanted.backdrop?.tone === 'colour' ? ['the colour of wanted.backdrop'] : []),
-  ...(wanted.motion === 'frozen' ? ['wanted.motion (how long the flashes burn)'] : []),
+export const notJudgedIn = ({ room, lights, subject }: Plan): readonly string[] => [
+  ...((room?.circuits.size ?? 0) > 0 ? ['what hangs on room.circuits'] : []),
+  ...([...lights.values()].some(({ stand }) => stand !== undefined) ? ['whether stands and booms tip'] : []),
+  ...(subject.age === undefined ? [] : ['cautions for subject.age']),
 ]

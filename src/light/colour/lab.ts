@@ -17,3 +17,9 @@ export const labOfRgb = (rgb: Rgb): Lab => {
 }
 
 export const chromaOf = ({ a, b }: Lab): number => Math.hypot(a, b)
+
+/** Degrees between two hues, 0 to 180; of greys it says nothing. */
+export const hueApart = (one: Lab, other: Lab): number => {
+  const turned = Math.atan2(one.b, one.a) - Math.atan2(other.b, other.a)
+  return Math.abs((Math.atan2(Math.sin(turned), Math.cos(turned)) * 180) / Math.PI)
+}

@@ -1,8 +1,10 @@
 import { linearOfCode, stopsToRecord } from '../../picture/tone.js'
 import { backdropMissing, firstMissing, keyMissing } from '../known.js'
 import { settingPointer } from '../place-pointer.js'
-import { type Evidence, type RuleContext, rule } from '../rule.js'
+import { type Evidence, type Mend, type RuleContext, rule, type Said } from '../rule.js'
 import { inside } from '../solving.js'
+import type { Words } from '../words.js'
+import { type OffColour, offColour } from './off-colour.js'
 import { backdropLights, causeOnBackdrop, overKey, surfaceText, toneU } from './on-the-backdrop.js'
 import { toLevel } from './to-level.js'
 
@@ -17,7 +19,14 @@ lights:
 wanted: { ${wanted}, framing: head and shoulders }
 `
 
+const gelled = (gel: string, wanted: string): string =>
+  greyPaper('f/2.8', `backdrop: { colour: ${wanted} }`).replace(
+    'meters: f/2.8,',
+    `gel: { colour: ${gel}, loss: 3 stops }, meters: f/2.8,`,
+  )
+
 interface OffTone extends Evidence {
+  readonly colour?: never
   readonly srgb: number
   /** Stops by which the middle must change to come to the nearer end of what is wanted; positive is brighter. */
   readonly change: number
@@ -28,19 +37,28 @@ interface OffTone extends Evidence {
   readonly overKey: number | undefined
 }
 
-export const backdropOffTone = rule<OffTone>({
+interface OffHue extends Evidence {
+  readonly colour: OffColour
+}
+
+export const backdropOffTone = rule<OffTone | OffHue>({
   id: 'backdrop-off-tone',
   family: 'backdrop',
   level: 'warning',
-  finds: 'a backdrop that records lighter or darker than the tone that is wanted',
+  finds: 'a backdrop that records lighter or darker than the tone that is wanted, or of another colour',
   limits: {
     tolerance: { value: 1 / 3, unit: 'stop', says: 'outside what is wanted' },
+    hue: { value: 45, unit: 'deg', says: 'of hue between the colour that is wanted and the recorded one' },
   },
   why: 'The tone of a backdrop is its reflectance times the light on it against the camera: grey paper comes out white or near black by the distance of the lights alone.',
   formula:
-    'x = log2(H·S / (C·N²)) at the middle of the backdrop in frame; it records ρ·2^x, through the sRGB curve',
+    'x = log2(H·S / (C·N²)) at the middle of the backdrop in frame; it records ρ·2^x, through the sRGB curve; of a colour the hue, in a*b*',
   sources: [
-    { kind: 'standard', says: 'sRGB: IEC 61966-2-1; incident metering: ISO 2720' },
+    { kind: 'standard', says: 'sRGB: IEC 61966-2-1; incident metering: ISO 2720; a*b*: CIE 15' },
+    {
+      kind: 'memory',
+      says: 'what a colour of a name looks like; twice its hue’s uncertainty apart is another colour',
+    },
     { kind: 'derived', says: 'grey of 0.18 level with the key records sRGB 118; two stops under it 60' },
   ],
   basis: 'incident metering, ISO 2720; sRGB, IEC 61966-2-1',
@@ -54,15 +72,21 @@ export const backdropOffTone = rule<OffTone>({
       title: 'under what the plan wants over the key',
       plan: greyPaper('f/4', 'backdrop: any, backdrop-over-key: 0..1/2 stop'),
     },
+    { title: 'blue is wanted, and nothing is blue', plan: greyPaper('f/4', 'backdrop: { colour: blue }') },
+    {
+      title: 'blue is wanted, and the gel is red',
+      plan: gelled('red', 'blue'),
+    },
   ],
   passes: [
     { title: 'mid grey', plan: greyPaper('f/4.5', 'backdrop: grey') },
     { title: 'just inside a third of the end', plan: greyPaper('f/7.1', 'backdrop: grey') },
+    { title: 'blue is wanted, and the gel is blue', plan: gelled('blue', 'blue') },
   ],
 
   needs: (context) => {
     const { backdrop, backdropOverKey } = context.plan.wanted
-    if (backdrop?.tone === 'range') return backdropMissing(context, 'whole')
+    if (backdrop?.tone === 'range' || backdrop?.tone === 'colour') return backdropMissing(context, 'whole')
     return backdropOverKey === undefined
       ? 'silent'
       : firstMissing(
@@ -71,65 +95,116 @@ export const backdropOffTone = rule<OffTone>({
         )
   },
 
-  detect: (context) => {
-    const tone = offTone(context)
-    if (tone === undefined) return []
-    const { set, plan, limits } = context
-    const view = set.backdropView!
-    const own = backdropLights(set)[0]
-    const { value, low, high, u } = tone
-    const change = value < low ? low - value : value > high ? high - value : 0
-    const off = change === 0 ? -Math.min(value - low, high - value) : Math.abs(change)
-    return [
-      {
-        pointer: own === undefined ? '/backdrop/behind' : settingPointer(own),
-        also: [{ pointer: tone.pointer, says: 'this is wanted' }],
-        beyond: { stops: off - limits.tolerance!, u },
-        measured: {
-          middle: { value: view.middle.srgb, unit: 'sRGB' },
-          [tone.name]: {
-            value,
-            unit: 'stop',
-            u,
-            limit: change > 0 ? low : high,
-            side: change > 0 ? 'at-least' : 'at-most',
-          },
-        },
-        cause: causeOnBackdrop(set, view.middle),
-        scale: { value, u, needs: change > 0 ? low : high, against: tone.against },
-        srgb: view.middle.srgb,
-        change,
-        u,
-        half: (high - low) / 2,
-        wanted: tone.wanted,
-        overKey: plan.wanted.backdrop?.tone === 'range' ? undefined : value,
-      },
-    ]
-  },
+  detect: (context) => [...ofTone(context), ...ofColour(context)],
 
-  tell: ({ srgb, change, wanted, overKey: over }, words, { plan, set }) => ({
-    message:
-      over === undefined
-        ? `the backdrop records ${words.tone(srgb)} at its middle, ${words.against(-change, `the ${wanted} that is wanted`)}`
-        : `the backdrop records ${words.tone(srgb)} at its middle: it is ${words.against(over, 'the key')}, ${words.howMany(change)} too ${change > 0 ? 'little' : 'much'} for what is wanted`,
-    why: [
-      surfaceText(plan.backdrop!.surface),
-      `its middle ${words.against(set.backdropView!.middle.overCamera.stops, 'the camera')}`,
-    ].join('; '),
-  }),
+  tell: (found, words, context) =>
+    found.colour === undefined ? tellTone(found, words, context) : tellColour(found.colour, context),
 
-  mend: ({ change, u, half }, words, context) => {
-    // A narrow wish has no inside to aim for but its middle.
-    const inner = Math.min(inside(u), half)
-    return toLevel(
-      context,
-      words,
-      (set) => set.backdropView?.middle,
-      change + (change > 0 ? inner : -inner),
-      half < 1 / 3 ? 'nearest' : 'at least',
-    )
-  },
+  mend: (found, words, context) =>
+    found.colour === undefined ? mendTone(found, words, context) : mendColour(found.colour, context),
 })
+
+const ofTone = (context: RuleContext): readonly OffTone[] => {
+  const tone = offTone(context)
+  if (tone === undefined) return []
+  const { set, plan, limits } = context
+  const view = set.backdropView!
+  const own = backdropLights(set)[0]
+  const { value, low, high, u } = tone
+  const change = value < low ? low - value : value > high ? high - value : 0
+  const off = change === 0 ? -Math.min(value - low, high - value) : Math.abs(change)
+  return [
+    {
+      pointer: own === undefined ? '/backdrop/behind' : settingPointer(own),
+      also: [{ pointer: tone.pointer, says: 'this is wanted' }],
+      beyond: { stops: off - limits.tolerance!, u },
+      measured: {
+        middle: { value: view.middle.srgb, unit: 'sRGB' },
+        [tone.name]: {
+          value,
+          unit: 'stop',
+          u,
+          limit: change > 0 ? low : high,
+          side: change > 0 ? 'at-least' : 'at-most',
+        },
+      },
+      cause: causeOnBackdrop(set, view.middle),
+      scale: { value, u, needs: change > 0 ? low : high, against: tone.against },
+      srgb: view.middle.srgb,
+      change,
+      u,
+      half: (high - low) / 2,
+      wanted: tone.wanted,
+      overKey: plan.wanted.backdrop?.tone === 'range' ? undefined : value,
+    },
+  ]
+}
+
+const tellTone = (
+  { srgb, change, wanted, overKey: over }: OffTone,
+  words: Words,
+  { plan, set }: RuleContext,
+): Said => ({
+  message:
+    over === undefined
+      ? `the backdrop records ${words.tone(srgb)} at its middle, ${words.against(-change, `the ${wanted} that is wanted`)}`
+      : `the backdrop records ${words.tone(srgb)} at its middle: it is ${words.against(over, 'the key')}, ${words.howMany(change)} too ${change > 0 ? 'little' : 'much'} for what is wanted`,
+  why: [
+    surfaceText(plan.backdrop!.surface),
+    `its middle ${words.against(set.backdropView!.middle.overCamera.stops, 'the camera')}`,
+  ].join('; '),
+})
+
+const mendTone = ({ change, u, half }: OffTone, words: Words, context: RuleContext): Iterable<Mend> => {
+  // A narrow wish has no inside to aim for but its middle.
+  const inner = Math.min(inside(u), half)
+  return toLevel(
+    context,
+    words,
+    (set) => set.backdropView?.middle,
+    change + (change > 0 ? inner : -inner),
+    half < 1 / 3 ? 'nearest' : 'at least',
+  )
+}
+
+/** By how many degrees a colour's name, and what a gel makes of a light, leave its hue open. */
+const hueU = 15
+
+const ofColour = ({ set, limits }: RuleContext): readonly OffHue[] => {
+  const colour = offColour(set)
+  if (colour === undefined) return []
+  const { recorded } = colour
+  return [
+    {
+      pointer: '/wanted/backdrop',
+      also: [{ pointer: '/backdrop/surface', says: 'the backdrop' }],
+      beyond: recorded === undefined ? 'certain' : { stops: recorded.apart - limits.hue!, u: hueU },
+      measured:
+        recorded === undefined
+          ? {}
+          : { hue: { value: recorded.apart, unit: 'deg', u: hueU, limit: limits.hue!, side: 'at-most' } },
+      colour,
+    },
+  ]
+}
+
+const tellColour = ({ wanted, recorded }: OffColour, { plan }: RuleContext): Said => ({
+  message:
+    recorded === undefined
+      ? `the backdrop records grey, and ${wanted} is wanted: neither its surface nor a gel gives it a colour`
+      : `the backdrop records ${recorded.name}, and ${wanted} is wanted: ${Math.round(recorded.apart)} degrees of hue apart`,
+  why: surfaceText(plan.backdrop!.surface),
+})
+
+const mendColour = ({ wanted }: OffColour, { set }: RuleContext): readonly Mend[] => {
+  const [own] = backdropLights(set)
+  return [
+    own === undefined
+      ? { title: `a light of its own for the backdrop, with a gel of ${wanted}` }
+      : { title: `a gel of ${wanted} on ${own.name}`, costs: 'two to three stops of its light' },
+    { title: `a backdrop of ${wanted}`, gives: 'the colour by any light', costs: 'one more roll' },
+  ]
+}
 
 interface Wanted {
   readonly name: string

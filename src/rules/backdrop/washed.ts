@@ -32,7 +32,7 @@ export const gelledLights = (set: ComputedSet): readonly Light[] =>
 /** Where a light falls off by more than this, stops, the picture is dark anyway. */
 const falling = 1.5
 /** What is paler than this to begin with, C*ab, is a tint and no colour. */
-const palest = 12
+export const palest = 12
 
 /** Undefined where the backdrop has no colour to lose, or not all is known. */
 export const washed = (context: RuleContext): Washed | undefined => {
@@ -103,7 +103,7 @@ const step = 0.25
 /** Of stray light against a light that is aimed there, stops. Common practice, no source. */
 const spillU = 0.4
 /** Light of unknown colour up to this share says nothing. */
-const leastUnknown = 0.05
+export const leastUnknown = 0.05
 
 const none: Xyz = [0, 0, 0]
 const minus = (a: Xyz, b: Xyz): Xyz => [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
