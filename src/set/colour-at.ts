@@ -40,7 +40,9 @@ export const mixedAt = (
     }
     known += strength * (direct + back)
     const thrown =
-      grey === true || back === 0 ? scaledXyz(colour.xyz, back) : tinted(colour.xyz, probe.tint(light))
+      grey === true || back === 0
+        ? scaledXyz(colour.xyz, back)
+        : ofLuminance(tinted(colour.xyz, probe.tint(light)), back)
     return [{ light, colour, xyz: scaledXyz(addXyz([scaledXyz(colour.xyz, direct), thrown]), strength) }]
   })
   return mixOf(parts, unknown === 0 ? 0 : unknown / (known + unknown))
@@ -50,3 +52,11 @@ const tinted = (xyz: Xyz, by: Rgb): Xyz => {
   const rgb = rgbOfXyz(xyz)
   return xyzOfRgb([rgb[0] * by[0], rgb[1] * by[1], rgb[2] * by[2]])
 }
+
+/**
+ * The channels tell the colour of thrown light alone; how much of it there is is what a meter is taken to read, by
+ * reflectances for white light. Red light among red walls is more than that, by a stop and a half where nothing but bounce
+ * arrives; in rooms that people work in by under a tenth.
+ */
+const ofLuminance = (xyz: Xyz, luminance: number): Xyz =>
+  xyz[1] > 0 ? scaledXyz(xyz, luminance / xyz[1]) : scaledXyz(xyz, 0)

@@ -52,9 +52,21 @@ describe('one light', () => {
     const [tinted, grey] = [all.colour(face, 'all')!, all.colour(face, 'all', { grey: true })!]
     expect(grey.kelvin).toBeCloseTo(5500, 0)
     expect(tinted.mired).toBeGreaterThan(grey.mired + 3)
-    // What the walls add is a part of the light; white light on them keeps about its luminance.
-    expect(tinted.xyz[1] / grey.xyz[1]).toBeGreaterThan(0.97)
-    expect(tinted.xyz[1] / grey.xyz[1]).toBeLessThan(1.1)
+    expect(tinted.xyz[1] / grey.xyz[1]).toBeCloseTo(1, 9)
+  })
+
+  it('is as much light as a meter reads, whatever the walls make of its colour', () => {
+    for (const [colour, walls] of [
+      ['2700 K', '{ reflectance: 0.3, colour: "#c82020" }'],
+      ['5500 K', '{ reflectance: 0.4, colour: "#40b050" }'],
+    ] as const) {
+      const all = set(`  key: ${key(`meters: f/5.6, colour: ${colour}`)}`, `${room(walls)}\n${backdrop}`)
+      for (const at of ['subject', 'backdrop', 'backdrop-left'])
+        expect(all.colour({ at }, 'all')!.xyz[1] / all.reading({ at, of: 'all' })!.luxSeconds).toBeCloseTo(
+          1,
+          9,
+        )
+    }
   })
 })
 
