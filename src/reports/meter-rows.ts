@@ -51,6 +51,8 @@ const row = (entry: CardEntry, before: CardEntry | undefined): string[] => [
   domeText(entry.figure),
 ]
 
+/** Bluer than the sky's shade no light is that is called white, kelvin. */
+const bluest = 20_000
 /** Off the usual by so much light is called green or magenta. */
 const tinted = 0.006
 
@@ -58,7 +60,7 @@ const tinted = 0.006
 const colourText = ({ colour, hardlyAny }: CardEntry): string => {
   if (colour === undefined || hardlyAny) return ''
   const { kelvin, duv } = colour
-  if (Math.abs(duv) > farthestWhite) return 'coloured'
+  if (Math.abs(duv) > farthestWhite || kelvin > bluest) return 'coloured'
   const tint = Math.abs(duv - usualDuv(kelvin)) < tinted ? '' : duv > usualDuv(kelvin) ? ' green' : ' magenta'
   return `${Math.round(kelvin / 10) * 10} K${tint}`
 }
