@@ -76,6 +76,8 @@ const each = [
   'glasses-mirror-light',
   'backdrop-mirrors-light',
   'gloss-shows',
+  'backdrop-colour-washed',
+  'white-balance-off',
 ]
 
 /** Rules that any change of a set may upset. */
