@@ -70,6 +70,23 @@ describe('one light', () => {
   })
 })
 
+describe('a coloured room', () => {
+  const lights = `  key: ${key('power: 1/4, colour: 6504 K, duv: 0.0032')}`
+
+  it('gives in each channel what a grey one of that channel’s reflectances gives', () => {
+    const all = set(lights, `${room('yellow wall')}\n${backdrop}`)
+    const shares = surfaceShares(all.plan.room!.walls.left)
+    for (const at of ['subject', 'backdrop', 'backdrop-right', 'hair']) {
+      const light = rgbOfXyz(all.lightColour('key')!.xyz)
+      rgbOfXyz(all.colour({ at }, 'all')!.xyz).forEach((got, channel) => {
+        const grey = set(lights, `${room(String(shares[channel]))}\n${backdrop}`)
+        const want = grey.reading({ at, of: 'all' })!.luxSeconds
+        expect(Math.abs(Math.log2(got / light[channel]! / want)), `${at} ${channel}`).toBeLessThan(0.01)
+      })
+    }
+  })
+})
+
 describe('a coloured card', () => {
   const at = 'right: 60 cm, front: 10 cm, height: 1.6 m'
   const lit = (surface: string) =>
