@@ -109,7 +109,7 @@ export const backdropColourWashed = rule<ColourWashed>({
   },
 
   tell: ({ found, gelled }, words, { plan }) => ({
-    message: `the ${colourName(plan, gelled)} records pale at the backdrop's ${found.sample.where}: ${found.kept < 0.015 ? 'none' : percent(found.kept)} of its depth is left`,
+    message: `the ${colourName(plan, gelled)} records pale at the backdrop's ${found.sample.where}: it keeps ${found.kept < 0.015 ? 'none' : percent(found.kept)} of its depth`,
     why: [
       surfaceText(plan.backdrop!.surface),
       `${words.against(found.sample.overCamera.stops, 'the camera')} there`,

@@ -1,10 +1,10 @@
 /** How much of its colour a backdrop keeps in the picture, at the place in frame where it keeps least. */
-import type { Light } from '../../language/plan.js'
+import type { Light, Surface } from '../../language/plan.js'
 import { scaledXyz, type Xyz } from '../../light/colour/chromaticity.js'
 import { chromaOf, labOfRgb } from '../../light/colour/lab.js'
 import { isColoured } from '../../light/colour/surface-colour.js'
 import { chromaKept, clippedRgb, recordedRgb } from '../../picture/recorded-colour.js'
-import { surelyWhite } from '../../picture/tone.js'
+import { recordedLinear, srgbCode, surelyWhite } from '../../picture/tone.js'
 import type { BackdropSample } from '../../set/backdrop-view.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { balancedFor } from '../colour/balance.js'
@@ -41,16 +41,24 @@ export const washed = (context: RuleContext): Washed | undefined => {
   const white = balancedFor(set)
   if (view === undefined || white === undefined || plan.backdrop === undefined) return undefined
   const places = [
-    ...view.samples
-      .filter(({ where }) => where === 'left' || where === 'middle' || where === 'right')
-      .slice(0, 3),
+    view.middle,
     view.brightest,
+    ...(['left', 'right'] as const).flatMap((side) => edgeOf(set, plan.backdrop!.surface, side) ?? []),
   ].filter(({ overCamera }) => overCamera.stops > view.brightest.overCamera.stops - falling)
   const found = places.flatMap((sample) => at(context, white, sample) ?? [])
   return found.reduce<Washed | undefined>(
     (worst, one) => (worst === undefined || one.kept < worst.kept ? one : worst),
     undefined,
   )
+}
+
+/** At an edge of what the camera sees of it. */
+const edgeOf = (set: ComputedSet, surface: Surface, side: 'left' | 'right'): BackdropSample | undefined => {
+  const point = set.scene.points.get(`backdrop-${side}`)
+  const reading = point && set.reading({ at: point.name, of: 'all' })
+  if (point === undefined || reading === undefined) return undefined
+  const linear = recordedLinear(surface.reflectance, reading.overCamera.stops)
+  return { at: point.at, where: side, overCamera: reading.overCamera, linear, srgb: srgbCode(linear) }
 }
 
 const at = (context: RuleContext, white: Xyz, sample: BackdropSample): Washed | undefined => {

@@ -55,7 +55,11 @@ export const colourMixed = rule<Mixed>({
     { kind: 'standard', says: 'tristimulus values and the 1960 diagram: CIE 15; Duv: ANSI C78.377' },
     {
       kind: 'published',
-      says: 'black-body locus: Kang et al. 2002; flash tolerance 300 K, 400 K from full to 1/32 on voltage-regulated heads: reports of practitioners',
+      says: 'black-body locus: Kang et al. 2002; daylight: CIE 15',
+    },
+    {
+      kind: 'common practice',
+      says: 'flash is good to 300 K, and 400 K warmer from full to 1/32 on voltage-regulated heads: reports of practitioners',
     },
     {
       kind: 'derived',
@@ -198,9 +202,13 @@ const places = {
   behind: () => 'what lies behind comes out',
 } as const
 
-const tellStray = ({ light, where, under, apart }: StrayCast, words: Words, { set, plan }: RuleContext) => ({
+const tellStray = (
+  { light, where, under, apart, key }: StrayCast,
+  words: Words,
+  { set, plan }: RuleContext,
+) => ({
   message: `${places[where](whom(plan))} ${castText(apart)}: ${miredText(apart.mired)} off the flash by ${strayText(light)}, ${words.against(-under, 'the key')}`,
-  why: `${strayText(light)} is ${kelvinText(set.lightColour(light)!.kelvin)}${greenText(set, light)}, the key ${kelvinText(set.lightColour(set.keyLights[0]!.name)?.kelvin ?? 0)}`,
+  why: `${strayText(light)} is ${kelvinText(set.lightColour(light)!.kelvin)}${greenText(set, light)}, the key ${kelvinText(key)}`,
 })
 
 const strayText = (light: string): string =>
@@ -244,12 +252,12 @@ const mendOdd = ({ lights, key, apart }: OddLights, words: Words, { set }: RuleC
 }
 
 const mendStray = (
-  { light, under, apart }: StrayCast,
+  { light, under, apart, key }: StrayCast,
   words: Words,
   { set, limits }: RuleContext,
 ): readonly Mend[] => {
   const flashes = set.lit.filter(({ unit }) => unit.kind === 'flash').map(({ name }) => name)
-  const shift = set.lightColour(light)!.mired - (set.lightColour(set.keyLights[0]!.name)?.mired ?? 0)
+  const shift = set.lightColour(light)!.mired - 1e6 / key
   const gel = gelFor(shift)
   // About: in a mixture the cast goes as the share.
   const less = Math.max(0.3, Math.log2(Math.max(1.1, apart.mired / limits.note!)) + 0.3)

@@ -12,6 +12,8 @@ export interface StrayCast {
   /** Its name in the set. */
   readonly light: string
   readonly where: 'lit side' | 'dark side' | 'behind'
+  /** The key reading’s own colour, kelvin. */
+  readonly key: number
   /** Stops under the key, at the key reading. */
   readonly under: number
   /** Stops by which the darkest side lies under the lit one. */
@@ -57,7 +59,9 @@ export const strayCasts = (set: ComputedSet, limit: number, darkest: number): re
     if (stray === undefined) return []
     const under = Math.log2(key.xyz[1] / stray.xyz[1])
     const at = (where: StrayCast['where'], mix: Mix | undefined): StrayCast[] =>
-      mix === undefined ? [] : [{ light, where, under, down, apart: set.colourApart(mix, key) }]
+      mix === undefined
+        ? []
+        : [{ light, where, key: key.kelvin, under, down, apart: set.colourApart(mix, key) }]
     const all = [
       ...at('lit side', together(key, stray, 0)),
       ...(down > 0 ? at('dark side', together(key, stray, down)) : []),

@@ -62,7 +62,7 @@ export const wallCast = rule<WallCast>({
   basis: 'radiosity in linear sRGB; the limits are common practice',
   fires: [
     { title: 'flash bounced off a wooden ceiling', plan: offCeiling('wooden wall') },
-    { title: 'a narrow yellow room', plan: room('{ left: yellow wall, right: yellow wall }', '2.2 m') },
+    { title: 'a narrow yellow room', plan: room('yellow wall', '2.4 m') },
     { title: 'green walls', plan: room('{ reflectance: 0.4, colour: "#40b050" }', '2.4 m') },
   ],
   passes: [
@@ -235,7 +235,7 @@ const nameOf = ({ name }: SceneSurface): string => `the ${name.replaceAll('-', '
 const wallsOf = (surfaces: readonly SceneSurface[], surface: SceneSurface): string => {
   const like = new Set(
     surfaces
-      .filter(({ name, front }) => name.endsWith('-wall') && front === surface.front)
+      .filter(({ name, front }) => name.endsWith('-wall') && front.name === surface.front.name)
       .map(({ name }) => name),
   )
   return like.size > 1 ? 'the walls are' : `${nameOf(surface)} is`
