@@ -1291,7 +1291,7 @@ export interface Light {
    */
   iso?: Iso
   /**
-   * Colour temperature of the light.
+   * Colour temperature of the light, at the power that it is set to.
    */
   colour?: Kelvin
   /**

@@ -1,6 +1,6 @@
 /** The lights: units and modifiers looked up, powers as shares, roles and aims by default, mirrored ones turned. */
 import { pointer } from '../../text/place.js'
-import { iso, type Kelvin, metres } from '../../units/quantity.js'
+import { iso, type Kelvin, metres, powerShare } from '../../units/quantity.js'
 import * as defaults from '../defaults.js'
 import type { Light as LightFile } from '../generated/types.js'
 import type { Gel, Light, LightUnit, MeteredLight, Role } from '../plan.js'
@@ -141,14 +141,13 @@ const checkKind = (desk: Desk, at: string, file: LightFile, unit: LightUnit): vo
 
 // ---------------------------------------------------------------- one light
 
-/** What is said of the light's colour goes before what its unit says, powers and all. */
+/** What is said of the light's colour goes before what its unit says, and holds at the power that the light is set to. */
 const coloured = (unit: LightUnit, colour: Kelvin | undefined, duv: number | undefined): LightUnit => {
   const green = duv === undefined ? unit : { ...unit, duv }
   if (colour === undefined) return green
   const { colourGuessed: _, ...stated } = green
   if (stated.kind !== 'flash') return { ...stated, colour }
-  const { colours: __, ...plain } = stated
-  return { ...plain, colour }
+  return { ...stated, colour, colours: [{ power: powerShare(1), colour }] }
 }
 
 const lightOf = (desk: Desk, ground: LightsGround, name: string, file: WholeLightFile, role: Role): Light => {

@@ -132,7 +132,9 @@ export const lightDefinitions = {
       }),
       shutter: use('shutter', 'Shutter time of that reading.', { examples: ['1/60'] }),
       iso: use('iso', 'ISO of that reading.', { examples: [100] }),
-      colour: use('kelvin', 'Colour temperature of the light.', { examples: ['5600 K'] }),
+      colour: use('kelvin', 'Colour temperature of the light, at the power that it is set to.', {
+        examples: ['5600 K'],
+      }),
       duv: duv(
         'How far its light lies from the black-body locus, in the 1960 diagram: green is over zero, magenta under.',
       ),

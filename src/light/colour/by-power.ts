@@ -30,8 +30,8 @@ export const colourByPower = (
 ): ByPower => {
   const down = power === undefined ? usually : Math.max(0, -Math.log2(power))
   if (colours !== undefined) {
-    const stated = power === undefined ? 0 : between(colours, kelvin, power)
-    return { shift: stated, u: 0 }
+    const stated = between(colours, kelvin, 2 ** -down)
+    return { shift: stated, u: power === undefined ? stated : 0 }
   }
   if (regulated === undefined) return { shift: 0, u: unsurePerStop * down }
   const shift = miredOf(kelvin + perStop[regulated] * down) - miredOf(kelvin)

@@ -4,7 +4,7 @@
  * colour, `col.src`; 3200 as gel tables take it, and LED lamps, from memory).
  */
 import { readColour } from '../../language/catalogue/colours.js'
-import type { Gel, Light, Plan } from '../../language/plan.js'
+import type { Gel, Light, LightUnit, Plan } from '../../language/plan.js'
 import { lazyOf } from '../../scene/lazy.js'
 import type { Kelvin, Mired } from '../../units/quantity.js'
 import type { Causes } from '../causes.js'
@@ -50,9 +50,9 @@ export const lightColour: (light: Light) => LightColour | undefined = lazyOf((li
 
 const colourOf = (light: Light): LightColour | undefined => {
   const { unit } = light
-  const base = unit.colour ?? (unit.kind === 'continuous' ? undefined : usual[unit.kind])
+  const base = unit.colour ?? atHighest(unit) ?? (unit.kind === 'continuous' ? undefined : usual[unit.kind])
   if (base === undefined) return undefined
-  const isStated = unit.colour !== undefined && unit.colourGuessed !== true
+  const isStated = base === atHighest(unit) || (unit.colour !== undefined && unit.colourGuessed !== true)
   const kindU = isStated ? u.stated : unit.kind === 'continuous' ? u.flash : u[unit.kind]
   const byPower = unit.kind === 'flash' ? colourByPower(unit, base, light.power) : { shift: 0, u: 0 }
   const told =
@@ -73,6 +73,12 @@ const colourOf = (light: Light): LightColour | undefined => {
     ]),
   })
 }
+
+/** Of what is stated by power, at the highest of them. */
+const atHighest = (unit: LightUnit): number | undefined =>
+  unit.kind !== 'flash'
+    ? undefined
+    : unit.colours?.reduce((most, one) => (one.power > most.power ? one : most)).colour
 
 /** Under 60 W taken as LED, as its lumens are. */
 const brightestLed = 60

@@ -67,8 +67,12 @@ describe('by power', () => {
     expect(1e6 / at('1/4')).toBeCloseTo(1e6 / 5600 + 0.4 * (1e6 / 5200 - 1e6 / 5600), 6)
     // Beyond what is stated nothing is made up.
     expect(kelvin(`${stated}, power: 1/64`)).toBeCloseTo(5200, 3)
-    // What is stated at the light goes before what its unit says, powers and all; how it is set goes on.
-    expect(kelvin(`${stated}, power: full, colour: 5000 K`)).toBeCloseTo(5000, 3)
+    // What is stated at the light goes before what its unit says, and holds at its power.
+    expect(kelvin(`${stated}, power: 1/16, colour: 5000 K`)).toBeCloseTo(5000, 3)
+    // Without a colour at full the table stands alone.
+    const table = head('colours: [{ power: 1/4, colour: 5300 K }, { power: 1/32, colour: 5200 K }]')
+    expect(kelvin(`${table}, power: full`)).toBeCloseTo(5300, 3)
+    expect(lightColour(one(`${table}, power: full`))!.told).toBe(true)
   })
 
   it('two heads of one kind at one power are alike, at unlike powers as unsure as the shift is', () => {
