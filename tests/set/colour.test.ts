@@ -188,6 +188,20 @@ describe('several lights', () => {
 })
 
 describe('how sure a colour is', () => {
+  it('what a mixture owes to strengths is what turning them does to it', () => {
+    const two = set(
+      `  key: ${key('power: 1/4, colour: 5600 K')}\n  fill: ${key('power: 1/8, colour: 4300 K', 'right')}`,
+    )
+    const mix = two.colour(face, 'all')!
+    for (const light of ['key', 'fill']) {
+      const at = (to: number) =>
+        two.with({ knob: { knob: 'strength', light }, to }).colour(face, 'all')!.mired
+      const slope = (at(0.2) - at(-0.2)) / 0.4
+      expect(mix.gradient.get(light)! / slope).toBeGreaterThan(0.85)
+      expect(mix.gradient.get(light)! / slope).toBeLessThan(1.15)
+    }
+  })
+
   const apart = (unit: string, other = unit) => {
     const two = set(
       ['key', 'fill']
