@@ -1,6 +1,9 @@
 /** What mirrors, told by rules: figures against closed forms of the trade's geometry and of optics. */
 import { describe, expect, it } from 'vitest'
-import { checkText, findingsOf } from './check-text.js'
+import { lightInGlasses } from '../../src/picture/in-glasses.js'
+import { buildScene } from '../../src/scene/build-scene.js'
+import { inDegrees } from '../../src/units/quantity.js'
+import { checkText, findingsOf, planOf } from './check-text.js'
 
 const measured = (rule: string, text: string, name: string): number =>
   findingsOf(rule, text)[0]!.measured[name]!.value
@@ -54,6 +57,55 @@ wanted: { backdrop: any, shadow: any }
         because: 'nothing in the plan tells how much light key gives',
       }),
     )
+  })
+})
+
+describe('glasses-mirror-light', () => {
+  const portrait = (at: string): string => `plan: 1
+title: Glasses
+camera: { lens: 85 mm, at: { distance: 1.8 m }, aperture: f/8, shutter: 1/125, iso: 100 }
+subject: { kind: person, glasses: true }
+lights:
+  key: { unit: head 400 Ws, modifier: softbox 90 x 90 cm, meters: f/8, at: ${at} }
+`
+  const advice = (at: string) => findingsOf('glasses-mirror-light', portrait(at))[0]!.advice
+
+  it('finds the least that will do: a step less leaves it within two degrees of the zone', () => {
+    const inside = (at: string): number => {
+      const plan = planOf(portrait(at))
+      const scene = buildScene(plan)
+      const seen = lightInGlasses(scene, scene.subject.figures[0]!, scene.lights.get('key')!)
+      return seen === undefined ? Number.NEGATIVE_INFINITY : inDegrees(seen.inside)
+    }
+    const at = (angle: number, height: number) =>
+      `{ angle: ${angle} deg left, distance: 1.5 m, height: ${height.toFixed(2)} m }`
+    for (const angle of [25, 30, 40]) {
+      const [up, round] = advice(at(angle, 2)).map(({ title }) => title)
+      const height = Number(/height → ([\d.]+) m/.exec(up!)![1])
+      expect(inside(at(angle, height))).toBeLessThanOrEqual(-2)
+      expect(inside(at(angle, height - 0.05))).toBeGreaterThan(-2)
+      const turned = Number(/angle → (\d+) deg left/.exec(round!)![1])
+      expect(inside(at(turned, 2))).toBeLessThanOrEqual(-2)
+      expect(inside(at(turned - 5, 2))).toBeGreaterThan(-2)
+    }
+  })
+
+  it('brings a box of 0.9 m where practitioners bring it: its lower edge some 15 degrees up, or 50 round', () => {
+    // Common practice: a lower edge about 20 degrees up, or past 35 to 40 degrees with half of its width.
+    const [up, round] = advice('{ angle: 30 deg left, distance: 1.5 m, up: 20 deg }')
+    expect(up!.title).toBe('lights.key.at.up → 35 deg')
+    expect(round!.title).toMatch(/angle → 5\d deg left/)
+  })
+
+  it('leaves a light in peace that is too weak to show', () => {
+    const fill = (meters: string) =>
+      findingsOf(
+        'glasses-mirror-light',
+        portrait('{ angle: 30 deg left, distance: 1.5 m, up: 40 deg }') +
+          `  fill: { unit: head 400 Ws, modifier: octa 120 cm, meters: ${meters}, at: { angle: 35 deg right, distance: 1.4 m, height: 1.7 m } }\n`,
+      ).length
+    expect(fill('f/5.6')).toBe(1)
+    expect(fill('f/1.4')).toBe(0)
   })
 })
 

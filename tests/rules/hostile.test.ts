@@ -64,9 +64,39 @@ const ambient = fc.constantFrom(
   { reads: 0.5, shutter: 30, iso: 6400, kind: 'reflected', colour: undefined },
 )
 
+const surfaceFinish = fc.constantFrom('matte', 'satin', 'glossy')
+const shine = fc.record({
+  subject: fc.record({
+    finish: fc.constantFrom('matte', 'glossy', 'clear'),
+    shape: fc.constantFrom('plane', 'cylinder', 'ball'),
+    glasses: fc.boolean(),
+  }),
+  backdrop: surfaceFinish,
+  table: surfaceFinish,
+  floor: surfaceFinish,
+})
+
+/** What shines in it as drawn. */
+const shining = (
+  plan: Plan,
+  { subject, backdrop, table, floor }: typeof shine extends fc.Arbitrary<infer T> ? T : never,
+): Plan => {
+  const finished = <T extends { readonly surface: object }>(
+    one: T | undefined,
+    finish: string,
+  ): T | undefined => one && { ...one, finish, surface: { ...one.surface, finish } }
+  return {
+    ...plan,
+    subject: { ...plan.subject, ...subject, standsOn: finished(plan.subject.standsOn, table) },
+    backdrop: finished(plan.backdrop, backdrop),
+    room: plan.room && { ...plan.room, floor: { ...plan.room.floor, finish: floor } },
+  } as Plan
+}
+
 const oddPlan = fc
-  .tuple(anyPlan, wanted, fc.array(lightTouch, { minLength: 5, maxLength: 5 }), cameraTouch, ambient)
-  .map(([plan, wants, touches, camera, light]): Plan => {
+  .tuple(anyPlan, wanted, fc.array(lightTouch, { minLength: 5, maxLength: 5 }), cameraTouch, ambient, shine)
+  .map(([drawn, wants, touches, camera, light, shines]): Plan => {
+    const plan = shining(drawn, shines)
     const lights = [...plan.lights].map(([name, one], i): [string, Light] => [
       name,
       { ...one, ...(touches[i] as object) },

@@ -33,9 +33,17 @@ export const valueUnused = rule<Unused>({
       title: 'early firing with a leaf shutter',
       plan: plan(', shutter-kind: leaf', ', trigger: { by: radio, early: true }'),
     },
+    {
+      title: 'the shape of a thing that mirrors nothing',
+      plan: plan('', '').replace('kind: person', 'kind: object, shape: ball'),
+    },
   ],
   passes: [
     { title: 'zoom on a zoom head', plan: plan('', ', zoom: 50 mm') },
+    {
+      title: 'the shape of a glossy thing',
+      plan: plan('', '').replace('kind: person', 'kind: object, finish: glossy, shape: ball'),
+    },
     { title: 'curtain of a focal-plane shutter', plan: plan(', curtain: 4 ms', '') },
   ],
 
