@@ -82,9 +82,17 @@ describe('pages of rules', () => {
       c: limit(0.4, 'stop'),
       d: limit(0.07, 'share'),
       e: limit(2, 'stop'),
+      f: limit(-4.5, 'stop'),
     }
     const page = textPage(rulePage({ ...rules[0]!, limits }), look())
-    for (const row of ['a +1/3 stop', 'b +1 1/2 stop', 'c +0.4 stop', 'd +7 %', 'e +2 stop']) {
+    for (const row of [
+      'a +1/3 stop',
+      'b +1 1/2 stop',
+      'c +0.4 stop',
+      'd +7 %',
+      'e +2 stop',
+      'f +-4 1/2 stop',
+    ]) {
       expect(page).toMatch(new RegExp(`^ {2}${row} `, 'm'))
     }
   })

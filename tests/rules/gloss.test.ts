@@ -151,6 +151,14 @@ ${more}wanted: { backdrop: any, shadow: any }
     )
   })
 
+  it('names lights of which nothing tells how strong they are, but no panel by them', () => {
+    const card =
+      'panels:\n  card: { kind: reflector, surface: white board, size: 30 x 60 cm, at: { right: 40 cm, height: 95 cm }, faces: subject }\n'
+    const said = (light: string) => findingsOf('gloss-shows', bottle(light, card))[0]!.message
+    expect(said(bare)).toMatch(/key as .* and card as |card as .* and key as /)
+    expect(said(bare.replace('meters: f/11, ', ''))).toMatch(/^the object shows key as (?!.*card)/)
+  })
+
   it('leaves a flat thing in peace that shows no light, and moves the light that it shows', () => {
     const flat = 'width: 30 cm, depth: 3 cm, finish: glossy, shape: plane'
     expect(findingsOf('gloss-shows', bottle(bare, '', flat))).toEqual([])

@@ -37,12 +37,16 @@ export const glassesMirrorLight = rule<InGlassesFound>({
   level: 'warning',
   finds: 'a light that shows as a white patch in the glasses of whoever is photographed',
   limits: {
-    note: { value: 0, unit: 'deg', says: 'of a light inside the zone that ordinary glasses mirror' },
-    warning: { value: 5, unit: 'deg', says: 'inside it: few glasses, worn in few ways, would not show it' },
+    note: {
+      value: 0,
+      unit: 'deg',
+      says: 'that a light may lie inside the zone that ordinary glasses mirror',
+    },
+    warning: { value: 5, unit: 'deg', says: 'inside it: few pairs, worn in few ways, would not show it' },
     shows: {
       value: -4.5,
       unit: 'stop',
-      says: 'of what the glass mirrors of it against white in the light of the key, at least',
+      says: 'against white in the light of the key, at least, of what the glass mirrors of it',
     },
   },
   why: 'Glasses are two small round mirrors that lean a little down. Whatever their many slopes throw the line of sight at is seen in them, and a lit front is far brighter than an eye behind glass. So a light is set over the zone that they mirror, or beside it.',

@@ -43,9 +43,9 @@ export const glossShows = rule<GlossShows>({
   finds: 'what a glossy or clear object shows: the highlight of each light and panel, and its edges',
   limits: {
     shows: {
-      value: -4.5,
+      value: -6,
       unit: 'stop',
-      says: 'of what the object mirrors of it against white in the light of the key, at least',
+      says: 'against white in the light of the key, at least, of what the object mirrors of it: a white card shows in black glaze',
     },
     spot: {
       value: 0.06,
@@ -183,6 +183,9 @@ const highlightsOf = (
   })
 }
 
+/** Of a panel where no light is known. */
+const unlit = Number.NEGATIVE_INFINITY
+
 /** A rule is asked again and again of one set. */
 const known = lazyOf((_: Scene) => new Map<string, readonly Seen[]>())
 
@@ -203,7 +206,8 @@ const onSubject = (
       const brightness = brightnessOf(set, thing, face, at)
       const over = brightness === undefined ? undefined : overWhite(set, brightness)
       const cosine = dot(normal, unit(subtract(set.scene.camera.eye, at)))
-      return { thing, highlight, over: over === undefined ? 0 : over + Math.log2(mirroredShare(cosine)) }
+      if (over === undefined) return { thing, highlight, over: thing.of === 'light' ? 0 : unlit }
+      return { thing, highlight, over: over + Math.log2(mirroredShare(cosine)) }
     })
     .sort((a, b) => b.over - a.over)
     .slice(0, 1)
