@@ -19,12 +19,12 @@ import type { UncertainStrength } from './causes.js'
 import { type Emission, emissionOf, zoomOf } from './emission.js'
 import { luxSecondsFor } from './exposure.js'
 import { ratedZoom } from './flash-head.js'
-import { leafLoss, longBurstShare } from './flash-time.js'
 import { guideNumberAt, intensityOfGuideNumber } from './guide-number.js'
 import { uncertainties } from './how-sure.js'
 import { makeSource } from './make-source.js'
 import { photometryOf } from './photometric.js'
 import { onAxisResponse } from './response.js'
+import { leafLoss, longBurstShare } from './shutter-loss.js'
 
 export type StrengthFrom =
   | 'reading'

@@ -1,7 +1,7 @@
 /** The shutter and light in time, for any set: a faster shutter never brings more; marks are literal for time alone. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { leafLoss, longBurstShare } from '../../src/light/flash-time.js'
+import { leafLoss, longBurstShare } from '../../src/light/shutter-loss.js'
 import { highSpeedLoss } from '../../src/light/strength.js'
 import { darkBand, readoutBand } from '../../src/picture/shutter.js'
 import { computeSet } from '../../src/set/compute-set.js'

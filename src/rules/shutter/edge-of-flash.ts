@@ -1,6 +1,7 @@
 /** Flash and curtains in time: what of a flash the last strip of the frame misses. */
 import type { Light } from '../../language/plan.js'
-import { flashTime, keptShare, type Pulse } from '../../light/flash-time.js'
+import { flashTime } from '../../light/flash-time.js'
+import { keptShare, type Pulse } from '../../light/pulse.js'
 import { curtainTravel, fasterThanSync, triggerDelay } from '../../picture/shutter.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import type { Seconds } from '../../units/quantity.js'

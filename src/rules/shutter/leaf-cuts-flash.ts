@@ -1,5 +1,6 @@
 import type { Light } from '../../language/plan.js'
-import { type FlashTime, flashTime, leafLoss, opensAtOnce, regulationOf } from '../../light/flash-time.js'
+import { type FlashTime, flashTime, regulationOf } from '../../light/flash-time.js'
+import { leafLoss, opensAtOnce } from '../../light/shutter-loss.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { markedSpeedOver } from '../gear.js'
 import { lightPointer } from '../place-pointer.js'
@@ -42,7 +43,7 @@ export const leafCutsFlash = rule<LeafCuts>({
   },
   why: 'A leaf shutter syncs at every speed, but at its fastest it is open for less time than a large flash burns. What it cuts off is paid for by the battery and never reaches the picture, and no meter says so that is set to a slower time.',
   formula:
-    'stops lost = -log2(1 - 2^(-t/t0.5)) of a flash that falls as an exponential from its peak on; a pulse that is cut by its own integral',
+    'stops lost = -log2(1 - 2^(-t/t0.5)) of a flash that falls as an exponential from its peak on; a pulse that is cut, and dies out, by its own integral',
   sources: [
     { kind: 'standard', says: 't0.5 and t0.1 are times over half and over a tenth of the peak: ISO 2827' },
     {
@@ -76,7 +77,7 @@ export const leafCutsFlash = rule<LeafCuts>({
     firedOnce(plan).flatMap((light) => {
       const { unit } = light
       const { stops: lost, u } = lossIn(set, light)
-      if (lost === 0 || unit.kind !== 'flash') return []
+      if (unit.kind !== 'flash') return []
       const limit = limits.lost!
       return [
         {

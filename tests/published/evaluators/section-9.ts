@@ -1,12 +1,6 @@
 /** Flash and shutter in time: slits, bursts, decays, blur, and flash beside light that burns on. */
-import {
-  keptShare,
-  leafLoss,
-  longBurstShare,
-  overHalf,
-  overTenth,
-  type Pulse,
-} from '../../../src/light/flash-time.js'
+import { keptShare, overHalf, overTenth, uncut } from '../../../src/light/pulse.js'
+import { leafLoss, longBurstShare } from '../../../src/light/shutter-loss.js'
 import { sumLight } from '../../../src/light/sum-light.js'
 import { motionBlur } from '../../../src/picture/motion.js'
 import { curtainTravel, darkBand } from '../../../src/picture/shutter.js'
@@ -16,7 +10,7 @@ import { makeLight, makePlan } from '../../helpers/make-plan.js'
 import { planOf } from '../../rules/check-text.js'
 import type { Section } from '../check-values.js'
 
-const decay: Pulse = { half: 1 as Seconds, cut: Number.POSITIVE_INFINITY as Seconds }
+const decay = uncut(1 as Seconds)
 const level = (time: number): number => 0.5 ** time
 
 const slit = (shutter: number, curtain: number) => {
