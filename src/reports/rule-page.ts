@@ -66,11 +66,11 @@ const limitValue = ({ value, unit }: Limit): string => {
 
 const rounded = (value: number): string => String(Number(value.toPrecision(6)))
 
-/** `1/3`, `1 1/2`: halves, thirds and quarters as the trade says them. */
+/** `1/3`, `1 1/2`: halves, thirds, quarters and sixths as the trade says them. */
 const inFractions = (value: number): string => {
   if (value < 0) return `-${inFractions(-value)}`
   const whole = Math.floor(value)
-  const parts = [2, 3, 4].find(
+  const parts = [2, 3, 4, 6].find(
     (one) => Math.abs((value - whole) * one - Math.round((value - whole) * one)) < 1e-9,
   )
   const over = parts === undefined ? 0 : Math.round((value - whole) * parts)
