@@ -48,15 +48,16 @@ const before = (angles: Float64Array, angle: number): number => {
   return low
 }
 
-const at = ({ vertical, horizontal, candela }: PhotometricTable, v: number, h: number): number => {
-  const rows = vertical.length
-  if (!(v >= vertical[0]! && v <= vertical[rows - 1]!)) return 0
-  const i = before(vertical, v)
-  const t = (v - vertical[i]!) / (vertical[i + 1]! - vertical[i]!)
-  if (horizontal.length === 1) return (1 - t) * candela[i]! + t * candela[i + 1]!
-  if (!(h >= horizontal[0]! && h <= horizontal[horizontal.length - 1]!)) return 0
-  const j = before(horizontal, h)
-  const s = (h - horizontal[j]!) / (horizontal[j + 1]! - horizontal[j]!)
+/** @param angle in the plane; `plane` about the pole; degrees */
+const at = ({ inPlane, planes, candela }: PhotometricTable, angle: number, plane: number): number => {
+  const rows = inPlane.length
+  if (!(angle >= inPlane[0]! && angle <= inPlane[rows - 1]!)) return 0
+  const i = before(inPlane, angle)
+  const t = (angle - inPlane[i]!) / (inPlane[i + 1]! - inPlane[i]!)
+  if (planes.length === 1) return (1 - t) * candela[i]! + t * candela[i + 1]!
+  if (!(plane >= planes[0]! && plane <= planes[planes.length - 1]!)) return 0
+  const j = before(planes, plane)
+  const s = (plane - planes[j]!) / (planes[j + 1]! - planes[j]!)
   const k = j * rows + i
   return (
     (1 - s) * ((1 - t) * candela[k]! + t * candela[k + 1]!) +
@@ -65,17 +66,25 @@ const at = ({ vertical, horizontal, candela }: PhotometricTable, v: number, h: n
 }
 
 /**
- * Candela toward a direction of any length: `along` horizontal angle 0, `aside` along 90 (both in the plane of the
- * front), `out` along its axis.
+ * Candela toward a direction of any length, of a front that stands upright: `right` of who faces it, `up`, `out` along its
+ * axis.
  */
-export const candelaToward = (table: PhotometricTable, along: number, aside: number, out: number): number => {
-  if (table.type === 'C') {
-    const off = Math.sqrt(along * along + aside * aside)
-    const round = table.horizontal.length === 1 ? 0 : Math.atan2(aside, along) * degrees
-    return at(table, Math.atan2(off, out) * degrees, round < 0 ? round + 360 : round)
+export const candelaToward = (table: PhotometricTable, right: number, up: number, out: number): number => {
+  switch (table.type) {
+    case 'C': {
+      const off = Math.sqrt(right * right + up * up)
+      const round = table.planes.length === 1 ? 0 : Math.atan2(up, right) * degrees
+      return at(table, Math.atan2(off, out) * degrees, round < 0 ? round + 360 : round)
+    }
+    case 'A': {
+      const level = Math.sqrt(right * right + out * out)
+      return at(table, Math.atan2(up, level) * degrees, Math.atan2(-right, out) * degrees)
+    }
+    case 'B': {
+      const upright = Math.sqrt(up * up + out * out)
+      return at(table, Math.atan2(-right, upright) * degrees, Math.atan2(up, out) * degrees)
+    }
   }
-  const level = Math.sqrt(along * along + out * out)
-  return at(table, Math.atan2(aside, level) * degrees, Math.atan2(-along, out) * degrees)
 }
 
 /** Relative intensity toward what is so far across, up and out from an element of the front. */
@@ -90,7 +99,7 @@ export const tiltFactor = (tilt: Tilt | undefined, face: Face, lying: boolean): 
   if (tilt === undefined) return 1
   const { angles, factors } = tilt
   const lamp =
-    tilt.lamp === 'upright' ? undefined : (tilt.lamp === 'along 0') === lying ? face.up : face.across
+    tilt.lamp === 'upright' ? undefined : (tilt.lamp === 'along width') === lying ? face.up : face.across
   const angle =
     (lamp === undefined
       ? Math.acos(Math.min(1, Math.max(-1, -face.normal[2])))
@@ -115,22 +124,22 @@ const referenceOf = (table: PhotometricTable): number => {
 }
 
 /** Planes may disagree by what measuring errs: their mean. */
-const nadir = ({ vertical, horizontal, candela }: PhotometricTable): number => {
-  if (vertical[0] !== 0) return 0
-  const planes = Math.max(1, horizontal.length - 1)
+const nadir = ({ inPlane, planes, candela }: PhotometricTable): number => {
+  if (inPlane[0] !== 0) return 0
+  const count = Math.max(1, planes.length - 1)
   let sum = 0
-  for (let h = 0; h < planes; h++) sum += candela[h * vertical.length]!
-  return sum / planes
+  for (let p = 0; p < count; p++) sum += candela[p * inPlane.length]!
+  return sum / count
 }
 
-/** ∫ I dΩ: I is linear in the vertical angle between two rows, and in the horizontal one between two planes. */
-const fluxOf = ({ type, vertical, horizontal, candela }: PhotometricTable): number => {
-  const rows = vertical.length
+/** ∫ I dΩ: I is linear in the angle within a plane, and from one plane to the next. */
+const fluxOf = ({ type, inPlane, planes, candela }: PhotometricTable): number => {
+  const rows = inPlane.length
   const planeFlux = (plane: number): number => {
     let sum = 0
     for (let i = 0; i + 1 < rows; i++) {
-      const a = vertical[i]! / degrees
-      const b = vertical[i + 1]! / degrees
+      const a = inPlane[i]! / degrees
+      const b = inPlane[i + 1]! / degrees
       const even = type === 'C' ? Math.cos(a) - Math.cos(b) : Math.sin(b) - Math.sin(a)
       const rising =
         type === 'C'
@@ -141,28 +150,28 @@ const fluxOf = ({ type, vertical, horizontal, candela }: PhotometricTable): numb
     }
     return sum
   }
-  if (horizontal.length === 1) return 2 * Math.PI * planeFlux(0)
-  const planes = Array.from(horizontal, (_, plane) => planeFlux(plane))
+  if (planes.length === 1) return 2 * Math.PI * planeFlux(0)
+  const fluxes = Array.from(planes, (_, plane) => planeFlux(plane))
   // What is written past a whole turn to close it counts once.
-  const [first, last] = [type === 'C' ? Math.max(0, horizontal[0]!) : horizontal[0]!, horizontal.at(-1)!]
+  const [first, last] = [type === 'C' ? Math.max(0, planes[0]!) : planes[0]!, planes.at(-1)!]
   const end = type === 'C' ? Math.min(360, last) : last
   let whole = 0
   for (let j = 0; j + 1 < planes.length; j++) {
-    const [a, b] = [horizontal[j]!, horizontal[j + 1]!]
+    const [a, b] = [planes[j]!, planes[j + 1]!]
     const [from, to] = [Math.max(a, first), Math.min(b, end)]
     const middle = ((from + to) / 2 - a) / (b - a)
-    whole += ((to - from) / degrees) * ((1 - middle) * planes[j]! + middle * planes[j + 1]!)
+    whole += ((to - from) / degrees) * ((1 - middle) * fluxes[j]! + middle * fluxes[j + 1]!)
   }
   return whole
 }
 
-const leavesBehind = ({ type, vertical, horizontal, candela }: PhotometricTable): boolean => {
-  const rows = vertical.length
-  const angles = type === 'C' ? vertical : horizontal
+const leavesBehind = ({ type, inPlane, planes, candela }: PhotometricTable): boolean => {
+  const rows = inPlane.length
+  const angles = type === 'C' ? inPlane : planes
   const lit = (i: number): boolean =>
     type === 'C'
-      ? horizontal.some((_, h) => candela[h * rows + i]! > 0)
-      : vertical.some((_, v) => candela[i * rows + v]! > 0)
+      ? planes.some((_, p) => candela[p * rows + i]! > 0)
+      : inPlane.some((_, v) => candela[i * rows + v]! > 0)
   return angles.some(
     (angle, i) =>
       (angle > 90 && (lit(i) || (i > 0 && lit(i - 1)))) ||
@@ -175,26 +184,25 @@ const leavesBehind = ({ type, vertical, horizontal, candela }: PhotometricTable)
  * square of the steepest slope. Between planes, where they lie apart.
  */
 const steepnessOf = (table: PhotometricTable): number => {
-  const { type, vertical, horizontal, candela } = table
-  const rows = vertical.length
+  const { type, inPlane, planes, candela } = table
+  const rows = inPlane.length
   let steepest = 0
   let most = 0
-  for (let h = 0; h < horizontal.length; h++)
-    for (let v = 0; v < rows; v++) {
-      const here = candela[h * rows + v]!
+  for (let p = 0; p < planes.length; p++)
+    for (let i = 0; i < rows; i++) {
+      const here = candela[p * rows + i]!
       most = Math.max(most, here)
-      if (v + 1 < rows)
+      if (i + 1 < rows)
         steepest = Math.max(
           steepest,
-          (Math.abs(candela[h * rows + v + 1]! - here) * degrees) / (vertical[v + 1]! - vertical[v]!),
+          (Math.abs(candela[p * rows + i + 1]! - here) * degrees) / (inPlane[i + 1]! - inPlane[i]!),
         )
-      const round = vertical[v]! / degrees
-      const apart = type === 'C' ? Math.sin(round) : Math.cos(round)
-      if (h + 1 < horizontal.length && apart > leastApart)
+      const angle = inPlane[i]! / degrees
+      const apart = type === 'C' ? Math.sin(angle) : Math.cos(angle)
+      if (p + 1 < planes.length && apart > leastApart)
         steepest = Math.max(
           steepest,
-          (Math.abs(candela[(h + 1) * rows + v]! - here) * degrees) /
-            ((horizontal[h + 1]! - horizontal[h]!) * apart),
+          (Math.abs(candela[(p + 1) * rows + i]! - here) * degrees) / ((planes[p + 1]! - planes[p]!) * apart),
         )
     }
   return Math.min(mostSteep, Math.E * (steepest / most) ** 2)

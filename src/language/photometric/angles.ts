@@ -105,7 +105,7 @@ export const writtenOut = (
   vertical: Angles,
   horizontal: Angles,
   candela: Float64Array,
-): Pick<PhotometricTable, 'type' | 'vertical' | 'horizontal' | 'candela'> => {
+): Pick<PhotometricTable, 'type' | 'planes' | 'inPlane' | 'candela'> => {
   if (type !== 'C' && horizontal.values.length === 1)
     throw new PhotometricFault(
       horizontal.words[0]!,
@@ -113,11 +113,12 @@ export const writtenOut = (
       'its planes are not alike all round: at least two are needed',
     )
   const around = type === 'C' ? aroundC(horizontal) : bothSides(horizontal)
-  const along = type === 'C' ? sorted(asGiven(vertical.values)) : bothSides(vertical)
+  const upright = type === 'C' ? sorted(asGiven(vertical.values)) : bothSides(vertical)
+  const [planes, inPlane] = type === 'B' ? [upright, around] : [around, upright]
   const rows = vertical.values.length
-  const whole = new Float64Array(around.angles.length * along.angles.length)
-  for (const [h, plane] of around.given.entries())
-    for (const [v, row] of along.given.entries())
-      whole[h * along.angles.length + v] = candela[plane * rows + row]!
-  return { type, vertical: along.angles, horizontal: around.angles, candela: whole }
+  const whole = new Float64Array(planes.angles.length * inPlane.angles.length)
+  for (const [p, plane] of planes.given.entries())
+    for (const [i, one] of inPlane.given.entries())
+      whole[p * inPlane.angles.length + i] = candela[type === 'B' ? one * rows + plane : plane * rows + one]!
+  return { type, planes: planes.angles, inPlane: inPlane.angles, candela: whole }
 }

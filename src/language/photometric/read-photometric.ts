@@ -8,7 +8,7 @@
 import { as, type Watts } from '../../units/quantity.js'
 import { readAngles, writtenOut } from './angles.js'
 import { openingOf } from './opening.js'
-import type { PhotometricTable, Tilt } from './table.js'
+import type { LuminousOpening, PhotometricTable, Tilt } from './table.js'
 import { PhotometricFault, quoted, type Word, Words } from './words.js'
 
 export type PhotometricReading =
@@ -30,6 +30,16 @@ export const readPhotometric = (text: string): PhotometricReading => {
     return { ok: false, ...fault.at, says: fault.message, why: fault.why }
   }
 }
+
+type Type = PhotometricTable['type']
+
+/** The plane of horizontal angle 0, which a luminaire's length lies in, is level in type C and upright in the others. */
+const lengthwise = (type: Type): 'across' | 'up' => (type === 'C' ? 'across' : 'up')
+
+const asItStands = (type: Type, opening: LuminousOpening | undefined): LuminousOpening | undefined =>
+  opening === undefined || lengthwise(type) === 'across'
+    ? opening
+    : { ...opening, width: opening.height, height: opening.width }
 
 type Numbered = Word & { readonly value: number }
 
@@ -67,7 +77,7 @@ const tableOf = (text: string): PhotometricTable => {
   mustFit(words, verticals, horizontals)
   const [nadir, zenith] = type === 'C' ? [0, 180] : [-90, 90]
   const vertical = readAngles(words, verticals.value, 'vertical', nadir, zenith)
-  const [from, to] = type === 'C' ? [0, 360] : [-180, 180]
+  const [from, to] = ({ C: [0, 360], B: [-90, 90], A: [-180, 180] } as const)[type]
   const horizontal = readAngles(words, horizontals.value, 'horizontal', from, to)
   const candela = readCandela(
     words,
@@ -83,9 +93,9 @@ const tableOf = (text: string): PhotometricTable => {
     )
   return {
     ...writtenOut(type, vertical, horizontal, candela),
-    opening: openingOf(lengths, year),
+    opening: asItStands(type, openingOf(lengths, year)),
     watts: watts.value > 0 ? as<Watts>(watts.value) : undefined,
-    tilt,
+    tilt: tilt?.(type),
   }
 }
 
@@ -128,10 +138,15 @@ const afterTilt = (
   return { words: new Words(text, end), tilts: says === 'INCLUDE', year }
 }
 
-const lamps: readonly Tilt['lamp'][] = ['upright', 'along 0', 'along 90']
+/** 1 to 3 by LM-63: upright, along the horizontal angle 0, along 90. */
+const lamps: Readonly<Record<'across' | 'up', readonly Tilt['lamp'][]>> = {
+  across: ['upright', 'along width', 'along height'],
+  up: ['upright', 'along height', 'along width'],
+}
 
-const readTilt = (words: Words): Tilt => {
-  const lamp = lamps[whole(words, 'how the lamp lies (1 to 3)', 1, 3).value - 1]!
+/** The rest is told by the photometric type, which follows. */
+const readTilt = (words: Words): ((type: Type) => Tilt) => {
+  const lies = whole(words, 'how the lamp lies (1 to 3)', 1, 3).value
   const count = whole(words, 'the number of tilt angles', 1, Number.MAX_SAFE_INTEGER)
   const left = words.left()
   if (2 * count.value > left)
@@ -148,7 +163,7 @@ const readTilt = (words: Words): Tilt => {
       throw outOfRange(factor, 'the factor of a tilt angle', '0 or more')
     factors[i] = factor.value
   }
-  return { lamp, angles, factors }
+  return (type) => ({ lamp: lamps[lengthwise(type)][lies - 1]!, angles, factors })
 }
 
 // ---------------------------------------------------------------- numbers

@@ -23,8 +23,9 @@ const faultOf = (text: string): readonly [string, string] => {
 /** A candela value that tells by itself which direction it is of. */
 const telling = (v: number, h: number): number => 1000 + v + h / 1000
 
-const at = ({ vertical, horizontal, candela }: PhotometricTable, v: number, h: number): number =>
-  candela[horizontal.indexOf(h) * vertical.length + vertical.indexOf(v)]!
+/** In the plane, and about the pole. */
+const at = ({ inPlane, planes, candela }: PhotometricTable, v: number, h: number): number =>
+  candela[planes.indexOf(h) * inPlane.length + inPlane.indexOf(v)]!
 
 const small = `IESNA:LM-63-2002
 [TEST] 12
@@ -42,8 +43,8 @@ describe('a photometric file', () => {
   it('gives its candela with all factors, its opening and its watts', () => {
     const table = tableOf(small)
     expect(table.type).toBe('C')
-    expect([...table.vertical]).toEqual([0, 45, 90])
-    expect([...table.horizontal]).toEqual([0])
+    expect([...table.inPlane]).toEqual([0, 45, 90])
+    expect([...table.planes]).toEqual([0])
     // Multiplier 2, ballast factor 0.9.
     expect([...table.candela]).toEqual([900, 540, 0])
     expect(table.opening).toEqual({ outline: 'rectangle', width: 0.6, height: 0.4 })
@@ -120,7 +121,7 @@ describe('a photometric file', () => {
   it('reads what TILT=INCLUDE states', () => {
     const tilted = small.replace('TILT=NONE', 'TILT=INCLUDE\n3\n4\n0 30 60 90\n1 0.98 0.95 0.9')
     expect(tableOf(tilted).tilt).toEqual({
-      lamp: 'along 90',
+      lamp: 'along height',
       angles: Float64Array.of(0, 30, 60, 90),
       factors: Float64Array.of(1, 0.98, 0.95, 0.9),
     })
@@ -134,30 +135,30 @@ describe('symmetry written out', () => {
 
   it('a quarter stands for four', () => {
     const table = tableOf(text({ horizontal: [0, 30, 90] }))
-    expect([...table.horizontal]).toEqual([0, 30, 90, 150, 180, 210, 270, 330, 360])
+    expect([...table.planes]).toEqual([0, 30, 90, 150, 180, 210, 270, 330, 360])
     for (const alike of [30, 150, 210, 330]) expect(at(table, 45, alike)).toBe(1045.03)
     for (const alike of [0, 180, 360]) expect(at(table, 90, alike)).toBe(1090)
   })
 
   it('half of a turn stands for both sides of the plane through 0 and 180', () => {
     const table = tableOf(text({ horizontal: [0, 30, 90, 180] }))
-    expect([...table.horizontal]).toEqual([0, 30, 90, 180, 270, 330, 360])
+    expect([...table.planes]).toEqual([0, 30, 90, 180, 270, 330, 360])
     expect([at(table, 45, 330), at(table, 45, 270)]).toEqual([1045.03, 1045.09])
   })
 
   it('from 90 to 270 it stands for both sides of the plane through 90 and 270', () => {
     const table = tableOf(text({ horizontal: [90, 120, 180, 270] }))
-    expect([...table.horizontal]).toEqual([0, 60, 90, 120, 180, 270, 360])
+    expect([...table.planes]).toEqual([0, 60, 90, 120, 180, 270, 360])
     expect([at(table, 45, 60), at(table, 45, 0)]).toEqual([1045.12, 1045.18])
     // With no plane at 180 the turn is closed past 0.
     const open = tableOf(text({ horizontal: [90, 120, 270] }))
-    expect([...open.horizontal]).toEqual([-90, 60, 90, 120, 270, 420])
+    expect([...open.planes]).toEqual([-90, 60, 90, 120, 270, 420])
     expect(at(open, 45, 420)).toBe(at(open, 45, 60))
   })
 
   it('a whole turn may leave its last angle out', () => {
     const table = tableOf(text({ horizontal: steps(0, 330, 30) }))
-    expect([...table.horizontal]).toEqual(steps(0, 360, 30))
+    expect([...table.planes]).toEqual(steps(0, 360, 30))
     expect(at(table, 45, 360)).toBe(1045)
     expect(tableOf(text({ horizontal: steps(0, 360, 30) })).candela.length).toBe(39)
   })
@@ -165,12 +166,13 @@ describe('symmetry written out', () => {
   it('types B and A: from 0 both sides are alike, upward and to the side', () => {
     const table = tableOf(text({ type: 2, vertical: [0, 20, 60], horizontal: [0, 30, 90] }))
     expect(table.type).toBe('B')
-    expect([...table.vertical]).toEqual([-60, -20, 0, 20, 60])
-    expect([...table.horizontal]).toEqual([-90, -30, 0, 30, 90])
-    expect([at(table, -20, -30), at(table, 20, 30)]).toEqual([1020.03, 1020.03])
+    // Planes of vertical angles about the level pole, with the horizontal angles in them.
+    expect([...table.planes]).toEqual([-60, -20, 0, 20, 60])
+    expect([...table.inPlane]).toEqual([-90, -30, 0, 30, 90])
+    expect([at(table, -30, -20), at(table, 30, 20)]).toEqual([1020.03, 1020.03])
     const whole = tableOf(text({ type: 3, vertical: [-40, 0, 40], horizontal: [-50, 0, 50] }))
     expect(whole.type).toBe('A')
-    expect([...whole.horizontal]).toEqual([-50, 0, 50])
+    expect([...whole.planes]).toEqual([-50, 0, 50])
     expect(at(whole, -40, -50)).toBe(1000 - 40 - 0.05)
   })
 })
@@ -265,6 +267,7 @@ describe('what is wrong is told with its line', () => {
     ])
     expect(faultOf(text([...steps(0, 150, 30), 181]))[1]).toBe('181')
     expect(faultOf(text([0], 2))[0]).toMatch(/one horizontal angle only/)
+    expect(faultOf(text([0, 60, 100], 2))).toEqual(['8: the horizontal angle 100 is out of range', '100'])
   })
 
   it('a file that is one long line of anything is told at once', () => {
@@ -334,11 +337,11 @@ describe('whatever a file holds', () => {
             return
           }
           read += 1
-          const { candela, vertical, horizontal } = reading.table
-          expect(candela.length).toBe(vertical.length * horizontal.length)
+          const { candela, inPlane, planes } = reading.table
+          expect(candela.length).toBe(inPlane.length * planes.length)
           expect(candela.every((one) => one >= 0 && one < Number.POSITIVE_INFINITY)).toBe(true)
           expect(candela.some((one) => one > 0)).toBe(true)
-          for (const angles of [vertical, horizontal])
+          for (const angles of [inPlane, planes])
             expect(angles.every((one, i) => i === 0 || one > angles[i - 1]!)).toBe(true)
         },
       ),
