@@ -74,3 +74,6 @@ export const longer = ({ half, cut, tail }: Pulse, times: number): Pulse => ({
   cut: (cut * times) as Seconds,
   tail: (tail * times) as Seconds,
 })
+
+/** Of a share that is kept. Nothing left counts as ten stops: no picture shows less. */
+export const stopsLost = (share: number): number => Math.min(10, -Math.log2(Math.max(share, 2 ** -11)))

@@ -2,7 +2,8 @@
 import type { Camera, Light, Plan } from '../language/plan.js'
 import type { Seconds } from '../units/quantity.js'
 import { flashTime } from './flash-time.js'
-import { keptShare, longer } from './pulse.js'
+import { keptShare, longer, stopsLost } from './pulse.js'
+import { latestOf, likelyLeast } from './trigger-delay.js'
 
 /**
  * What a slit gets of a flash that burns evenly for as long as the slit runs over the frame, and no longer: t of t + T. The best
@@ -14,20 +15,56 @@ export const longBurstShare = (time: Seconds, travel: Seconds): number => time /
 export const opensAtOnce = ({ shutterKind, readout }: Camera): boolean =>
   shutterKind === 'leaf' || (shutterKind === 'electronic' && readout === 0)
 
+export interface LeafLoss {
+  /** Stops lost, by the light that comes in on the average of all delays. */
+  readonly stops: number
+  readonly u: number
+  /** Fired at once, and as late as the trigger may. */
+  readonly least: number
+  readonly most: number
+  /** How much less it may well be: what `u` is on its lower side, which is the narrower. */
+  readonly uLess: number
+}
+
 /**
- * What a shutter that opens over the whole frame at the peak keeps of a light's flash, as stops lost; 0 where nothing is cut.
- * A flash meter that is set to the same shutter time loses the same: what it reads already lacks this.
+ * What of a light's flash a shutter cuts off that opens over the whole frame as its contact closes; 0 where nothing is. It
+ * closes at t, the flash has its peak as late as its trigger fires it: what it gives by t less the delay comes in.
+ *
+ * A flash meter that is set to the same shutter time and fires the light by the same trigger loses the same: what it reads
+ * already lacks this. A meter that waits for the flash itself does not see the delay, which is told where the loss is.
  */
-export const leafLoss = (light: Light, { camera }: Plan): { readonly stops: number; readonly u: number } => {
+export const leafLoss = (light: Light, { camera }: Plan): LeafLoss => {
   const { unit, mode } = light
   if (!opensAtOnce(camera) || unit.kind !== 'flash' || mode === 'high-speed') return none
   const { pulse, u } = flashTime(unit, light.power ?? unit.power.to)
-  const lostAt = (times: number): number => -Math.log2(keptShare(longer(pulse, times), camera.shutterMarked))
-  const most = lostAt(2 ** u)
-  return most < unseen ? none : { stops: lostAt(1), u: (most - lostAt(2 ** -u)) / 2 }
+  const latest = latestOf(light)
+  const kept = (delay: number, times = 1): number =>
+    keptShare(longer(pulse, times), (camera.shutterMarked - delay) as Seconds)
+  const most = stopsLost(kept(latest))
+  if (stopsLost(kept(latest, 2 ** u)) < unseen) return none
+  const byTimes = (times: number): number => stopsLost(onAverage((part) => kept(part * latest, times)))
+  const stops = byTimes(1)
+  const byDuration = (byTimes(2 ** u) - byTimes(2 ** -u)) / 2
+  const early = stopsLost(kept(likelyLeast * latest))
+  const byDelay = Math.sqrt(onAverage((part) => (stopsLost(kept(part * latest)) - stops) ** 2))
+  return {
+    stops,
+    u: Math.hypot(byDuration, byDelay),
+    least: stopsLost(kept(0)),
+    most,
+    uLess: Math.hypot(byDuration, Math.max(0, stops - early)),
+  }
 }
 
-/** Stops: nothing is cut if the flash lasts as long as it may. */
+/** Over 0 to 1. */
+const onAverage = (value: (at: number) => number): number => {
+  const parts = 24
+  let sum = 0
+  for (let i = 0; i < parts; i++) sum += value((i + 0.5) / parts)
+  return sum / parts
+}
+
+/** Stops: nothing is cut if the flash lasts, and its trigger takes, as long as it may. */
 const unseen = 1e-4
 
-const none = { stops: 0, u: 0 } as const
+const none: LeafLoss = { stops: 0, u: 0, least: 0, most: 0, uLess: 0 }

@@ -2,7 +2,8 @@
  * Flash and a focal-plane shutter. All times here are as marked: sync and margin are judged by the dial, and a mark is
  * within the tolerance of the shutter itself (ISO 516).
  */
-import type { Camera, Light } from '../language/plan.js'
+import type { Camera } from '../language/plan.js'
+import type { TriggerKind } from '../light/trigger-delay.js'
 import type { Seconds, Stops } from '../units/quantity.js'
 
 /**
@@ -23,8 +24,6 @@ export interface TimeRange {
   readonly most: Seconds
 }
 
-const noDelay: TimeRange = { least: 0 as Seconds, most: 0 as Seconds }
-
 /** Travel of the first curtain over the frame: known, or a range. */
 export const curtainTravel = (camera: Camera): TimeRange =>
   camera.curtain === undefined
@@ -36,14 +35,14 @@ export const curtainTravel = (camera: Camera): TimeRange =>
 
 /**
  * The band that a flash leaves dark: between the first curtain's arrival and the second one's start only t/T of the
- * frame is open. `delay` is what the trigger adds after the contact closes, at least and at most. Undefined where the whole
+ * frame is open. `latest` is what the trigger adds at most after the contact closes. Undefined where the whole
  * frame is open: no faster than sync, or no focal-plane shutter.
  */
-export const darkBand = (camera: Camera, delay: TimeRange = noDelay): Band | undefined => {
+export const darkBand = (camera: Camera, latest: Seconds = 0 as Seconds): Band | undefined => {
   if (camera.shutterKind !== 'focal-plane' || !fasterThanSync(camera)) return undefined
   const travel = curtainTravel(camera)
-  const least = Math.min(1, Math.max(0, camera.shutterMarked - delay.most) / travel.most)
-  const most = Math.min(1, Math.max(0, camera.shutterMarked - delay.least) / travel.least)
+  const least = Math.min(1, Math.max(0, camera.shutterMarked - latest) / travel.most)
+  const most = Math.min(1, camera.shutterMarked / travel.least)
   return { open: { least, most }, dark: { least: 1 - most, most: 1 - least } }
 }
 
@@ -81,8 +80,6 @@ export const fasterThanSync = (camera: Camera): boolean => camera.shutterMarked 
 export const underSync = (camera: Camera): Stops =>
   (Math.round(3 * Math.log2(camera.shutterMarked / camera.sync)) / 3 + 0) as Stops
 
-export type TriggerKind = NonNullable<Light['trigger']>['by']
-
 /** Stops under sync that a trigger wants for its delay. Common practice, no source. */
 export const triggerMargin: Readonly<Record<TriggerKind, Stops>> = {
   cable: 0 as Stops,
@@ -91,18 +88,3 @@ export const triggerMargin: Readonly<Record<TriggerKind, Stops>> = {
   optical: 0 as Stops,
   'optical groups': 1 as Stops,
 }
-
-/** What a trigger may take from the contact to the flash, at most. From memory. */
-const latest: Readonly<Record<TriggerKind, number>> = {
-  cable: 0,
-  radio: 0.0005,
-  'basic radio': 0.0015,
-  optical: 0.0001,
-  'optical groups': 0.003,
-}
-
-/** Nothing is added where the plan does not say what fires the flash. */
-export const triggerDelay = (by: TriggerKind | undefined): TimeRange => ({
-  least: 0 as Seconds,
-  most: (by === undefined ? 0 : latest[by]) as Seconds,
-})

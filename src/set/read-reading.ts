@@ -205,7 +205,8 @@ const asTheyStood = (transport: Transport, { taken }: MeterReading, lights: read
 
 /**
  * Scaled from its power then to today's; 0.05 stop less sure for each stop, alike for all readings at that power. The meter
- * is taken to have been set to the plan's shutter time: what a leaf shutter cuts off a long flash, it did not see either.
+ * is taken to have been set to the plan's shutter time and to have fired the light by its trigger: what a leaf shutter cuts off a
+ * long or late flash, it did not see either.
  */
 const partOf = (
   plan: Plan,

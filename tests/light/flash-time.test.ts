@@ -224,6 +224,56 @@ describe('a leaf shutter', () => {
     expect(leafLoss(slow(1), leaf(0.001)).u).toBeGreaterThan(0)
   })
 
+  it('that a late flash runs into keeps on average what frames of all delays sum up to', () => {
+    // The delays are the program's own, from memory: half a millisecond, one and a half, three at most.
+    const latest = { radio: 0.0005, 'basic radio': 0.0015, 'optical groups': 0.003 } as const
+    fc.assert(
+      fc.property(
+        fc.constantFrom<keyof typeof latest>('radio', 'basic radio', 'optical groups'),
+        fc.double({ min: 1 / 4000, max: 1 / 125, noNaN: true }),
+        fc.constantFrom(1, 1 / 2, 1 / 8),
+        (by, open, power) => {
+          const trigger = { by, channel: undefined, group: undefined, early: false }
+          const light = { ...slow(power), trigger }
+          const { step, at: flash } = trace(flashTime(light.unit as FlashUnit, power as PowerShare).pulse)
+          // Light that is out by each step; the frame ends with what is out by then.
+          let out = 0
+          const outBy = [0, ...flash.map((one) => (out += one))]
+          const frames = Array.from({ length: 300 }, (_, i) => {
+            const left = open - ((i + 0.5) / 300) * latest[by]
+            return outBy[Math.min(flash.length, Math.max(0, Math.round(left / step)))]! / out
+          })
+          const mean = frames.reduce((all, one) => all + one, 0) / frames.length
+          const { stops, least, most, u, uLess } = leafLoss(light, leaf(open, light))
+          expect(Math.abs(2 ** -Math.min(stops, 10) - Math.max(mean, 2 ** -10))).toBeLessThan(0.01)
+          expect(2 ** -least).toBeCloseTo(Math.max(2 ** -10, frames[0]!), 1)
+          expect(2 ** -most).toBeCloseTo(Math.max(2 ** -10, frames.at(-1)!), 1)
+          if (stops > 0) expect(u).toBeGreaterThan(0)
+          expect(least).toBeLessThanOrEqual(stops + 1e-9)
+          expect(stops).toBeLessThanOrEqual(most + 1e-9)
+          // On the side of less loss it is never less sure than the range allows, but for the duration's own u.
+          expect(uLess).toBeLessThan(stops - least + u + 1e-9)
+        },
+      ),
+      { numRuns: 15, seed: 6 },
+    )
+  })
+
+  it('closes before a flash that comes too late: black', () => {
+    const late = {
+      ...slow(1),
+      trigger: { by: 'optical groups', channel: undefined, group: undefined, early: false },
+    } as const
+    const { least, most, u } = leafLoss(late, leaf(1 / 1600, late))
+    expect(most).toBe(10)
+    // By hand: 0.625 ms of a flash of 1 ms t0.5.
+    expect(least).toBeCloseTo(-Math.log2(1 - 2 ** -0.625), 9)
+    expect(u).toBeGreaterThan(2)
+    expect(
+      leafLoss({ ...late, trigger: { ...late.trigger, by: 'cable' } }, leaf(1 / 1600, late)).u,
+    ).toBeLessThan(0.5)
+  })
+
   it('takes it from what the light gives by its rating, the short flash keeps all', () => {
     const open = makePlan({ lights: [slow(1)] })
     const given = (light: Light, plan = leaf(0.001, light)) => priorStrength(light, plan)!.candelaSeconds

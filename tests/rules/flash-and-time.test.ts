@@ -133,6 +133,39 @@ describe('a leaf shutter', () => {
   })
 })
 
+describe('a leaf shutter and a late trigger', () => {
+  const found = (by: string, shutter = '1/1600') =>
+    findingsOf(
+      'leaf-cuts-flash',
+      text(
+        `shutter: ${shutter}, shutter-kind: leaf`,
+        `unit: { energy: 400 Ws, regulated: voltage, durations: [{ power: full, t0.5: 1/3000 }] }, power: full, trigger: { by: ${by} }`,
+      ).replace('f/5.6', 'f/16'),
+    )[0]
+
+  it('tells the range: from the flash by cable to one that is as late as it may', () => {
+    // By hand, with 0.625 ms open: 1 - 2^(-0.625 × 3) kept by cable; with half a millisecond less, 1 - 2^(-0.125 × 3).
+    const stops = (left: number) => (-Math.log2(1 - 2 ** (-left * 3))).toFixed(1)
+    expect([stops(0.625), stops(0.125)]).toEqual(['0.5', '2.1'])
+    expect(found('cable')!.message).toMatch(/0\.5 stop weaker/)
+    expect(found('radio')!.message).toMatch(/0\.5 to 2\.1 stops weaker/)
+    expect(found('radio')!.certainty).toBe('probable')
+    // 1.5 and 3 ms are longer than the shutter is open.
+    for (const by of ['basic radio', 'optical groups'])
+      expect(found(by)!.message).toMatch(/at least 0\.5 stop weaker than it burns, or not at all/)
+    expect(found('optical groups')!.certainty).toBe('sure')
+  })
+
+  it('is mended by a cable where it is all the trigger’s, or by a slower time', () => {
+    const late = found('optical groups', '1/400')!
+    expect(late.advice.map(({ title }) => title).join()).toMatch(
+      /camera\.shutter → 1\/\d+.*key fired by cable/,
+    )
+    expect(found('radio', '1/400')).toBeUndefined()
+    expect(found('cable', '1/400')).toBeUndefined()
+  })
+})
+
 describe('an electronic shutter', () => {
   it('leaves dark what is not open for the whole flash', () => {
     const found = (shutter: string, readout: string) =>

@@ -7,3 +7,6 @@ export const durationText = (seconds: number, words: Words): string => {
   const grain = 10 ** (Math.floor(Math.log10(per)) - 1)
   return words.shutter(1 / (Math.round(per / grain) * grain))
 }
+
+/** `1.5 ms`; never negative. */
+export const milliseconds = (seconds: number): string => `${Math.round(Math.max(0, seconds) * 1e4) / 10} ms`

@@ -1,8 +1,9 @@
 /** Flash and curtains in time: what of a flash the last strip of the frame misses. */
 import type { Light } from '../../language/plan.js'
 import { flashTime } from '../../light/flash-time.js'
-import { keptShare, type Pulse } from '../../light/pulse.js'
-import { curtainTravel, fasterThanSync, triggerDelay } from '../../picture/shutter.js'
+import { keptShare, stopsLost } from '../../light/pulse.js'
+import { latestOf } from '../../light/trigger-delay.js'
+import { curtainTravel, fasterThanSync } from '../../picture/shutter.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import type { Seconds } from '../../units/quantity.js'
 import { powerSet } from './power-set.js'
@@ -30,19 +31,14 @@ export const tailsCut = (set: ComputedSet): readonly Tail[] => {
     const power = powerSet(set, light)
     const { pulse, u, t01 } = flashTime(light.unit, power.power)
     if (!power.known) return []
-    const late = triggerDelay(light.trigger?.by).most
-    const at = (delay: number, times: number): number => missed(pulse, (slack - delay) / times)
+    const late = latestOf(light)
+    const at = (delay: number, times: number): number =>
+      stopsLost(keptShare(pulse, ((slack - delay) / times) as Seconds))
     const lost = at(late / 2, 1)
     const byDelay = (at(late, 1) - at(0, 1)) / 2
     const byTime = (at(late / 2, 2 ** u) - at(late / 2, 2 ** -u)) / 2
     return [{ light, lost, u: Math.hypot(byDelay, byTime), t01 }]
   })
-}
-
-/** Nothing left counts as ten stops. */
-const missed = (pulse: Pulse, time: number): number => {
-  const kept = keptShare(pulse, Math.max(0, time) as Seconds)
-  return kept < 2 ** -10 ? 10 : -Math.log2(kept)
 }
 
 export interface TooEarly {

@@ -1,9 +1,11 @@
 import type { Plan } from '../../language/plan.js'
 import { highSpeedLoss } from '../../light/strength.js'
-import { type Band, darkBand, fasterThanSync, type TimeRange, triggerDelay } from '../../picture/shutter.js'
+import { latestOf } from '../../light/trigger-delay.js'
+import { type Band, darkBand, fasterThanSync } from '../../picture/shutter.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import type { Change } from '../../set/knobs.js'
 import { exactShutter } from '../../units/marks.js'
+import type { Seconds } from '../../units/quantity.js'
 import { turnLight } from '../gear.js'
 import { lightPointer } from '../place-pointer.js'
 import { type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
@@ -104,10 +106,7 @@ export const shutterBeyondSync = rule<BeyondSync>({
 })
 
 /** Of the flash that comes last. */
-const latestTrigger = (plan: Plan): TimeRange =>
-  singleFlashes(plan)
-    .map(({ trigger }) => triggerDelay(trigger?.by))
-    .reduce((late, one) => (one.most > late.most ? one : late))
+const latestTrigger = (plan: Plan): Seconds => Math.max(...singleFlashes(plan).map(latestOf)) as Seconds
 
 /** The ambient light then comes up, by a known amount where it is stated. */
 const atSync = ({ faster }: BeyondSync, words: Words, { plan, set }: RuleContext): readonly Mend[] => {

@@ -7,7 +7,7 @@ import { lightPointer, settingPointer } from '../place-pointer.js'
 import { type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
 import { reached } from '../tiers.js'
 import type { Words } from '../words.js'
-import { durationText } from './duration-text.js'
+import { durationText, milliseconds } from './duration-text.js'
 import { type Tail, type TooEarly, tailsCut, tooShortForEarly } from './edge-of-flash.js'
 import { atShutter, costsOfSlower, slowerMarks } from './slower.js'
 import { earlyFlashes, singleFlashes, syncU } from './sync.js'
@@ -222,8 +222,6 @@ const tail = (found: Tail, { limits }: RuleContext): Margin => {
     found: { kind: 'tail', ...found },
   }
 }
-
-const milliseconds = (seconds: number): string => `${Math.round(Math.max(0, seconds) * 1e4) / 10} ms`
 
 const moreMargin = ({ needs, by }: Near, words: Words, { plan, set }: RuleContext): readonly Mend[] => {
   const slower = nearestShutter((plan.camera.sync * 2 ** needs) as Seconds)
