@@ -188,7 +188,6 @@ const partsOf = (scene: Scene, budget: number, exchanged: typeof transferOf): Pa
         transfer(),
         first(source),
         (surface) => surfaceShares(surface)[channel]!,
-        exitance(source),
       )
       return { exitance: given, exposure: lazy(() => carried(mesh(), transfer(), given)) }
     })

@@ -27,14 +27,12 @@ const ofAll: Reflects = ({ reflectance }) => reflectance
  * Exitance by side per unit of strength, from the exposure that `firstLight` gives.
  *
  * @param reflects in one channel, where light is followed by colour
- * @param near exitance that is not far off, to go on from: what surfaces give back of all light
  */
 export const radiosity = (
   mesh: Mesh,
   transfer: Transfer,
   first: Float64Array,
   reflects: Reflects = ofAll,
-  near?: Float64Array,
 ): Float64Array => {
   const count = first.length
   const { own, through } = shares(mesh, reflects)
@@ -50,8 +48,7 @@ export const radiosity = (
     carry(given, exposure)
     give(exposure, into)
   }
-  let now: Float64Array = near === undefined ? start : coloured(mesh, near, reflects)
-  const patience = near === undefined ? 0 : plainRounds
+  let now: Float64Array = start
   let next: Float64Array = new Float64Array(count)
   for (let round = 0; round < rounds; round++) {
     again(now, next)
@@ -64,23 +61,11 @@ export const radiosity = (
     for (let k = 0; k < count && settled; k++)
       settled = Math.abs(next[k]! - now[k]!) <= close * Math.max(next[k]!, 1e-3 * highest)
     if (settled) return positive(next)
-    const plain = round < patience || round >= patience + cycles
-    now = plain ? next : leastResidual(mesh, again, now, next)
+    now = round < cycles ? leastResidual(mesh, again, now, next) : next
     next = new Float64Array(count)
   }
   return positive(now)
 }
-
-/** So near, rounds of the series settle sooner than a cycle does. */
-const plainRounds = 5
-
-/** Each side's exitance as its own channel gives it back, had the light that comes to it no colour yet. */
-const coloured = (mesh: Mesh, all: Float64Array, reflects: Reflects): Float64Array =>
-  all.map((one, side) => {
-    const { surface } = mesh.patches[side >> 1]!
-    const face = (side & 1) === 0 ? surface.front : surface.back
-    return face === undefined || !(face.reflectance > 0) ? one : (one * reflects(face)) / face.reflectance
-  })
 
 /** Where next to nothing arrives, links that fall evenly over their cells may take away more than that. */
 const positive = (exitance: Float64Array): Float64Array => exitance.map((one) => Math.max(0, one))
