@@ -11,7 +11,6 @@ import {
   iso,
   type LumenSeconds,
   type Metres,
-  type Seconds,
   type WattSeconds,
 } from '../units/quantity.js'
 import { beamExponent, beamSolidAngle, standardReflector } from './beam.js'
@@ -24,7 +23,7 @@ import { uncertainties } from './how-sure.js'
 import { makeSource } from './make-source.js'
 import { photometryOf } from './photometric.js'
 import { onAxisResponse } from './response.js'
-import { leafLoss, longBurstShare } from './shutter-loss.js'
+import { earlyLoss, type Loss, leafLoss } from './shutter-loss.js'
 
 export type StrengthFrom =
   | 'reading'
@@ -160,11 +159,6 @@ export const lossesBeyondFront = (light: Light, plan: Plan): Loss => {
   return { stops: gel + shut.stops, u: shut.u }
 }
 
-export interface Loss {
-  readonly stops: number
-  readonly u: number
-}
-
 /**
  * High-speed sync, stops: entry, then what the slit of the shutter lets through, log₂(sync/t) by the marked times.
  * Undefined where the flash fires at once.
@@ -177,18 +171,6 @@ export const highSpeedLoss = ({ mode, unit }: Light, { camera }: Plan): Loss | u
     stops: (stated ?? highSpeedEntry) + Math.log2(camera.sync / camera.shutterMarked),
     u: stated === undefined ? uncertainties.highSpeedEntry : uncertainties.highSpeedStated,
   }
-}
-
-/** Travel of a curtain against the sync time, where the camera's own is not stated: 0.7 to 1.0. Common practice, no source. */
-const usualTravel = 0.85
-
-/** A flash that is fired early, so that the slit runs over the frame while it burns: at best as an even one does. */
-const earlyLoss = ({ trigger, unit }: Light, { camera }: Plan): Loss | undefined => {
-  const { shutterKind, shutterMarked, sync, curtain } = camera
-  if (trigger?.early !== true || unit.kind !== 'flash' || shutterKind !== 'focal-plane') return undefined
-  if (shutterMarked >= sync * 0.999) return undefined
-  const travel = curtain ?? ((sync * usualTravel) as Seconds)
-  return { stops: -Math.log2(longBurstShare(shutterMarked, travel)), u: uncertainties.highSpeedEntry }
 }
 
 // ---------------------------------------------------------------- continuous

@@ -2,7 +2,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Finding } from '../../src/checker/finding.js'
-import { tailsCut, tooShortForEarly } from '../../src/rules/shutter/edge-of-flash.js'
+import { tailsCut } from '../../src/rules/shutter/edge-of-flash.js'
+import { earlyFalls } from '../../src/rules/shutter/fired-early.js'
 import { computeSet } from '../../src/set/compute-set.js'
 import { checkText, findingsOf, planOf } from './check-text.js'
 
@@ -66,33 +67,75 @@ describe('the tail of a flash', () => {
 })
 
 describe('a flash fired early', () => {
-  it('leaves strips in the dark where it is too short, by the strips', () => {
-    const early = (power: string, shutter: string) => {
-      const set = setOf(
-        `shutter: ${shutter}, sync: 1/200, curtain: 4 ms`,
-        `unit: { energy: 400 Ws, regulated: igbt, durations: [{ power: full, t0.1: 1/250 }, { power: 1/32, t0.1: 1/5000 }] }, power: ${power}, trigger: { by: radio, early: true }`,
-      )
-      return tooShortForEarly(set, 0.25)[0]!
-    }
-    // Fired a quarter of its travel ahead of the curtain's arrival: the last strip opens 1 ms later.
-    for (const power of ['full', '1/2', '1/8', '1/32']) {
-      const { t01, short } = early(power, '1/200')
-      const opens = 0.001
-      expect(short > 0, power).toBe(t01 < opens)
-    }
-    expect(early('1/32', '1/200').short).toBeGreaterThan(0)
-    expect(early('full', '1/200').short).toBeLessThan(0)
-    // Faster than sync it has to burn for the whole run.
-    expect(early('1/2', '1/1000').short).toBeGreaterThan(early('1/2', '1/200').short)
+  const early = (shutter: string, t05: number, more = '') =>
+    text(
+      `shutter: ${shutter}, sync: 1/200, curtain: 4 ms`,
+      `unit: { energy: 400 Ws, regulated: voltage, durations: [{ power: full, t0.5: ${(t05 * 1000).toFixed(6)} ms }] }, power: full, trigger: { by: radio, early: true }${more}`,
+    )
+  const fallOf = (shares: readonly number[]): number => Math.log2(Math.max(...shares) / Math.min(...shares))
+
+  it('falls off over the frame as strips exposed one by one do', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(1000, 640, 250, 200, 160, 100),
+        fc.double({ min: 0.0008, max: 0.006, noNaN: true }),
+        (mark, t05) => {
+          const [fall] = earlyFalls(computeSet(planOf(early(`1/${mark}`, t05))), 0.25)
+          // Faster than sync as the slit starts; else a quarter of the 4 ms before the curtain arrives.
+          const got = strips(1 / mark, 0.004, mark > 200 ? 0 : 0.003, t05)
+          expect(fall!.stops).toBeCloseTo(fallOf(got), 1)
+        },
+      ),
+      { numRuns: 12, seed: 2 },
+    )
   })
 
-  it('lights through the slit as an even burst does, at best', () => {
-    const key = 'unit: head 400 Ws, power: full, trigger: { by: radio, early: true }'
-    const light = (shutter: string) =>
-      setOf(`shutter: ${shutter}, sync: 1/250, curtain: 4 ms`, key).key!.figure.stops
-    // The check values sync.hss.500 and sync.hss.2000.
-    expect(light('1/500') - light('1/250')).toBeCloseTo(-1.5849625, 6)
-    expect(light('1/2000') - light('1/250')).toBeCloseTo(-3.169925, 6)
+  it('is told of by the stops between the edges', () => {
+    const found = (shutter: string, perSecond: number) =>
+      findingsOf('trigger-margin', early(shutter, 1 / perSecond / Math.log2(10)))[0]
+    // By hand, an exponential: 4 ms of t0.1 1/240 are 4 × 0.24 × 3.32 = 3.2 half-lives; a millisecond of 1/900 is 3.0.
+    expect(measured(found('1/1000', 240)!, 'fall')).toBeCloseTo(4 * 0.24 * 3.32192809, 4)
+    expect(found('1/1000', 240)).toMatchObject({ level: 'warning', certainty: 'sure' })
+    expect(measured(found('1/160', 900)!, 'fall')).toBeCloseTo(0.9 * 3.32192809, 1)
+    expect(found('1/160', 900)!.message).toMatch(/one edge comes out 3 stops darker/)
+    expect(found('1/1000', 60)).toBeUndefined()
+    expect(found('1/160', 180)).toBeUndefined()
+    expect(found('1/200', 5000)!.message).toMatch(/a strip along one edge stays dark/)
+  })
+
+  it('is mended by more power where that makes the flash last', () => {
+    const advice = (power: string) =>
+      findingsOf(
+        'trigger-margin',
+        text(
+          'shutter: 1/200, sync: 1/200, curtain: 4 ms',
+          `unit: { energy: 400 Ws, regulated: igbt, durations: [{ power: full, t0.1: 1/150 }, { power: 1/32, t0.1: 1/2500 }] }, power: ${power}, trigger: { by: radio, early: true }`,
+        ),
+      ).flatMap((one) => one.advice.map(({ title }) => title))
+    expect(advice('1/32').join()).toMatch(/key at 1.* or more: its flash then lasts/)
+    expect(advice('full')).toEqual([])
+  })
+
+  it('lights the frame through the slit as its strips get on average', () => {
+    // By hand, of an exponential over the frame: 2.55 stops at t0.1 1/240, 3.33 at 1/60.
+    for (const [t01, stops] of [
+      [1 / 240, 2.55],
+      [1 / 60, 3.33],
+      [1 / 600, undefined],
+    ] as const) {
+      const t05 = t01 / Math.log2(10)
+      const given = (more: string) =>
+        setOf('shutter: 1/1000, sync: 1/200, curtain: 4 ms', more).key!.figure.stops
+      const key = (trigger: string) =>
+        `unit: { energy: 400 Ws, regulated: voltage, durations: [{ power: full, t0.5: ${(t05 * 1000).toFixed(6)} ms }] }, power: full, trigger: { by: cable${trigger} }`
+      const got = strips(0.001, 0.004, 0, t05)
+      // Trapezia over the frame.
+      const ends = (got[0]! + got.at(-1)!) / 2
+      const mean = (got.reduce((sum, one) => sum + one, 0) - ends) / (got.length - 1)
+      const lost = given(key('')) - given(key(', early: true'))
+      expect(lost).toBeCloseTo(-Math.log2(mean), 2)
+      if (stops !== undefined) expect(lost).toBeCloseTo(stops, 2)
+    }
   })
 })
 

@@ -3,11 +3,11 @@ import type { Light } from '../../language/plan.js'
 import { flashTime } from '../../light/flash-time.js'
 import { keptShare, stopsLost } from '../../light/pulse.js'
 import { latestOf } from '../../light/trigger-delay.js'
-import { curtainTravel, fasterThanSync } from '../../picture/shutter.js'
+import { fasterThanSync } from '../../picture/shutter.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import type { Seconds } from '../../units/quantity.js'
 import { powerSet } from './power-set.js'
-import { earlyFlashes, singleFlashes } from './sync.js'
+import { singleFlashes } from './sync.js'
 
 export interface Tail {
   readonly light: Light
@@ -38,42 +38,5 @@ export const tailsCut = (set: ComputedSet): readonly Tail[] => {
     const byDelay = (at(late, 1) - at(0, 1)) / 2
     const byTime = (at(late / 2, 2 ** u) - at(late / 2, 2 ** -u)) / 2
     return [{ light, lost, u: Math.hypot(byDelay, byTime), t01 }]
-  })
-}
-
-export interface TooEarly {
-  readonly light: Light
-  readonly t01: Seconds
-  /** That it has to last, at least. */
-  readonly needs: Seconds
-  /** Stops of time that it is too short; negative is to spare. */
-  readonly short: number
-  readonly u: number
-}
-
-/**
- * A flash fired before the shutter is open has to last until it is: through the whole run of the slit where that is faster than
- * sync, else through as much of the curtain's run as it is fired early, which no maker tells.
- *
- * @param ahead share of the curtain's travel that it is taken to be fired early, at the sync speed and slower
- */
-export const tooShortForEarly = (set: ComputedSet, ahead: number): readonly TooEarly[] => {
-  const { plan } = set
-  const { least, most } = curtainTravel(plan.camera)
-  const run = Math.sqrt(least * most) * (fasterThanSync(plan.camera) ? 1 : ahead)
-  return earlyFlashes(plan).flatMap((light): TooEarly[] => {
-    if (light.unit.kind !== 'flash') return []
-    const power = powerSet(set, light)
-    const { t01, u } = flashTime(light.unit, power.power)
-    const more = flashTime(light.unit, Math.min(1, power.power * 2 ** power.u) as typeof power.power).t01
-    return [
-      {
-        light,
-        t01,
-        needs: run as Seconds,
-        short: Math.log2(run / t01),
-        u: Math.hypot(u, Math.log2(more / t01), Math.log2(most / least) / 2),
-      },
-    ]
   })
 }

@@ -1,14 +1,13 @@
-import type { Plan } from '../../language/plan.js'
-import { flashTime, regulationOf } from '../../light/flash-time.js'
 import { fasterThanSync, triggerMargin, underSync } from '../../picture/shutter.js'
 import { exactShutter, nearestShutter } from '../../units/marks.js'
-import type { PowerShare, Seconds } from '../../units/quantity.js'
+import type { Seconds } from '../../units/quantity.js'
 import { lightPointer, settingPointer } from '../place-pointer.js'
 import { type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
 import { reached } from '../tiers.js'
 import type { Words } from '../words.js'
 import { durationText, milliseconds } from './duration-text.js'
-import { type Tail, type TooEarly, tailsCut, tooShortForEarly } from './edge-of-flash.js'
+import { type Tail, tailsCut } from './edge-of-flash.js'
+import { earlyFalls, earlyText, earlyWhy, type Fall, insteadOfEarly } from './fired-early.js'
 import { atShutter, costsOfSlower, slowerMarks } from './slower.js'
 import { earlyFlashes, singleFlashes, syncU } from './sync.js'
 
@@ -27,6 +26,8 @@ wanted: { framing: head and shoulders }
 `
 const quick = (power: string): string =>
   `unit: { energy: 400 Ws, regulated: igbt, durations: [{ power: full, t0.1: 1/500 }, { power: 1/32, t0.1: 1/4000 }] }, power: ${power}`
+const long =
+  'unit: { energy: 1200 Ws, regulated: voltage, durations: [{ power: full, t0.1: 1/60 }] }, power: full'
 const slow =
   'unit: { energy: 800 Ws, regulated: voltage, durations: [{ power: full, t0.1: 1/250 }] }, power: full'
 
@@ -41,7 +42,7 @@ interface Near {
 }
 
 interface Margin extends Evidence {
-  readonly found: Near | ({ readonly kind: 'early' } & TooEarly) | ({ readonly kind: 'tail' } & Tail)
+  readonly found: Near | ({ readonly kind: 'early' } & Fall) | ({ readonly kind: 'tail' } & Tail)
 }
 
 const limitNames = {
@@ -76,11 +77,13 @@ export const triggerMarginRule = rule<Margin>({
       unit: 'stop',
       says: 'under the sync speed, by optical groups',
     },
-    early: {
+    ahead: {
       value: 1 / 4,
       unit: 'share',
-      says: "of the curtain's run that a flash fired early must last, at the sync speed and slower; faster, the whole run",
+      says: "of the curtain's run that is left when a flash is fired early, at the sync speed and slower; faster, all of it",
     },
+    'early-note': { value: 1, unit: 'stop', says: 'over the frame of a flash fired early: note over this' },
+    early: { value: 2, unit: 'stop', says: 'over the frame of a flash fired early: warning over this' },
     'tail-note': {
       value: 1 / 3,
       unit: 'stop',
@@ -90,27 +93,42 @@ export const triggerMarginRule = rule<Margin>({
   },
   why: 'A trigger takes its time after the contact closes, and a large flash burns for some. At the sync speed there is none to spare, and a strip along one edge stays dark, from one frame to the next more or less. A trigger that fires early, for a long flash to burn through the slit, leaves the other edge dark with a short one.',
   formula:
-    'log2(shutter time / sync time) in the thirds of the dial, against what the trigger wants; the tail: the flash that is out by t - T; fired early: t0.1 against a quarter of the travel T',
+    'log2(shutter time / sync time) in the thirds of the dial, against what the trigger wants; the tail: the flash that is out by t - T; fired early: what the flash gives the strips of the frame while they are open, the lightest against the darkest',
   sources: [
     {
       kind: 'common practice',
       says: 'cable 0, radio a third, basic radio two thirds, optical groups one stop under sync',
     },
     { kind: 'derived', says: 'usable sync time = travel + delay + duration of the flash' },
-    { kind: 'common practice', says: 'early firing wants a flash of a millisecond or more' },
+    {
+      kind: 'derived',
+      says: 'strip y of the frame is open from y·T for the time t while the flash dies down',
+    },
+    {
+      kind: 'common practice',
+      says: 'a frame that falls off by a stop or two is what early firing is used with',
+    },
   ],
   basis: 'the marks of the dial; margins are common practice',
   fires: [
     { title: 'basic radio at the sync speed', plan: fired('basic radio', '1/200') },
     { title: 'basic radio a third under it', plan: fired('basic radio', '1/160') },
     { title: 'fired early, and over too soon', plan: fired('radio, early: true', '1/160', quick('1/32')) },
+    {
+      title: 'a slit that outlasts the flash',
+      plan: fired('radio, early: true', '1/1000', slow, ', curtain: 4 ms'),
+    },
     { title: 'a long flash at the sync speed', plan: fired('cable', '1/200', slow, ', curtain: 4 ms') },
   ],
   passes: [
     { title: 'by cable', plan: fired('cable', '1/200') },
     { title: 'radio a third under it', plan: fired('radio', '1/160') },
     { title: 'basic radio two thirds under it', plan: fired('basic radio', '1/125') },
-    { title: 'fired early, for a long flash', plan: fired('radio, early: true', '1/160', quick('full')) },
+    { title: 'fired early, for a long flash', plan: fired('radio, early: true', '1/160', long) },
+    {
+      title: 'a flash that lasts as long as the slit runs',
+      plan: fired('radio, early: true', '1/1000', long, ', curtain: 4 ms'),
+    },
     { title: 'a long flash and time for it', plan: fired('cable', '1/80', slow, ', curtain: 4 ms') },
   ],
 
@@ -129,11 +147,11 @@ export const triggerMarginRule = rule<Margin>({
 
   detect: (context) => [
     ...near(context),
-    ...tooShortForEarly(context.set, context.limits.early!).map((found) => early(found, context.plan)),
+    ...earlyFalls(context.set, context.limits.ahead!).map((found) => early(found, context)),
     ...tailsCut(context.set).map((found) => tail(found, context)),
   ],
 
-  tell: ({ found }, words, { plan }) => {
+  tell: ({ found }, words, { plan, limits }) => {
     const { camera } = plan
     switch (found.kind) {
       case 'near':
@@ -143,8 +161,8 @@ export const triggerMarginRule = rule<Margin>({
         }
       case 'early':
         return {
-          message: `a strip along the far edge stays dark, at whatever shutter: ${found.light.name} is fired early, and its flash of ${durationText(found.t01, words)} is over before the shutter is open all over`,
-          why: `fired early a flash has to last ${durationText(found.needs, words)} or longer (t0.1); less power makes it worse where it is cut short`,
+          message: earlyText(found, words, camera),
+          why: earlyWhy(found, words, camera, limits['early-note']!),
         }
       case 'tail':
         return {
@@ -158,7 +176,10 @@ export const triggerMarginRule = rule<Margin>({
     found.kind === 'near'
       ? moreMargin(found, words, context)
       : found.kind === 'early'
-        ? longEnough(found, words)
+        ? insteadOfEarly(found, words, context.set, {
+            share: context.limits.ahead!,
+            fall: context.limits['early-note']!,
+          })
         : timeForAll(found, words, context),
 })
 
@@ -195,16 +216,24 @@ const near = ({ plan, limits }: RuleContext): readonly Margin[] => {
   ]
 }
 
-const early = (found: TooEarly, plan: Plan): Margin => ({
-  pointer: lightPointer(found.light.name, 'trigger'),
-  also: [
-    { pointer: settingPointer(found.light), says: 'so long it burns at this setting' },
-    ...(fasterThanSync(plan.camera) ? [{ pointer: '/camera/shutter', says: 'faster than sync' }] : []),
-  ],
-  beyond: { stops: found.short, u: found.u },
-  measured: { lasts: { value: found.t01, unit: 's', limit: found.needs, side: 'at-least' } },
-  found: { kind: 'early', ...found },
-})
+const early = (found: Fall, { plan, limits }: RuleContext): Margin => {
+  const { light, stops, u } = found
+  const tier = reached((limit) => stops - limit, u, [
+    { level: 'note', limit: limits['early-note']! },
+    { level: 'warning', limit: limits.early! },
+  ])
+  return {
+    pointer: lightPointer(light.name, 'trigger'),
+    also: [
+      { pointer: settingPointer(light), says: 'so long it burns at this setting' },
+      ...(fasterThanSync(plan.camera) ? [{ pointer: '/camera/shutter', says: 'faster than sync' }] : []),
+    ],
+    beyond: tier.beyond,
+    level: tier.level,
+    measured: { fall: { value: stops, unit: 'stop', u, limit: tier.limit, side: 'at-most' } },
+    found: { kind: 'early', ...found },
+  }
+}
 
 const tail = (found: Tail, { limits }: RuleContext): Margin => {
   const { light, lost, u } = found
@@ -235,30 +264,6 @@ const moreMargin = ({ needs, by }: Near, words: Words, { plan, set }: RuleContex
     ...(by === 'cable'
       ? []
       : [{ title: 'a cable to one flash, the others by its light', gives: 'no delay to allow for' }]),
-  ]
-}
-
-/** Of a unit that cuts, the power from which its flash lasts. */
-const longEnough = ({ light, needs }: TooEarly, words: Words): readonly Mend[] => {
-  const { unit } = light
-  const plain = {
-    title: `${light.name} fired in the plain way: early: false`,
-    gives: 'no strip at the sync speed and slower',
-  }
-  if (unit.kind !== 'flash' || regulationOf(unit) !== 'igbt') return [plain]
-  const powers = Array.from({ length: 31 }, (_, i) => unit.power.to * 2 ** (-i / 3)) as PowerShare[]
-  const least = powers.findLast((power) => flashTime(unit, power).t01 >= needs)
-  return [
-    plain,
-    ...(least === undefined
-      ? []
-      : [
-          {
-            title: `${light.name} at ${words.power(least)} or more: its flash then lasts ${durationText(flashTime(unit, least).t01, words)}`,
-            gives: 'light until the shutter is open all over',
-            costs: 'speed or aperture down by as much',
-          },
-        ]),
   ]
 }
 

@@ -1,6 +1,6 @@
 /** Flash and shutter in time: slits, bursts, decays, blur, and flash beside light that burns on. */
-import { keptShare, overHalf, overTenth, uncut } from '../../../src/light/pulse.js'
-import { leafLoss, longBurstShare } from '../../../src/light/shutter-loss.js'
+import { keptShare, overHalf, overTenth, type Pulse, uncut } from '../../../src/light/pulse.js'
+import { leafLoss, slitShare } from '../../../src/light/shutter-loss.js'
 import { sumLight } from '../../../src/light/sum-light.js'
 import { motionBlur } from '../../../src/picture/motion.js'
 import { curtainTravel, darkBand } from '../../../src/picture/shutter.js'
@@ -11,6 +11,12 @@ import { planOf } from '../../rules/check-text.js'
 import type { Section } from '../check-values.js'
 
 const decay = uncut(1 as Seconds)
+/** Burns evenly, and is over at once. */
+const even = (time: number): Pulse => ({
+  half: 1e6 as Seconds,
+  cut: time as Seconds,
+  tail: 1e-12 as Seconds,
+})
 const level = (time: number): number => 0.5 ** time
 
 const slit = (shutter: number, curtain: number) => {
@@ -56,7 +62,11 @@ export const section9: Section = {
       }
     },
     'sync.hss.': ({ shutter_s, curtain_travel_s }) => {
-      const fraction = longBurstShare(shutter_s, curtain_travel_s)
+      const fraction = slitShare(
+        even(shutter_s + curtain_travel_s),
+        shutter_s as Seconds,
+        curtain_travel_s as Seconds,
+      )
       return { fraction_used: fraction, loss_stops: -Math.log2(fraction) }
     },
     'sync.ambient.': ({ shutter_s, reference_s }) => ({
