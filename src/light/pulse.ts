@@ -50,16 +50,31 @@ const halvesUntilCut = (share: number): number => {
 }
 
 /** Share of a pulse's light that is out by `time`: 0 to 1. */
-export const keptShare = ({ half, cut, tail }: Pulse, time: Seconds): number => {
-  const outBy = (until: number): number => {
-    const before = half * fallen(Math.max(0, Math.min(until, cut)) / half)
-    return until <= cut ? before : before + 2 ** (-cut / half) * tail * fallen((until - cut) / tail)
-  }
-  return outBy(time) / outBy(Number.POSITIVE_INFINITY)
+export const keptShare = (pulse: Pulse, time: Seconds): number => outBy(pulse, time) / whole(pulse)
+
+/** When so much of a pulse's light is out. */
+export const timeUntil = (pulse: Pulse, share: number): Seconds => {
+  const { half, cut, tail } = pulse
+  const wanted = share * whole(pulse)
+  const before = outBy(pulse, cut)
+  return (
+    wanted <= before
+      ? half * halvesOf(wanted / half)
+      : cut + tail * halvesOf((wanted - before) / (2 ** (-cut / half) * tail))
+  ) as Seconds
 }
 
-/** 1 − 2^−n, exact for small n. */
+/** In units of the peak. */
+const outBy = ({ half, cut, tail }: Pulse, time: number): number => {
+  const before = half * fallen(Math.max(0, Math.min(time, cut)) / half)
+  return time <= cut ? before : before + 2 ** (-cut / half) * tail * fallen((time - cut) / tail)
+}
+
+const whole = (pulse: Pulse): number => outBy(pulse, Number.POSITIVE_INFINITY)
+
+/** 1 − 2^−n, exact for small n; and the n of that. */
 const fallen = (halves: number): number => -Math.expm1(-halves * Math.LN2)
+const halvesOf = (fall: number): number => -Math.log2(1 - fall)
 
 /** A pulse over half, and over a tenth, of its peak. */
 export const overHalf = (pulse: Pulse): Seconds => overLevel(pulse, 1)

@@ -55,17 +55,35 @@ export const readoutTime = ({ readout }: Camera): TimeRange =>
 
 /**
  * The band that a flash leaves dark where the sensor is read line by line: each line is open for t, from a moment that runs
- * over the frame in the readout R. (t − flash)/R of the lines are open all the while, t/R for some of it. Undefined where the
- * whole frame is open, or for another shutter.
+ * over the frame in the readout R. Fired as the last line opens, the flash finds t/R of the lines open, fewer if its trigger
+ * takes time; fired meanwhile it reaches those too that open while it burns, (t + flash)/R. Undefined where every line is open
+ * for all of it, or for another shutter.
  */
-export const readoutBand = (camera: Camera, flash: Seconds): Band | undefined => {
+export const readoutBand = (
+  camera: Camera,
+  flash: Seconds,
+  latest: Seconds = 0 as Seconds,
+): Band | undefined => {
   if (camera.shutterKind !== 'electronic') return undefined
   const { least: quick, most: long } = readoutTime(camera)
-  if (long === 0 || camera.shutterMarked >= (long + flash) * (1 - sameMark)) return undefined
-  const least = Math.min(1, Math.max(0, camera.shutterMarked - flash) / long)
-  const most = Math.min(1, camera.shutterMarked / quick)
+  const { shutterMarked: time } = camera
+  if (long === 0 || time >= (long + latest + flash) * (1 - sameMark)) return undefined
+  const least = Math.min(1, Math.max(0, time - latest) / long)
+  const most = Math.min(1, (time + flash) / quick)
   return { open: { least, most }, dark: { least: 1 - most, most: 1 - least } }
 }
+
+/**
+ * Share of the frame, at most, that has closed before the flash has burnt for `until`, dark or merely short of it.
+ *
+ * @param run of the curtain, or of the readout, over the frame
+ */
+export const closedBefore = (
+  { shutterMarked }: Camera,
+  run: TimeRange,
+  latest: Seconds,
+  until: Seconds,
+): number => 1 - Math.min(1, Math.max(0, shutterMarked - latest - until) / run.most)
 
 /** Marks are decimal fractions read from text: a millionth apart is the same mark. */
 const sameMark = 1e-6

@@ -3,7 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { FlashUnit, Light } from '../../src/language/plan.js'
 import { flashTime } from '../../src/light/flash-time.js'
-import { cutAt, keptShare, overHalf, overTenth, type Pulse, uncut } from '../../src/light/pulse.js'
+import { cutAt, keptShare, overHalf, overTenth, type Pulse, timeUntil, uncut } from '../../src/light/pulse.js'
 import { leafLoss } from '../../src/light/shutter-loss.js'
 import { priorStrength } from '../../src/light/strength.js'
 import { computeSet } from '../../src/set/compute-set.js'
@@ -74,6 +74,16 @@ describe('a pulse', () => {
         expect(keptShare(pulse, time)).toBeCloseTo(shareBy(pulse, time), 3)
       }),
       { numRuns: 20, seed: 3 },
+    )
+  })
+
+  it('has let out a share by the time at which its trace sums up to it', () => {
+    fc.assert(
+      fc.property(anyHalf, anyShare, fc.double({ min: 0.02, max: 0.98, noNaN: true }), (half, share, out) => {
+        const pulse = cutAt(half, share)
+        expect(shareBy(pulse, timeUntil(pulse, out))).toBeCloseTo(out, 3)
+      }),
+      { numRuns: 20, seed: 7 },
     )
   })
 

@@ -1,7 +1,14 @@
 /** The dark band against curtains moved line by line; margins as the dial counts them. */
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { darkBand, fasterThanSync, readoutBand, triggerMargin, underSync } from '../../src/picture/shutter.js'
+import {
+  closedBefore,
+  darkBand,
+  fasterThanSync,
+  readoutBand,
+  triggerMargin,
+  underSync,
+} from '../../src/picture/shutter.js'
 import type { Seconds } from '../../src/units/quantity.js'
 import { makePlan } from '../helpers/make-plan.js'
 
@@ -54,17 +61,41 @@ describe('dark band', () => {
   })
 })
 
-/** Line y opens at y·R and stays open; the flash starts as the last line opens. Lines that get all of it, and any. */
-const readLines = (exposure: number, readout: number, flash: number) => {
-  const lines = 20_000
-  let [whole, some] = [0, 0]
+/** Line y opens at y·R for t. Lines that a flash reaches which starts at some moment and lasts; and lasts no time. */
+const readLines = (exposure: number, readout: number, flash: number, fires: number): number => {
+  const lines = 5_000
+  let some = 0
   for (let line = 0; line < lines; line++) {
-    const closes = ((line + 0.5) / lines) * readout + exposure
-    if (closes >= readout + flash) whole++
-    if (closes >= readout) some++
+    const opens = ((line + 0.5) / lines) * readout
+    if (opens <= fires + flash && opens + exposure >= fires) some++
   }
-  return { whole: whole / lines, some: some / lines }
+  return some / lines
 }
+
+describe('what closes before a share of the flash is out', () => {
+  it('is what curtains leave that are run line by line', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 1 / 8000, max: 1 / 60, noNaN: true }),
+        fc.double({ min: 0.002, max: 0.005, noNaN: true }),
+        fc.double({ min: 0, max: 0.004, noNaN: true }),
+        fc.double({ min: 0, max: 0.002, noNaN: true }),
+        (exposure, travel, until, delay) => {
+          const lines = 20_000
+          let closed = 0
+          for (let line = 0; line < lines; line++) {
+            const closes = ((line + 0.5) / lines) * travel + exposure
+            if (closes < travel + delay + until) closed++
+          }
+          const run = { least: travel as Seconds, most: travel as Seconds }
+          const share = closedBefore(camera(exposure), run, delay as Seconds, until as Seconds)
+          expect(share).toBeCloseTo(closed / lines, 3)
+        },
+      ),
+      { numRuns: 40, seed: 3 },
+    )
+  })
+})
 
 describe('a sensor read line by line', () => {
   const electronic = (exposure: number, readout?: number) =>
@@ -77,14 +108,24 @@ describe('a sensor read line by line', () => {
         fc.double({ min: 1 / 120, max: 1 / 15, noNaN: true }),
         fc.double({ min: 1 / 10_000, max: 1 / 250, noNaN: true }),
         (exposure, readout, flash) => {
-          const band = readoutBand(electronic(exposure, readout), flash as Seconds)
-          const lines = readLines(exposure, readout, flash)
-          expect(band?.open.least ?? 1).toBeCloseTo(lines.whole, 3)
-          expect(band?.open.most ?? 1).toBeCloseTo(lines.some, 3)
+          const delay = flash / 3
+          const band = readoutBand(electronic(exposure, readout), flash as Seconds, delay as Seconds)
+          // At best by a flash at any moment of the readout; at least by its start, as the last line opens and a delay after.
+          const best = Math.max(
+            ...Array.from({ length: 60 }, (_, i) => readLines(exposure, readout, flash, (i / 59) * readout)),
+          )
+          expect(Math.abs((band?.open.most ?? 1) - best)).toBeLessThan(0.02)
+          expect(band?.open.least ?? 1).toBeCloseTo(readLines(exposure, readout, 0, readout + delay), 2)
         },
       ),
       { numRuns: 40, seed: 2 },
     )
+  })
+
+  it('is reached by 0.9 of 1/60 where 5 ms meet a flash of 10 ms', () => {
+    const band = readoutBand(electronic(1 / 200, 1 / 60), 0.01 as Seconds)!
+    expect(band.open.most).toBeCloseTo(0.9, 9)
+    expect(band.open.least).toBeCloseTo(0.3, 9)
   })
 
   it('none where it is read all at once, or open longer than it is read', () => {

@@ -157,6 +157,44 @@ describe('the dark band', () => {
   })
 })
 
+describe('the strip beside the dark band', () => {
+  it('that a long flash leaves short is what strips exposed one by one miss', () => {
+    for (const [t01, short] of [
+      [1 / 300, 0.4],
+      [1 / 150, 0.6],
+    ] as const) {
+      const t05 = t01 / Math.log2(10)
+      const [found] = findingsOf(
+        'shutter-beyond-sync',
+        text(
+          'shutter: 1/250, sync: 1/200, curtain: 5 ms',
+          `unit: { energy: 400 Ws, regulated: voltage, durations: [{ power: full, t0.1: 1/${Math.round(1 / t01)} }] }, power: full, trigger: { by: cable }`,
+        ),
+      )
+      const got = strips(1 / 250, 0.005, 0.005, t05)
+      const under = (share: number) => got.filter((one) => one < share).length / got.length
+      expect(measured(found!, 'dark-share')).toBeCloseTo(under(1e-9), 1)
+      expect(measured(found!, 'short-share')).toBeCloseTo(under(0.5), 1)
+      expect(found!.message).toMatch(
+        new RegExp(`^20 % of the frame stays dark and ${short * 100} % in all over 1 stop short`),
+      )
+    }
+  })
+
+  it('is guessed at its longest where the kit does not say, and nothing where the flash is short', () => {
+    const message = (key: string) =>
+      findingsOf('shutter-beyond-sync', text('shutter: 1/250, sync: 1/200, curtain: 5 ms', key))[0]!.message
+    expect(message('unit: head 600 Ws, power: full, trigger: { by: cable }')).toMatch(
+      /^20 % of the frame stays dark and up to \d+ % in all/,
+    )
+    expect(
+      message(
+        'unit: { energy: 400 Ws, durations: [{ power: full, t0.1: 1/8000 }] }, power: full, trigger: { by: cable }',
+      ),
+    ).toMatch(/^20 % of the frame stays dark, in a band/)
+  })
+})
+
 describe('a leaf shutter', () => {
   it('is told of from a third of a stop on', () => {
     // 1 - 2^(-t/t0.5) = 2^(-1/3) at t = 2.277 t0.5.
@@ -210,20 +248,34 @@ describe('a leaf shutter and a late trigger', () => {
 })
 
 describe('an electronic shutter', () => {
-  it('leaves dark what is not open for the whole flash', () => {
-    const found = (shutter: string, readout: string) =>
-      findingsOf(
-        'electronic-shutter',
-        text(
-          `shutter: ${shutter}, shutter-kind: electronic, readout: ${readout}`,
-          'unit: { energy: 600 Ws, durations: [{ power: full, t0.1: 1 ms }] }, power: full',
-        ),
-      )[0]
-    // By hand: 10 ms less the millisecond of the flash, of 40 ms.
-    expect(measured(found('1/100', '40 ms')!, 'dark-share')).toBeCloseTo(1 - 9 / 40, 9)
+  const found = (shutter: string, readout: string, by = '') =>
+    findingsOf(
+      'electronic-shutter',
+      text(
+        `shutter: ${shutter}, shutter-kind: electronic, readout: ${readout}`,
+        `unit: { energy: 600 Ws, regulated: voltage, durations: [{ power: full, t0.1: 1 ms }] }, power: full${by}`,
+      ),
+    )[0]
+
+  it('leaves dark what is not open at the flash, and short what closes before half of it', () => {
+    // By hand: 10 ms of 40 ms; half of a flash of t0.1 1 ms is out after 1/3.32 ms.
+    expect(measured(found('1/100', '40 ms')!, 'dark-share')).toBeCloseTo(1 - 10 / 40, 9)
+    expect(measured(found('1/100', '40 ms')!, 'short-share')).toBeCloseTo(1 - (10 - 1 / 3.32192809) / 40, 6)
     expect(found('1/100', '40 ms')!.level).toBe('error')
+    expect(measured(found('1/100', '40 ms', ', trigger: { by: optical groups }')!, 'dark-share')).toBeCloseTo(
+      1 - 7 / 40,
+      9,
+    )
+  })
+
+  it('is told as an edge where no line is dark', () => {
     expect(found('1/100', '9 ms')).toBeUndefined()
-    expect(found('1/100', '9.5 ms')).toBeDefined()
+    // By hand: half a millisecond of a flash of t0.5 0.301 ms is 0.68 of it, 0.55 stop short.
+    expect(found('1/100', '9.5 ms')).toMatchObject({ level: 'note' })
+    expect(found('1/100', '9.5 ms')!.message).toMatch(
+      /one edge of the frame comes out up to 0\.5 stop darker/,
+    )
+    expect(found('1/100', '9.9 ms')!.message).toMatch(/^2 % of the frame comes out over 1 stop short/)
   })
 })
 

@@ -5,10 +5,30 @@ import { project } from '../../scene/camera-view.js'
 import { reach } from '../../scene/capsule.js'
 import type { Capsule, Scene } from '../../scene/scene.js'
 import type { Vec3 } from '../../scene/vector.js'
+import type { Short } from './edge-of-flash.js'
 
-/** `up to 40 % of the frame stays dark, in a band along one side that crosses the subject`. */
-export const darkText = ({ dark }: Band, crosses: boolean, { frame }: Camera): string =>
-  `${dark.most - dark.least < 0.005 ? '' : 'up to '}${percent(dark.most)} of the frame stays dark, in a band along ${frame === 'vertical' ? 'one side' : 'the top or the bottom'} ${crosses ? 'that crosses' : 'beside'} the subject`
+/** `up to 40 % of the frame stays dark and 60 % in all over 1 stop short, in a band along one side that crosses the subject`. */
+export const darkText = (
+  { dark }: Band,
+  { share, upTo }: Short,
+  stops: string,
+  crosses: boolean,
+  { frame }: Camera,
+): string => {
+  const most = (part: number, ranges: boolean): string => `${ranges ? 'up to ' : ''}${percent(part)}`
+  const darkPart = most(dark.most, dark.most - dark.least >= 0.005)
+  const shortPart = most(share, upTo)
+  const seen =
+    dark.most < 0.005
+      ? `${shortPart} of the frame comes out over ${stops} short`
+      : share - dark.most < telling
+        ? `${darkPart} of the frame stays dark`
+        : `${darkPart} of the frame stays dark and ${shortPart} in all over ${stops} short`
+  return `${seen}, in a band along ${frame === 'vertical' ? 'one side' : 'the top or the bottom'} ${crosses ? 'that crosses' : 'beside'} the subject`
+}
+
+/** Less than this beside the dark band is not worth words. */
+const telling = 0.02
 
 export const percent = (value: number): string => `${Math.round(value * 100)} %`
 

@@ -1,9 +1,9 @@
 /** Flash and curtains in time: what of a flash the last strip of the frame misses. */
 import type { Light } from '../../language/plan.js'
 import { flashTime } from '../../light/flash-time.js'
-import { keptShare, stopsLost } from '../../light/pulse.js'
+import { keptShare, longer, stopsLost, timeUntil } from '../../light/pulse.js'
 import { latestOf } from '../../light/trigger-delay.js'
-import { fasterThanSync } from '../../picture/shutter.js'
+import { closedBefore, fasterThanSync, type TimeRange } from '../../picture/shutter.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import type { Seconds } from '../../units/quantity.js'
 import { powerSet } from './power-set.js'
@@ -40,3 +40,34 @@ export const tailsCut = (set: ComputedSet): readonly Tail[] => {
     return [{ light, lost, u: Math.hypot(byDelay, byTime), t01 }]
   })
 }
+
+export interface Short {
+  /** Share of the frame that gets too little of a flash, the dark band included. */
+  readonly share: number
+  /** At most: by a guessed duration, or another that is not known. */
+  readonly upTo: boolean
+}
+
+/**
+ * What of the frame closes before a flash has given all but so many stops of its light, by the flash that reaches furthest. A
+ * guessed flash is taken at its longest.
+ *
+ * @param run of the curtain, or of the readout, over the frame
+ */
+export const shortOf = (set: ComputedSet, lights: readonly Light[], run: TimeRange, stops: number): Short =>
+  lights
+    .flatMap((light): Short[] => {
+      if (light.unit.kind !== 'flash') return []
+      const { power, known: told } = powerSet(set, light)
+      const { pulse, u, known } = flashTime(light.unit, power)
+      const guessed = known === 'guessed' || !told
+      const until = timeUntil(longer(pulse, guessed ? 2 ** u : 1), 2 ** -stops)
+      const latest = latestOf(light)
+      return [
+        {
+          share: closedBefore(set.plan.camera, run, latest, until),
+          upTo: guessed || latest > 0 || run.least < run.most,
+        },
+      ]
+    })
+    .reduce((most, one) => (one.share > most.share ? one : most))

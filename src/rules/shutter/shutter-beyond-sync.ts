@@ -1,7 +1,7 @@
 import type { Plan } from '../../language/plan.js'
 import { highSpeedLoss } from '../../light/strength.js'
 import { latestOf } from '../../light/trigger-delay.js'
-import { type Band, darkBand, fasterThanSync } from '../../picture/shutter.js'
+import { type Band, curtainTravel, darkBand, fasterThanSync } from '../../picture/shutter.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import type { Change } from '../../set/knobs.js'
 import { exactShutter } from '../../units/marks.js'
@@ -12,6 +12,7 @@ import { type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
 import { byStops } from '../solving.js'
 import type { Words } from '../words.js'
 import { darkText, percent, subjectInBand } from './band.js'
+import { type Short, shortOf } from './edge-of-flash.js'
 import { singleFlashes, syncU } from './sync.js'
 
 const at = (shutter: string, more = '', light = '', frame = 'horizontal'): string => `plan: 1
@@ -25,6 +26,7 @@ wanted: { framing: head and shoulders }
 
 interface BeyondSync extends Evidence {
   readonly band: Band
+  readonly short: Short
   readonly crosses: boolean
   /** Stops from the sync speed to the shutter. */
   readonly faster: number
@@ -37,10 +39,15 @@ export const shutterBeyondSync = rule<BeyondSync>({
   finds: 'a focal-plane shutter faster than flash sync: a dark band along one long edge of the frame',
   limits: {
     faster: { value: 0, unit: 'stop', says: 'faster than the sync speed' },
+    short: {
+      value: 1,
+      unit: 'stop',
+      says: 'of the flash missed: a strip beside the dark band is told over this',
+    },
   },
-  why: 'Faster than sync the shutter is a travelling slit. The flash is over in a moment and lights only the part that is open just then.',
+  why: 'Faster than sync the shutter is a travelling slit. The flash is over in a moment and lights only the part that is open just then; a large one burns on while the slit closes, and the dark band is wider for it.',
   formula:
-    'share of the frame that is open = (t - delay of the trigger) / T, with the travel T of the curtain: stated, or 0.7 to 1.0 of the sync time',
+    'share of the frame that is open = (t - delay of the trigger) / T, with the travel T of the curtain: stated, or 0.7 to 1.0 of the sync time; short of the flash: what closes before half of it is out',
   sources: [
     { kind: 'published', says: 'geometry of the focal-plane shutter: open share min(1, t/T)' },
     { kind: 'common practice', says: 'the curtain travels in 0.7 to 1.0 of the sync time' },
@@ -65,12 +72,13 @@ export const shutterBeyondSync = rule<BeyondSync>({
   needs: ({ plan }) =>
     plan.camera.shutterKind !== 'focal-plane' || singleFlashes(plan).length === 0 ? 'silent' : undefined,
 
-  detect: ({ set, plan }) => {
+  detect: ({ set, plan, limits }) => {
     if (!fasterThanSync(plan.camera)) return []
     const band = darkBand(plan.camera, latestTrigger(plan))
     if (band === undefined) return []
     const faster = Math.log2(plan.camera.sync / plan.camera.shutterMarked)
-    const crosses = subjectInBand(set.scene, plan.camera.frame, band.dark.most)
+    const short = shortOf(set, singleFlashes(plan), curtainTravel(plan.camera), limits.short!)
+    const crosses = subjectInBand(set.scene, plan.camera.frame, Math.max(band.dark.most, short.share))
     const u = syncU(plan)
     return [
       {
@@ -84,17 +92,19 @@ export const shutterBeyondSync = rule<BeyondSync>({
         measured: {
           'faster-than-sync': { value: faster, unit: 'stop', limit: 0, side: 'at-most' },
           'dark-share': { value: band.dark.most, unit: 'share' },
+          'short-share': { value: short.share, unit: 'share' },
         },
         cause: 'the shutter is faster than the flash sync',
         band,
+        short,
         crosses,
         faster,
       },
     ]
   },
 
-  tell: ({ band, crosses }, words, { plan }) => ({
-    message: `${darkText(band, crosses, plan.camera)}: ${words.shutter(plan.camera.shutterMarked)} is faster than the sync speed of ${words.shutter(plan.camera.sync)}`,
+  tell: ({ band, short, crosses }, words, { plan, limits }) => ({
+    message: `${darkText(band, short, words.howMany(limits.short!), crosses, plan.camera)}: ${words.shutter(plan.camera.shutterMarked)} is faster than the sync speed of ${words.shutter(plan.camera.sync)}`,
     why: `the flash finds only ${percent(band.open.least)}${band.open.most - band.open.least < 0.005 ? '' : ` to ${percent(band.open.most)}`} of the frame open`,
   }),
 
