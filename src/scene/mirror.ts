@@ -4,7 +4,7 @@
  * Source: the law of reflection; of round mirrors, Alhazen's problem.
  */
 import type { SceneCamera } from './scene.js'
-import { add, dot, length, scale, subtract, unit, type Vec3 } from './vector.js'
+import { add, cross, distance, dot, length, scale, subtract, unit, type Vec3 } from './vector.js'
 
 /** A plane by one of its places and its unit normal. */
 export interface Plane {
@@ -39,8 +39,8 @@ export const mirrorNormal = (place: Vec3, eye: Vec3, toward: Vec3): Vec3 =>
 export interface RoundMirror {
   readonly middle: Vec3
   at(normal: Vec3): Vec3
-  /** Its flattest radius of curvature, metres. */
-  readonly flattest: number
+  /** How far that place moves, and where to, for a normal turned by so much, metres per radian. */
+  moves(normal: Vec3, turned: Vec3): Vec3
 }
 
 /** Unit axes, square to each other, and half the size along each, metres. */
@@ -51,17 +51,18 @@ export interface Axis {
 
 /** A ball, or an egg: each half axis its own. Along two axes it is the section of a cylinder, in the plane of both. */
 export const roundMirror = (middle: Vec3, axes: readonly Axis[]): RoundMirror => {
-  const halves = axes.map(({ half }) => half)
+  const stretched = (v: Vec3): Vec3 =>
+    axes.reduce<Vec3>((sum, { along, half }) => add(sum, scale(along, dot(v, along) * half ** 2)), [0, 0, 0])
   return {
     middle,
-    flattest: Math.max(...halves) ** 2 / Math.min(...halves),
     at: (normal) => {
-      const along = axes.map((axis) => dot(normal, axis.along))
-      const reach = Math.hypot(...along.map((one, i) => one * halves[i]!))
-      return axes.reduce<Vec3>(
-        (at, axis, i) => add(at, scale(axis.along, (along[i]! * axis.half ** 2) / reach)),
-        middle,
-      )
+      const out = stretched(normal)
+      return add(middle, scale(out, 1 / Math.sqrt(dot(normal, out))))
+    },
+    moves: (normal, turned) => {
+      const [out, by] = [stretched(normal), stretched(turned)]
+      const reach = Math.sqrt(dot(normal, out))
+      return subtract(scale(by, 1 / reach), scale(out, dot(out, turned) / reach ** 3))
     },
   }
 }
@@ -72,33 +73,78 @@ export interface MirrorPlace {
   readonly normal: Vec3
 }
 
-const rounds = 400
+/** Many more than are ever needed: near the end each squares what is off. */
+const rounds = 100
 const close = 1e-10
 /** Flatter to the surface than this (sine) nothing is seen in it. */
 const grazing = 1e-6
+/** A step that makes the way longer is halved until it does not. */
+const halvings = 40
+/** Of the way: two that differ by less are as long. */
+const equal = 1e-15
 
 /**
  * The place of a round thing at which the eye sees a light in it; undefined where the thing itself stands between, and
- * none shows. The normal is turned toward the one that the law asks for where it is now, by as much of the way as keeps
- * it from swinging past: what is near before a large ball turns fast.
+ * none shows. It is where the way from the eye by it to the light is shortest (Fermat), of which a thing that is round
+ * outward has one place only: Newton's steps toward the normal that halves the angle, each kept so short that the way
+ * gets no longer. A normal turned along the plane of eye and light turns what halves the angle by the cosine of half of
+ * it, one turned across by its inverse (of round mirrors, the tangential and the sagittal focus).
  */
 export const mirrorPlace = (mirror: RoundMirror, eye: Vec3, light: Vec3): MirrorPlace | undefined => {
+  const way = (at: Vec3): number => distance(eye, at) + distance(at, light)
   let normal = mirrorNormal(mirror.middle, eye, subtract(light, mirror.middle))
+  let at = mirror.at(normal)
   for (let round = 0; round < rounds; round++) {
-    const at = mirror.at(normal)
     const [toEye, toLight] = [subtract(eye, at), subtract(light, at)]
-    const wanted = mirrorNormal(at, eye, toLight)
-    const off = subtract(wanted, normal)
     const [near, far] = [length(toEye), length(toLight)]
+    const wanted = mirrorNormal(at, eye, toLight)
     const facing = dot(wanted, toEye) / near
-    if (length(off) < close)
+    // Straight through the thing.
+    if (facing < grazing) return undefined
+    if (distance(wanted, normal) < close)
       return dot(normal, toEye) > grazing * near && dot(normal, toLight) > grazing * far
         ? { at, normal }
         : undefined
-    const swing = ((mirror.flattest / 2) * (1 / near + 1 / far)) / Math.max(facing, 0.05)
-    normal = unit(add(normal, scale(off, 1 / (1 + swing))))
+    const step = turnToward(mirror, normal, wanted, unit(cross(toEye, toLight), across(normal)), {
+      along: ((1 / near + 1 / far) * facing) / 2,
+      across: (1 / near + 1 / far) / (2 * facing),
+    })
+    const was = way(at)
+    let by = 1
+    for (let halving = 0; halving < halvings; halving++, by /= 2) {
+      const next = unit(add(normal, scale(step, by)))
+      const there = mirror.at(next)
+      if (way(there) > was * (1 + equal)) continue
+      ;[normal, at] = [next, there]
+      break
+    }
   }
   return undefined
+}
+
+/** Any direction square to it. */
+const across = (normal: Vec3): Vec3 => unit(cross(normal, Math.abs(normal[2]) < 0.9 ? [0, 0, 1] : [1, 0, 0]))
+
+/**
+ * By how much to turn the normal, for it to be the wanted one where it then is: (1 + H·M)·step = off, in the plane that
+ * touches there, M how the place moves with the normal and H how the wanted normal turns back with the place.
+ */
+const turnToward = (
+  mirror: RoundMirror,
+  normal: Vec3,
+  wanted: Vec3,
+  offPlane: Vec3,
+  turns: { readonly along: number; readonly across: number },
+): Vec3 => {
+  const flat = subtract(offPlane, scale(normal, dot(offPlane, normal)))
+  const v = unit(flat, across(normal))
+  const u = cross(v, normal)
+  const off = [dot(wanted, u), dot(wanted, v)] as const
+  const [mu, mv] = [mirror.moves(normal, u), mirror.moves(normal, v)]
+  const [a, b] = [1 + turns.along * dot(mu, u), turns.along * dot(mv, u)]
+  const [c, d] = [turns.across * dot(mu, v), 1 + turns.across * dot(mv, v)]
+  const det = a * d - b * c
+  return add(scale(u, (off[0] * d - off[1] * b) / det), scale(v, (off[1] * a - off[0] * c) / det))
 }
 
 /** An upright cylinder of elliptic section, endless; its axis stands on `middle`. */

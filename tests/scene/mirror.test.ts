@@ -219,6 +219,62 @@ describe('Alhazen’s problem', () => {
     expect(at[0] / wanted).toBeCloseTo(1, 4)
   })
 
+  it('all but along the surface', () => {
+    // By rays, to a third of a millimetre: the line of sight meets the ball at little over one degree.
+    const [middle, eye, light]: readonly [Vec3, Vec3, Vec3] = [
+      [0.1, 0.1, 0.1],
+      [0.2008, -0.9608, 1.0027],
+      [1.6096, 2.2969, -1.651],
+    ]
+    const { at, normal } = mirrorPlace(
+      roundMirror(
+        middle,
+        [x, y, z].map((along) => ({ along, half: 0.5 })),
+      ),
+      eye,
+      light,
+    )!
+    expect(distance(at, [0.5747, -0.0022, 0.2191])).toBeLessThan(3e-4)
+    const cosines = [eye, light].map((end) => dot(normal, unit(subtract(end, at))))
+    expect(cosines[0]).toBeCloseTo(cosines[1]!, 8)
+    expect(cosines[0]).toBeLessThan(0.022)
+  })
+
+  it('of eggs of every shape: one place where the line from eye to light passes by, none where it runs through', () => {
+    const half = fc.double({ min: 0.02, max: 0.5, noNaN: true })
+    const out = fc.double({ min: -2.5, max: 2.5, noNaN: true })
+    fc.assert(
+      fc.property(
+        fc.tuple(half, half, half),
+        fc.tuple(out, out, out),
+        fc.tuple(out, out, out),
+        (halves, eye, light) => {
+          // In the space in which the egg is the unit ball lines stay lines.
+          const [a, b] = [eye, light].map((p) => p.map((c, i) => c / halves[i]!) as unknown as Vec3)
+          fc.pre(length(a!) > 1.01 && length(b!) > 1.01 && distance(eye, light) > 1e-3)
+          const line = subtract(b!, a!)
+          const t = Math.min(1, Math.max(0, -dot(a!, line) / dot(line, line)))
+          const nearest = length(add(a!, scale(line, t)))
+          fc.pre(Math.abs(nearest - 1) > 1e-3)
+          const found = mirrorPlace(
+            roundMirror(
+              [0, 0, 0],
+              [x, y, z].map((along, i) => ({ along, half: halves[i]! })),
+            ),
+            eye,
+            light,
+          )
+          expect(found !== undefined).toBe(nearest > 1)
+          if (found === undefined) return
+          const [toEye, toLight] = [eye, light].map((end) => unit(subtract(end, found.at)))
+          expect(dot(found.normal, toEye!)).toBeCloseTo(dot(found.normal, toLight!), 7)
+          expect(Math.abs(dot(found.normal, cross(toEye!, toLight!)))).toBeLessThan(1e-7)
+        },
+      ),
+      { numRuns: 800, seed: 11 },
+    )
+  })
+
   it('behind the ball nothing shows', () => {
     expect(mirrorPlace(ball(0.3), [0, -2, 0], [0.05, 2, 0])).toBeUndefined()
     expect(

@@ -58,7 +58,10 @@ export const glassesMirrorLight = rule<InGlassesFound>({
       kind: 'memory',
       says: 'glasses lean over by some 8 degrees; a lens 50 mm wide of 90 mm radius turns by 16 degrees to either side. Wearers differ by several degrees: that is what the limit of a warning allows for',
     },
-    { kind: 'derived', says: 'glass mirrors 4 % of what it meets straight on: Fresnel’s equations' },
+    {
+      kind: 'derived',
+      says: 'each surface of a lens mirrors 4 % of what it meets straight on, both together 8 %: Fresnel’s equations; a coated lens mirrors less, and tinted',
+    },
     { kind: 'common practice', says: 'lights up or further round, chin down, arms of the glasses up' },
   ],
   basis: 'law of reflection; the shape of lenses from memory',
@@ -194,6 +197,9 @@ const lookIntoGlasses = (scene: Scene, { of, name }: Thing): readonly InGlasses[
     .sort((a, b) => b.inside - a.inside)
 }
 
+/** Of a lens: both mirror nearly the same way, and what goes to and fro between them adds up. Derived: a geometric series. */
+const bothSurfaces = (one: number): number => (2 * one) / (1 + one)
+
 /** A light of which nothing tells how strong it is is taken as one that shows. */
 const isBright = (
   set: ComputedSet,
@@ -205,7 +211,7 @@ const isBright = (
   const over = brightness === undefined ? undefined : overWhite(set, brightness)
   if (over === undefined) return thing.of === 'light'
   const cosine = dot(mirrorNormal(figure.face, set.scene.camera.eye, toward), toward)
-  return over + Math.log2(mirroredShare(cosine)) >= least
+  return over + Math.log2(bothSurfaces(mirroredShare(cosine))) >= least
 }
 
 /** Inside the limit by what one places lights within. */
