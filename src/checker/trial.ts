@@ -68,10 +68,14 @@ export const makeTrial = (
     const costly = [...(plain.costs === undefined ? [] : [plain.costs]), ...more].join('; ')
     return {
       advice: more.length === 0 ? plain : { ...plain, costs: costly },
-      worse: comes.some(({ height }) => height > heightOf(own, evidence)),
+      worse: isWorse(heightOf(own, evidence), comes),
     }
   }
 }
+
+/** One or two of its own level for one may be worth it, and are the trade that a set offers; three are not. */
+const isWorse = (mended: number, comes: readonly { readonly height: number }[]): boolean =>
+  comes.some(({ height }) => height > mended) || comes.filter(({ height }) => height === mended).length > 2
 
 interface Found {
   readonly evidence: Evidence

@@ -31,11 +31,12 @@ interface Worn {
   readonly up: Vec3
 }
 
-const wornBy = ({ face, looks, head }: SceneFigure): Worn => {
+/** @param leaning radians more than the plan has the glasses lean over; a chin down, or up where negative */
+const wornBy = ({ face, looks, head }: SceneFigure, leaning: number): Worn => {
   const crown: Vec3 = head === undefined ? [0, 0, 1] : unit(subtract(head.to, head.from), [0, 0, 1])
   const across = unit(cross(looks, crown), [1, 0, 0])
   const upright = cross(across, looks)
-  const [lean, keep] = [Math.sin(lens.tilt), Math.cos(lens.tilt)]
+  const [lean, keep] = [Math.sin(lens.tilt + leaning), Math.cos(lens.tilt + leaning)]
   return {
     at: face,
     ahead: add(scale(looks, keep), scale(upright, -lean)),
@@ -49,14 +50,18 @@ interface Offered {
   /** To spare sideways and upright; negative beyond the edge of the lens. */
   readonly aside: number
   readonly upright: number
+  /** It looks lower than the middle of the lens. */
+  readonly low: boolean
 }
 
 const offered = ({ at, ahead, across, up }: Worn, eye: Vec3, toward: Vec3): Offered => {
   const normal = mirrorNormal(at, eye, toward)
   const depth = dot(normal, ahead)
+  const high = Math.atan2(dot(normal, up), depth)
   return {
     aside: lens.aside - Math.abs(Math.atan2(dot(normal, across), depth)),
-    upright: lens.upright - Math.abs(Math.atan2(dot(normal, up), depth)),
+    upright: lens.upright - Math.abs(high),
+    low: high < 0,
   }
 }
 
@@ -67,30 +72,41 @@ export interface InGlasses {
    * glasses: a normal turned by one degree turns what it shows by two. Negative outside.
    */
   readonly inside: number
-  /** The same up and down alone: what tilting the glasses would have to change. */
-  readonly upright: number
+  /** The middle of the front lies under the middle of what the glasses mirror: they would have to lean back from it. */
+  readonly below: boolean
   /** The front or panel that it is a part of. */
   readonly face: Face
   /** From the glasses toward that part, unit. */
   readonly toward: Vec3
 }
 
-/** Undefined where the camera does not see the face, or nothing of the front that looks at the glasses lies in their zone or near it, past what stands between. */
+/**
+ * Undefined where the camera does not see the face, or nothing of the front that looks at the glasses lies in
+ * their zone or near it, past what stands between.
+ *
+ * @param leaning radians that the glasses lean over more than they do as they are worn
+ */
 export const lightInGlasses = (
   scene: Scene,
   figure: SceneFigure,
   light: SceneLight,
+  leaning = 0,
 ): InGlasses | undefined => {
   const face = shownFace(light)
-  return faceInGlasses(scene, figure, light.name, face, 1)
+  return faceInGlasses(scene, figure, { name: light.name, face, side: 1 }, leaning)
 }
 
 /** A panel by whichever of its sides looks at the glasses. */
-export const panelInGlasses = (scene: Scene, figure: SceneFigure, panel: ScenePanel): InGlasses | undefined =>
+export const panelInGlasses = (
+  scene: Scene,
+  figure: SceneFigure,
+  panel: ScenePanel,
+  leaning = 0,
+): InGlasses | undefined =>
   panel.faces
     .flatMap((face) => {
       const side = dot(subtract(figure.face, face.centre), face.normal) < 0 ? -1 : 1
-      return faceInGlasses(scene, figure, panel.name, face, side) ?? []
+      return faceInGlasses(scene, figure, { name: panel.name, face, side }, leaning) ?? []
     })
     .reduce<InGlasses | undefined>(
       (most, one) => (most === undefined || one.inside > most.inside ? one : most),
@@ -123,19 +139,18 @@ const slack = 1.5
 const faceInGlasses = (
   scene: Scene,
   figure: SceneFigure,
-  name: string,
-  face: Face,
-  side: 1 | -1,
+  { name, face, side }: { readonly name: string; readonly face: Face; readonly side: 1 | -1 },
+  leaning: number,
 ): InGlasses | undefined => {
   const { eye } = scene.camera
-  const worn = wornBy(figure)
+  const worn = wornBy(figure, leaning)
   if (isFar(worn, eye, face) || !seenFaces(scene).has(figure)) return undefined
   const seen = frontPlaces(face)
     .filter((place) => side * dot(face.normal, subtract(worn.at, place)) > 0)
     .map((place) => {
       const toward = subtract(place, worn.at)
       const { aside, upright } = offered(worn, eye, toward)
-      return { place, toward, inside: 2 * Math.min(aside, upright), upright: 2 * upright }
+      return { place, toward, inside: 2 * Math.min(aside, upright) }
     })
     .filter(({ inside }) => inside > -near)
     .sort((a, b) => b.inside - a.inside)
@@ -144,5 +159,6 @@ const faceInGlasses = (
     const hit = firstHit(scene, worn.at, toward, except)
     return hit === undefined || hit.on === 'room' || hit.distance > distance(worn.at, place) - onIt
   })
-  return most && { figure, face, inside: most.inside, upright: most.upright, toward: unit(most.toward) }
+  const below = offered(worn, eye, subtract(face.centre, worn.at)).low
+  return most && { figure, face, inside: most.inside, below, toward: unit(most.toward) }
 }

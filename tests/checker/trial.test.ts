@@ -63,6 +63,22 @@ describe('advice', () => {
     expect(advice).toEqual([{ title: 'enough' }, { title: 'words alone' }])
   })
 
+  it('that brings three more of its own level is given only where nothing else helps', () => {
+    const others = ['one', 'two', 'three'].map((id) =>
+      limitOn(`${id}-limit`, shutterSpeed, 200, () => [], true),
+    )
+    const quick = (set: ComputedSet): Mend => ({
+      title: 'quick',
+      after: set.with({ knob: { knob: 'iso' }, to: 40 }, { knob: { knob: 'shutter' }, to: 1 / 250 }),
+    })
+    const plain = (set: ComputedSet): Mend => ({ title: 'plain', after: turned(set, 'iso', 40) })
+    expect(adviceOf((set) => [quick(set), plain(set)], ...others)).toEqual([{ title: 'plain' }])
+    expect(adviceOf((set) => [quick(set)], ...others)).toEqual([
+      { title: 'quick', costs: 'then one-limit is over; then two-limit is over; then three-limit is over' },
+    ])
+    expect(adviceOf((set) => [quick(set), plain(set)], ...others.slice(1))[0]!.title).toBe('quick')
+  })
+
   it('that settles one of two findings is given, though the other stays', () => {
     // A rule that points at ISO and at the shutter, each over its own limit.
     const two = rule({

@@ -97,6 +97,46 @@ lights:
     expect(round!.title).toMatch(/angle → 5\d deg left/)
   })
 
+  it('tilts the head away from the side on which the light lies, by as much as rays and no less', () => {
+    const small = (at: string): string => portrait(at).replace('softbox 90 x 90 cm', 'softbox 30 x 30 cm')
+    const low = '{ angle: 0 deg, distance: 2.1 m, height: 25 cm }'
+    const high = '{ angle: 0 deg, distance: 2.1 m, height: 1.75 m }'
+    for (const [at, says, way] of [
+      [low, 'chin up a little', -1],
+      [high, 'chin down a little, or the arms of the glasses lifted off the ears', 1],
+    ] as const) {
+      const found = findingsOf('glasses-mirror-light', small(at))[0]!
+      const tilt = found.advice.find(({ title }) => title.startsWith('chin'))!
+      expect(tilt.title).toBe(says)
+      const by = Number(/^(\d+) deg of tilt/.exec(tilt.gives!)![1])
+      const plan = planOf(small(at))
+      const scene = buildScene(plan)
+      const [figure] = scene.subject.figures
+      // By hand: the lens leans by 8 degrees and bears normals 14 to either side of that; the normal halves the angle.
+      const { eye } = scene.camera
+      const front = scene.lights.get('key')!.front!
+      const elevation = (to: readonly number[]) =>
+        (Math.atan2(
+          to[2]! - figure!.face[2],
+          Math.hypot(to[0]! - figure!.face[0], to[1]! - figure!.face[1]),
+        ) *
+          180) /
+        Math.PI
+      const half = (15 / 210) * (180 / Math.PI)
+      const edge = elevation(front.centre) - way * half
+      const normal = (elevation(eye) + edge) / 2
+      const needed = way > 0 ? 14 - 8 - normal : normal - (-14 - 8)
+      expect(by).toBeGreaterThan(needed)
+      expect(by).toBeLessThan(needed + 2.6)
+    }
+  })
+
+  it('does not tilt a head from a front that fills what the glasses mirror', () => {
+    const wide = portrait('{ angle: 0 deg, distance: 1.1 m, height: 1.2 m }')
+    const [found] = findingsOf('glasses-mirror-light', wide)
+    expect(found!.advice.filter(({ title }) => title.startsWith('chin'))).toEqual([])
+  })
+
   it('leaves a light in peace that is too weak to show', () => {
     const fill = (meters: string) =>
       findingsOf(

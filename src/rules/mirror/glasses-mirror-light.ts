@@ -62,7 +62,11 @@ export const glassesMirrorLight = rule<InGlassesFound>({
       kind: 'derived',
       says: 'each surface of a lens mirrors 4 % of what it meets straight on, both together 8 %: Fresnel’s equations; a coated lens mirrors less, and tinted',
     },
-    { kind: 'common practice', says: 'lights up or further round, chin down, arms of the glasses up' },
+    {
+      kind: 'common practice',
+      says: 'lights up or further round, chin down, arms of the glasses up; chin up from a light that lies low',
+    },
+    { kind: 'memory', says: 'a coating against reflections mirrors some tenth of what bare glass does' },
   ],
   basis: 'law of reflection; the shape of lenses from memory',
   fires: [
@@ -160,7 +164,8 @@ export const glassesMirrorLight = rule<InGlassesFound>({
     inTurn(
       () => raised(evidence, words, context),
       () => swung(evidence, words, context),
-      () => tilted(evidence, words),
+      () => tilted(evidence, words, context),
+      () => [coated],
     ),
 
   inShort: ({ thing }) => `${thing.name} shows in the glasses`,
@@ -186,13 +191,13 @@ const inGlassesOf = (scene: Scene, thing: Thing): readonly InGlasses[] => {
 /** A rule is asked again and again of one set. */
 const known = lazyOf((_: Scene) => new Map<string, readonly InGlasses[]>())
 
-const lookIntoGlasses = (scene: Scene, { of, name }: Thing): readonly InGlasses[] => {
+const lookIntoGlasses = (scene: Scene, { of, name }: Thing, leaning = 0): readonly InGlasses[] => {
   const light = of === 'light' ? scene.lights.get(name) : undefined
   const panel = of === 'panel' ? scene.panels.get(name) : undefined
   return scene.subject.figures
     .flatMap((figure) => {
-      if (light !== undefined) return lightInGlasses(scene, figure, light) ?? []
-      return (panel && panelInGlasses(scene, figure, panel)) ?? []
+      if (light !== undefined) return lightInGlasses(scene, figure, light, leaning) ?? []
+      return (panel && panelInGlasses(scene, figure, panel, leaning)) ?? []
     })
     .sort((a, b) => b.inside - a.inside)
 }
@@ -225,11 +230,20 @@ const farthest = { up: (60 * Math.PI) / 180, metres: 1.5, aside: (85 * Math.PI) 
 
 const besides = 'it lies beside what the glasses mirror'
 
-const raised = ({ thing }: InGlassesFound, words: Words, { set }: RuleContext): readonly Mend[] => {
+/** Over the zone, or under it where it lies low in it; a light from low down that would be raised past the lens is tried last. */
+const raised = ({ thing, seen }: InGlassesFound, words: Words, { set }: RuleContext): readonly Mend[] => {
   const knob = upKnob(set, thing)
   const most = knob.knob === 'light-up' ? farthest.up : farthest.metres
-  const turned = settingUntil(set, thing, knob, 1, most, isClear(thing))
-  return heldThere(set, thing, turned, besides, ['longer shadows under brows and nose'], words)
+  return (seen.below ? ([-1, 1] as const) : ([1] as const)).flatMap((way) =>
+    heldThere(
+      set,
+      thing,
+      settingUntil(set, thing, knob, way, most, isClear(thing)),
+      besides,
+      [way > 0 ? 'longer shadows under brows and nose' : 'shadows that fall up'],
+      words,
+    ),
+  )
 }
 
 const swung = ({ thing }: InGlassesFound, words: Words, { set }: RuleContext): readonly Mend[] => {
@@ -243,16 +257,36 @@ const swung = ({ thing }: InGlassesFound, words: Words, { set }: RuleContext): r
   return heldThere(set, thing, turned, besides, [costs], words)
 }
 
-/** A tilt moves the edge of the zone by twice as much; it helps only where the light lies toward that edge. */
-const tilted = ({ seen }: InGlassesFound, words: Words): readonly Mend[] => {
-  const by = (seen.upright + (placedWithin * Math.PI) / 180) / 2
-  const helps = seen.toward[2] > 0 && by < (12 * Math.PI) / 180
-  return [
-    {
-      title: 'chin down a little, or the arms of the glasses lifted off the ears',
-      gives: helps
-        ? `${words.degrees(by)} of tilt takes it out; each degree turns what they mirror down by two`
-        : 'each degree of tilt turns what they mirror down by two',
-    },
-  ]
+/** Further than this a head or glasses are not tilted, in degrees. */
+const mostTilt = 10
+
+/** Whole degrees: the least tilt after which neither it nor another light or panel shows. */
+const tilted = ({ thing, seen }: InGlassesFound, words: Words, { set }: RuleContext): readonly Mend[] => {
+  const { scene } = set
+  const others = thingsOf(set).filter((one) => inGlassesOf(scene, one).every(({ inside }) => inside <= 0))
+  const way = seen.below ? -1 : 1
+  const isOut = (degrees: number): boolean =>
+    [thing, ...others].every((one) =>
+      lookIntoGlasses(scene, one, (way * degrees * Math.PI) / 180).every(
+        ({ inside }) => inDegrees(inside) <= (one === thing ? -placedWithin : 0),
+      ),
+    )
+  for (let degrees = 1; degrees <= mostTilt; degrees++) {
+    if (!isOut(degrees)) continue
+    const by = words.degrees((degrees * Math.PI) / 180)
+    return [
+      {
+        title: seen.below
+          ? 'chin up a little'
+          : 'chin down a little, or the arms of the glasses lifted off the ears',
+        gives: `${by} of tilt takes it out; each degree turns what they mirror ${seen.below ? 'up' : 'down'} by two`,
+      },
+    ]
+  }
+  return []
+}
+
+const coated: Mend = {
+  title: 'the frame without its lenses, or glasses with a coating against reflections',
+  gives: 'a coating mirrors some tenth as much',
 }
