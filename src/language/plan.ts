@@ -309,6 +309,8 @@ export type Grid =
   | { readonly kind: 'honeycomb'; readonly halfPeak: Radians }
 
 export interface Gel {
+  /** Where it is written by what its sheets are called. */
+  readonly names?: readonly string[]
   readonly shift: Mired | undefined
   /** What it adds to the distance from the black-body locus: plus-green is positive. */
   readonly duv?: number

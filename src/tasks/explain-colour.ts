@@ -1,5 +1,5 @@
 /** What was understood of the colour of a light. */
-import type { Light } from '../language/plan.js'
+import type { Gel, Light } from '../language/plan.js'
 import type { Words } from '../rules/words.js'
 import type { ComputedSet } from '../set/computed-set.js'
 import { pointer } from '../text/place.js'
@@ -24,8 +24,9 @@ export const colourText = (set: ComputedSet, light: string): string => {
     : `${Math.round(colour.kelvin)} K, duv ${colour.duv.toFixed(4)}, ± ${Math.round(2 * sure)} mired`
 }
 
-export const gelText = ({ shift, duv, colour, loss }: NonNullable<Light['gel']>, words: Words): string =>
+export const gelText = ({ names, shift, duv, colour, loss }: Gel, words: Words): string =>
   [
+    ...(names === undefined ? [] : [names.join(' and ')]),
     ...(shift === undefined ? [] : [`${shift > 0 ? '+' : ''}${shift} mired`]),
     ...(duv === undefined ? [] : [`duv ${duv > 0 ? '+' : ''}${duv}`]),
     ...(colour === undefined ? [] : [colour]),

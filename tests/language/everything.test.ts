@@ -57,6 +57,7 @@ describe('everything in a plan', () => {
     })
     expect(plan.lights.get('low sun')).toMatchObject({
       unit: { kind: 'sun', colour: 4200, duv: 0.001 },
+      gel: { names: ['1/2 CTO', '1/4 plus-green'], shift: 109, duv: 0.005, loss: expect.closeTo(0.65, 12) },
       at: { by: 'tape', distance: undefined, up: expect.closeTo((8 * Math.PI) / 180, 12) },
       reads: {
         reads: 2 ** 2.5,
@@ -71,6 +72,7 @@ describe('everything in a plan', () => {
       faces: { kind: 'side', side: 'right' },
     })
     expect(plan.lights.get('on camera')).toMatchObject({
+      gel: { names: ['full CTB'], shift: -137, loss: 2 },
       at: { by: 'camera' },
       aim: { at: 'ceiling', above: 'subject' },
     })

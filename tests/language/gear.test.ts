@@ -19,6 +19,34 @@ const unitOf = (text: string): LightUnit =>
     leastWith({ key: `  key: { unit: ${text}, at: { angle: 10 deg left, distance: 2 m } }` }),
   ).lights.get('key')!.unit
 
+describe('gels by name', () => {
+  it('say what a map with their figures says', () => {
+    // The maker's own figure, and the loss that practitioners report: check values of colour, col.cto.full and col.loss.cto.
+    const { names, ...gel } = lightWith('gel: full CTO').gel!
+    expect(names).toEqual(['full CTO'])
+    expect(gel).toEqual(lightWith('gel: { shift: +159 mired, loss: 2/3 stop }').gel)
+    expect(lightWith('gel: 1/2 plus-green').gel).toMatchObject({ shift: undefined, duv: 0.01 })
+    expect(lightWith('gel: full minus-green').gel!.duv).toBeLessThan(0)
+  })
+
+  it('add up', () => {
+    const [both, one, other] = ['[full CTO, 1/4 CTO]', 'full CTO', '1/4 CTO'].map(
+      (text) => lightWith(`gel: ${text}`).gel!,
+    )
+    expect(both!.shift).toBe(one!.shift! + other!.shift!)
+    expect(both!.loss).toBeCloseTo(one!.loss + other!.loss, 12)
+  })
+
+  it('that nobody knows are refused with the nearest', () => {
+    const mistakeOf = (gel: string) =>
+      onlyMistake(leastWith({ key: `  key: { unit: flashgun, at: camera, gel: ${gel} }` }))
+    expect(mistakeOf('full CTP').message).toMatch(/^gel full CTP is not known; did you mean full CT[BO]\?$/)
+    expect(mistakeOf('1/2 plus green').message).toContain('did you mean 1/2 plus-green?')
+    expect(mistakeOf('[full CTO, 1/2 CT0]').place.pointer).toBe('/lights/key/gel/1')
+    expect(mistakeOf('{ shift: +159 mired }').message).toContain('loss')
+  })
+})
+
 describe('built-in modifiers', () => {
   it('read by their own examples', () => {
     for (const example of modifierExamples) expect(readModifier(example), example).toMatchObject({ ok: true })

@@ -184,6 +184,68 @@ export type UnitOrName = Unit | string
  */
 export type ModifierOrName = Modifier | string
 /**
+ * A gel by its name, several sheets of them, or by what it does to the light.
+ */
+export type Gel =
+  | {
+      /**
+       * Shift toward warm (+) or cold (-).
+       */
+      shift?: Mired
+      /**
+       * Shift toward green (+) or magenta (-), in the 1960 diagram: plus-green, minus-green.
+       */
+      duv?: number
+      /**
+       * A saturated colour.
+       */
+      colour?: Colour
+      /**
+       * The light that it takes.
+       */
+      loss: Stops
+    }
+  | (
+      | 'full CTO'
+      | '3/4 CTO'
+      | '1/2 CTO'
+      | '1/4 CTO'
+      | '1/8 CTO'
+      | '1/8 CTB'
+      | '1/4 CTB'
+      | '1/2 CTB'
+      | '3/4 CTB'
+      | 'full CTB'
+      | 'full plus-green'
+      | '1/2 plus-green'
+      | '1/4 plus-green'
+      | '1/8 plus-green'
+      | '1/8 minus-green'
+      | '1/4 minus-green'
+      | '1/2 minus-green'
+      | 'full minus-green'
+    )[]
+  | (
+      | 'full CTO'
+      | '3/4 CTO'
+      | '1/2 CTO'
+      | '1/4 CTO'
+      | '1/8 CTO'
+      | '1/8 CTB'
+      | '1/4 CTB'
+      | '1/2 CTB'
+      | '3/4 CTB'
+      | 'full CTB'
+      | 'full plus-green'
+      | '1/2 plus-green'
+      | '1/4 plus-green'
+      | '1/8 plus-green'
+      | '1/8 minus-green'
+      | '1/4 minus-green'
+      | '1/2 minus-green'
+      | 'full minus-green'
+    )
+/**
  * A shift of colour temperature, warmer positive.
  */
 export type Mired = string
@@ -1298,27 +1360,6 @@ export interface Light {
    * How far its light lies from the black-body locus, in the 1960 diagram: green is over zero, magenta under.
    */
   duv?: number
-}
-/**
- * A gel: a shift of colour temperature, of green, or a colour; and the light that it takes.
- */
-export interface Gel {
-  /**
-   * Shift toward warm (+) or cold (-).
-   */
-  shift?: Mired
-  /**
-   * Shift toward green (+) or magenta (-), in the 1960 diagram: plus-green, minus-green.
-   */
-  duv?: number
-  /**
-   * A saturated colour.
-   */
-  colour?: Colour
-  /**
-   * The light that it takes.
-   */
-  loss: Stops
 }
 /**
  * A place: by angle, distance and height from the subject, or by offsets from it (left or right, front or behind, height).

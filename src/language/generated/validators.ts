@@ -4619,44 +4619,18 @@ return errors === 0;
 function validate254(data, instancePath = ""){
 let vErrors = null;
 let errors = 0;
-const _errs1 = errors;
-let valid0 = false;
-const _errs2 = errors;
-if(isMap(data)){
-if(!has(data, "shift")){
-vErrors = add(vErrors, instancePath, "required", "shift");
+if((!data || typeof data != "object") && (typeof data !== "string")){
+vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
+const _errs1 = errors;
+let valid0 = true;
+const _errs2 = errors;
+if(!(isMap(data))){
+vErrors = add(vErrors);
+errors++;
 }
 var _valid0 = _errs2 === errors;
-valid0 = valid0 || _valid0;
-if(!valid0){
-const _errs3 = errors;
-if(isMap(data)){
-if(!has(data, "duv")){
-vErrors = add(vErrors, instancePath, "required", "duv");
-errors++;
-}
-}
-var _valid0 = _errs3 === errors;
-valid0 = valid0 || _valid0;
-if(!valid0){
-const _errs4 = errors;
-if(isMap(data)){
-if(!has(data, "colour")){
-vErrors = add(vErrors, instancePath, "required", "colour");
-errors++;
-}
-}
-var _valid0 = _errs4 === errors;
-valid0 = valid0 || _valid0;
-}
-}
-if(!valid0){
-vErrors = add(vErrors, instancePath, "anyOf");
-errors++;
-}
-else {
 errors = _errs1;
 if(vErrors !== null){
 if(_errs1){
@@ -4666,18 +4640,47 @@ else {
 vErrors = null;
 }
 }
-}
+let ifClause0;
+if(_valid0){
+const _errs4 = errors;
 const _errs6 = errors;
-let valid2 = true;
+let valid1 = false;
 const _errs7 = errors;
 if(isMap(data)){
-let missing0;
-if((!has(data, "shift")) && (missing0 = "shift")){
-vErrors = add(vErrors);
+if(!has(data, "shift")){
+vErrors = add(vErrors, instancePath, "required", "shift");
 errors++;
 }
 }
 var _valid1 = _errs7 === errors;
+valid1 = valid1 || _valid1;
+if(!valid1){
+const _errs8 = errors;
+if(isMap(data)){
+if(!has(data, "duv")){
+vErrors = add(vErrors, instancePath, "required", "duv");
+errors++;
+}
+}
+var _valid1 = _errs8 === errors;
+valid1 = valid1 || _valid1;
+if(!valid1){
+const _errs9 = errors;
+if(isMap(data)){
+if(!has(data, "colour")){
+vErrors = add(vErrors, instancePath, "required", "colour");
+errors++;
+}
+}
+var _valid1 = _errs9 === errors;
+valid1 = valid1 || _valid1;
+}
+}
+if(!valid1){
+vErrors = add(vErrors, instancePath, "anyOf");
+errors++;
+}
+else {
 errors = _errs6;
 if(vErrors !== null){
 if(_errs6){
@@ -4687,24 +4690,45 @@ else {
 vErrors = null;
 }
 }
-if(_valid1){
-const _errs8 = errors;
+}
+const _errs11 = errors;
+let valid3 = true;
+const _errs12 = errors;
+if(isMap(data)){
+let missing0;
+if((!has(data, "shift")) && (missing0 = "shift")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid2 = _errs12 === errors;
+errors = _errs11;
+if(vErrors !== null){
+if(_errs11){
+vErrors.length = _errs11;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid2){
+const _errs13 = errors;
 if(isMap(data)){
 if(has(data, "colour")){
 vErrors = add(vErrors, instancePath+"/colour", "false schema");
 errors++;
 }
 }
-var _valid1 = _errs8 === errors;
-valid2 = _valid1;
+var _valid2 = _errs13 === errors;
+valid3 = _valid2;
 }
-if(!valid2){
+if(!valid3){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-const _errs10 = errors;
-let valid4 = true;
-const _errs11 = errors;
+const _errs15 = errors;
+let valid5 = true;
+const _errs16 = errors;
 if(isMap(data)){
 let missing1;
 if((!has(data, "duv")) && (missing1 = "duv")){
@@ -4712,28 +4736,28 @@ vErrors = add(vErrors);
 errors++;
 }
 }
-var _valid2 = _errs11 === errors;
-errors = _errs10;
+var _valid3 = _errs16 === errors;
+errors = _errs15;
 if(vErrors !== null){
-if(_errs10){
-vErrors.length = _errs10;
+if(_errs15){
+vErrors.length = _errs15;
 }
 else {
 vErrors = null;
 }
 }
-if(_valid2){
-const _errs12 = errors;
+if(_valid3){
+const _errs17 = errors;
 if(isMap(data)){
 if(has(data, "colour")){
 vErrors = add(vErrors, instancePath+"/colour", "false schema");
 errors++;
 }
 }
-var _valid2 = _errs12 === errors;
-valid4 = _valid2;
+var _valid3 = _errs17 === errors;
+valid5 = _valid3;
 }
-if(!valid4){
+if(!valid5){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
@@ -4786,6 +4810,88 @@ errors = vErrors.length;
 }
 else {
 vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+var _valid0 = _errs4 === errors;
+valid0 = _valid0;
+ifClause0 = "then";
+}
+else {
+const _errs27 = errors;
+const _errs28 = errors;
+let valid11 = true;
+const _errs29 = errors;
+if(!(Array.isArray(data))){
+vErrors = add(vErrors);
+errors++;
+}
+var _valid4 = _errs29 === errors;
+errors = _errs28;
+if(vErrors !== null){
+if(_errs28){
+vErrors.length = _errs28;
+}
+else {
+vErrors = null;
+}
+}
+let ifClause1;
+if(_valid4){
+const _errs31 = errors;
+if(Array.isArray(data)){
+if(data.length > 4){
+vErrors = add(vErrors, instancePath, "maxItems");
+errors++;
+}
+if(data.length < 1){
+vErrors = add(vErrors, instancePath, "minItems");
+errors++;
+}
+const len0 = data.length;
+for(let i0=0; i0<len0; i0++){
+let data6 = data[i0];
+if(typeof data6 !== "string"){
+vErrors = add(vErrors, instancePath+"/" + i0, "type");
+errors++;
+}
+if(!((((((((((((((((((data6 === "full CTO") || (data6 === "3/4 CTO")) || (data6 === "1/2 CTO")) || (data6 === "1/4 CTO")) || (data6 === "1/8 CTO")) || (data6 === "1/8 CTB")) || (data6 === "1/4 CTB")) || (data6 === "1/2 CTB")) || (data6 === "3/4 CTB")) || (data6 === "full CTB")) || (data6 === "full plus-green")) || (data6 === "1/2 plus-green")) || (data6 === "1/4 plus-green")) || (data6 === "1/8 plus-green")) || (data6 === "1/8 minus-green")) || (data6 === "1/4 minus-green")) || (data6 === "1/2 minus-green")) || (data6 === "full minus-green"))){
+vErrors = add(vErrors, instancePath+"/" + i0, "enum");
+errors++;
+}
+}
+}
+else {
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+var _valid4 = _errs31 === errors;
+valid11 = _valid4;
+ifClause1 = "then";
+}
+else {
+const _errs35 = errors;
+if(typeof data !== "string"){
+vErrors = add(vErrors, instancePath, "type");
+errors++;
+}
+if(!((((((((((((((((((data === "full CTO") || (data === "3/4 CTO")) || (data === "1/2 CTO")) || (data === "1/4 CTO")) || (data === "1/8 CTO")) || (data === "1/8 CTB")) || (data === "1/4 CTB")) || (data === "1/2 CTB")) || (data === "3/4 CTB")) || (data === "full CTB")) || (data === "full plus-green")) || (data === "1/2 plus-green")) || (data === "1/4 plus-green")) || (data === "1/8 plus-green")) || (data === "1/8 minus-green")) || (data === "1/4 minus-green")) || (data === "1/2 minus-green")) || (data === "full minus-green"))){
+vErrors = add(vErrors, instancePath, "enum");
+errors++;
+}
+var _valid4 = _errs35 === errors;
+valid11 = _valid4;
+ifClause1 = "else";
+}
+if(!valid11){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
+}
+var _valid0 = _errs27 === errors;
+valid0 = _valid0;
+ifClause0 = "else";
+}
+if(!valid0){
+vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
 validate254.errors = vErrors;

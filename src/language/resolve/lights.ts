@@ -1,6 +1,7 @@
 /** The lights: units and modifiers looked up, powers as shares, roles and aims by default, mirrored ones turned. */
 import { pointer } from '../../text/place.js'
-import { iso, type Kelvin, metres, powerShare } from '../../units/quantity.js'
+import { as, iso, type Kelvin, type Mired, metres, powerShare, stops } from '../../units/quantity.js'
+import { type GelRow, gelRow } from '../catalogue/gels.js'
 import * as defaults from '../defaults.js'
 import type { Light as LightFile } from '../generated/types.js'
 import type { Gel, Light, LightUnit, MeteredLight, Role } from '../plan.js'
@@ -78,13 +79,30 @@ export const rolesOf = (files: LightFiles, like: LightsGround['like']): Readonly
 
 // ---------------------------------------------------------------- parts
 
-const gelOf = (desk: Desk, at: string, file: LightFile['gel']): Gel | undefined =>
-  file && {
+const gelOf = (desk: Desk, at: string, file: LightFile['gel']): Gel | undefined => {
+  if (file === undefined) return undefined
+  if (typeof file === 'string' || Array.isArray(file)) return sheetsOf([file].flat())
+  return {
     shift: maybe(miredAt, desk, `${at}/shift`, file.shift),
     ...(file.duv === undefined ? {} : { duv: file.duv }),
     colour: file.colour as string | undefined,
     loss: stopsAt(desk, `${at}/loss`, file.loss),
   }
+}
+
+/** One on another. */
+const sheetsOf = (names: readonly string[]): Gel => {
+  const rows = names.flatMap((name) => gelRow(name) ?? [])
+  const sum = (of: (row: GelRow) => number): number => rows.reduce((all, row) => all + of(row), 0)
+  const duv = sum((row) => row.duv)
+  return {
+    names,
+    shift: rows.some(({ shift }) => shift !== 0) ? as<Mired>(sum(({ shift }) => shift)) : undefined,
+    ...(rows.some((row) => row.duv !== 0) ? { duv } : {}),
+    colour: undefined,
+    loss: stops(sum(({ loss }) => loss)),
+  }
+}
 
 const triggerOf = (file: LightFile['trigger']): Light['trigger'] =>
   file && {

@@ -1,9 +1,11 @@
 /** A light of the set: which unit, how it is set, where it stands, what it is for. */
+import { gelNames } from '../catalogue/gels.js'
 import {
   alone,
   choice,
   duv,
   either,
+  list,
   map,
   oneOfKeys,
   ref,
@@ -17,20 +19,31 @@ import {
 import { roles } from './names.js'
 
 export const lightDefinitions = {
-  gel: map(
-    'A gel: a shift of colour temperature, of green, or a colour; and the light that it takes.',
-    {
-      shift: use('mired', 'Shift toward warm (+) or cold (-).', { examples: ['+159 mired', '-137 mired'] }),
-      duv: duv('Shift toward green (+) or magenta (-), in the 1960 diagram: plus-green, minus-green.'),
-      colour: use('colour', 'A saturated colour.', { examples: ['blue', 'red'] }),
-      loss: use('stops', 'The light that it takes.', { examples: ['2/3 stop', '2 stops'] }),
-    },
-    {
-      required: ['loss'],
-      ...oneOfKeys('shift', 'duv', 'colour'),
-      allOf: [alone('shift', ['colour']), alone('duv', ['colour'])],
-    },
-  ),
+  gel: either('A gel by its name, several sheets of them, or by what it does to the light.', {
+    object: map(
+      'A gel: a shift of colour temperature, of green, or a colour; and the light that it takes.',
+      {
+        shift: use('mired', 'Shift toward warm (+) or cold (-).', { examples: ['+159 mired', '-137 mired'] }),
+        duv: duv('Shift toward green (+) or magenta (-), in the 1960 diagram: plus-green, minus-green.'),
+        colour: use('colour', 'A saturated colour.', { examples: ['blue', 'red'] }),
+        loss: use('stops', 'The light that it takes.', { examples: ['2/3 stop', '2 stops'] }),
+      },
+      {
+        required: ['loss'],
+        ...oneOfKeys('shift', 'duv', 'colour'),
+        allOf: [alone('shift', ['colour']), alone('duv', ['colour'])],
+      },
+    ),
+    array: list(
+      'Sheets one on another: their shifts and losses add up.',
+      choice(gelNames, 'A gel by its name.'),
+      { minItems: 1, maxItems: 4 },
+      { examples: [['full CTO', '1/4 CTO']] },
+    ),
+    string: choice(gelNames, 'A gel by its name, with what one sheet usually does.', {
+      examples: ['full CTO', '1/2 CTB', '1/4 minus-green'],
+    }),
+  }),
   trigger: map(
     'How the flash is fired.',
     {
@@ -90,7 +103,9 @@ export const lightDefinitions = {
       ),
       zoom: use('focal-length', 'Zoom of the flash head.', { examples: ['35 mm', '105 mm'] }),
       grid: use('grid', 'A grid on the front.', { examples: ['40 deg'] }),
-      gel: use('gel', 'A gel on the light.', { examples: [{ shift: '+159 mired', loss: '2/3 stop' }] }),
+      gel: use('gel', 'A gel on the light.', {
+        examples: ['full CTO', ['1/2 CTO', '1/4 plus-green'], { shift: '+159 mired', loss: '2/3 stop' }],
+      }),
       at: use('light-place', 'Where the middle of its front is.', {
         examples: [{ angle: '35 deg left', distance: '1.4 m', height: '2 m' }, 'camera'],
       }),
