@@ -317,11 +317,54 @@ describe('motion blur', () => {
     ).not.toMatch(/burns on/)
   })
 
+  it('asks of another unit what the movement asks, however unsure or long today’s flash is', () => {
+    // By hand: half a millimetre and less on the subject. 43.27 mm / 1500 on the sensor, magnified f / (s - f).
+    const circle = 43.267 / 1500 / 1000
+    const longest = circle / (5 * (0.085 / (2.5 - 0.085)))
+    const shorter = (key: string): number => {
+      const [found] = blur(key)
+      const asks = found!.advice.map(({ title }) => /t0\.1 of 1\/(\d+) or shorter$/.exec(title)?.[1])
+      return Number(asks.find((one) => one !== undefined))
+    }
+    for (const key of [
+      head('full'),
+      head('1/2'),
+      'unit: { energy: 600 Ws, regulated: voltage }, power: full',
+      'unit: { energy: 600 Ws, regulated: voltage }, power: 1/4',
+    ]) {
+      expect(1 / shorter(key)).toBeLessThan(longest * 1.02)
+      expect(1 / shorter(key)).toBeGreaterThan(longest * 0.9)
+    }
+  })
+
   it('asks how fast, where frozen is all that is wanted', () => {
     const { notChecked } = checkText(
       text('shutter: 1/200', head('full')).replace('shadow: any', 'shadow: any, motion: frozen'),
     )
     expect(notChecked.find(({ rule }) => rule === 'motion-blur')?.enable?.text).toBe('moves: 2 m/s')
+  })
+})
+
+describe('what a slower shutter costs', () => {
+  const tubes = (lights: string): string => `plan: 1
+title: Under tubes
+room: { width: 5 m, length: 7 m, height: 3 m, mains: 50 Hz }
+camera: { lens: 85 mm, at: { distance: 2.4 m }, aperture: f/2.8, shutter: 1/250, iso: 400 }
+subject: { kind: person }
+lights:
+${lights}wanted: { shadow: any, ambient: any }
+`
+  const lamp =
+    '  bank: { role: key, unit: { lux: 900 lx at 1 m, flicker: mains }, modifier: softbox 60 x 60 cm, power: full, at: { angle: 40 deg left, distance: 1.2 m, height: 1.9 m } }\n'
+  const costs = (lights: string): string => findingsOf('flicker-bands', tubes(lights))[0]!.advice[0]!.costs!
+
+  it('lamps alone: all of the picture gets lighter; beside a flash they count more', () => {
+    expect(costs(lamp)).toMatch(/^all of the picture 1\.3 stops lighter/)
+    const flash =
+      '  fill: { unit: flashgun, modifier: white umbrella 1 m, meters: f/1, at: { angle: 30 deg right, distance: 2 m, height: 1.6 m } }\n'
+    expect(
+      findingsOf('flicker-bands', tubes(lamp + flash).replace('1/250', '1/160'))[0]!.advice[0]!.costs,
+    ).toMatch(/^bank counts 0\.7 stop more/)
   })
 })
 

@@ -178,6 +178,32 @@ wanted: { framing: waist, backdrop: ${tone}, shadow: any }
   })
 })
 
+describe('a second unit', () => {
+  const advice = (modifier: string, every: string): readonly string[] =>
+    findingsOf(
+      'recycle-slow',
+      `plan: 1
+title: A series
+camera: { lens: 85 mm, at: { distance: 2.5 m }, aperture: f/8, shutter: 1/125, iso: 100 }
+subject: { kind: person }
+kit: { units: { gun: { energy: 60 Ws, guide-number: 36 m at 35 mm, recycle: 2 s } } }
+lights:
+  key: { unit: gun, modifier: ${modifier}, power: full, at: { angle: 30 deg left, distance: 1.4 m, height: 2 m } }
+wanted: { shadow: any, shooting: { every: ${every}, frames: 50 } }
+`,
+    )[0]!.advice.map(({ title }) => title)
+
+  it('stands in for half of the power of a small front or an umbrella, never for a quarter nor of a large front', () => {
+    // Common practice, no source.
+    expect(advice('softbox 60 x 60 cm', '1.2 s').join()).toMatch(/a second gun beside key, both at 1\/2/)
+    expect(advice('white umbrella 1.5 m', '1.2 s').join()).toMatch(/a second gun beside key/)
+    for (const titles of [advice('octa 150 cm', '1.2 s'), advice('softbox 60 x 60 cm', '0.5 s')]) {
+      expect(titles.length).toBeGreaterThan(0)
+      expect(titles.join()).not.toMatch(/side by side|beside/)
+    }
+  })
+})
+
 describe('slaves', () => {
   const slave = (key: string, by = 'optical') =>
     findingsOf(

@@ -3,7 +3,9 @@ import type { FlashUnit, Light } from '../../language/plan.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { markedAperture, markedSpeedOver, type Turned, turnLight } from '../gear.js'
 import type { Mend } from '../rule.js'
+import { burnsOn, steadyGains } from '../steady-gains.js'
 import type { Words } from '../words.js'
+import { canBeDoubled } from './doubled.js'
 
 /** A faster speed with all flashes down by as much: exposure and ratios stay. */
 export const fasterAndDown = (
@@ -57,26 +59,18 @@ export const openAndDown = (
   ]
 }
 
-/** More units on one stand than this nobody sets up. */
-const mostUnits = 4
-
-/** Alike units side by side share the power: n of them fire at 1/n of it each. */
+/** Two alike side by side fire at half of the power each. */
 export const moreUnits = (
   { light, unit, share }: { readonly light: Light; readonly unit: FlashUnit; readonly share: number },
   stops: number,
   gives: string,
   words: Words,
 ): readonly Mend[] => {
-  const units = Math.max(2, Math.ceil(2 ** stops - 1e-9))
-  if (units > mostUnits) return []
-  const each = words.power(share / units, unit.power.step)
+  if (2 ** stops > 2 + 1e-9 || !canBeDoubled(light)) return []
   const name = unit.name === light.name ? 'unit' : unit.name
   return [
     {
-      title:
-        units === 2
-          ? `a second ${name} beside ${light.name}, both at ${each}`
-          : `${units} alike side by side in place of ${light.name}, each at ${each}`,
+      title: `a second ${name} beside ${light.name}, both at ${words.power(share / 2, unit.power.step)}`,
       gives,
       costs: 'another unit and trigger to carry',
     },
@@ -103,13 +97,6 @@ const atTheirLeast = (down: readonly Down[], words: Words): readonly string[] =>
     .filter(({ turned }) => turned.short > 0.1)
     .map(({ light, turned }) => `${light} goes no lower, and stays ${words.howMany(turned.short)} too strong`)
 
-/** What burns steadily gains on the flashes. */
-const whatShows = ({ plan, lit }: ComputedSet, stops: number, words: Words): readonly string[] => {
-  const steady = [
-    ...(plan.ambient === undefined ? [] : ['the room']),
-    ...lit.filter(({ unit }) => unit.kind !== 'flash').map(({ name }) => name),
-  ]
-  return steady.length === 0
-    ? []
-    : [`${words.list(steady)} ${steady.length > 1 ? 'count' : 'counts'} ${words.howMany(stops)} more`]
-}
+/** Of what the plan states. */
+const whatShows = (set: ComputedSet, stops: number, words: Words): readonly string[] =>
+  burnsOn(set).length === 0 ? [] : [steadyGains(set, stops, words)]

@@ -9,8 +9,10 @@ import { lightPointer } from '../place-pointer.js'
 import { pointText } from '../place-words.js'
 import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
 import { inside } from '../solving.js'
+import { steadyGains } from '../steady-gains.js'
 import { reached } from '../tiers.js'
 import type { Words } from '../words.js'
+import { canBeDoubled } from './doubled.js'
 import { atFull, meteredAt, neededPowers, neededStrength, toMeter, wayBlocked } from './full-power.js'
 import { solveDistance } from './hold-by-distance.js'
 
@@ -197,25 +199,19 @@ const faster = ({ short, u }: TooWeak, words: Words, { set, plan }: RuleContext)
         {
           title: `camera.iso → ${iso}`,
           gives: 'the same f-numbers with less light',
-          costs: `the room counts ${words.howMany(Math.log2(iso / plan.camera.iso))} more`,
+          costs: ['more noise', steadyGains(set, Math.log2(iso / plan.camera.iso), words)].join('; '),
           after: set.with({ knob: { knob: 'iso' }, to: iso }),
         },
       ]
 }
 
-/** More units on one stand than this nobody sets up. */
-const mostUnits = 4
-
-/** Alike units side by side add their light: n of them give log2 n stops. */
+/** Two alike add a stop. */
 const secondUnit = ({ light, short }: TooWeak, words: Words): Mend => {
-  const units = Math.max(2, Math.ceil(2 ** (short + 0.1)))
-  if (units > mostUnits) return { title: `another unit, that gives ${words.howMany(short)} more` }
+  if (short + 0.1 > 1 || !canBeDoubled(light))
+    return { title: `another unit, that gives ${words.howMany(short)} more` }
   return {
-    title:
-      units === 2
-        ? `a second ${unitText(light).replace('its ', '')} beside it`
-        : `${units} alike side by side in place of one`,
-    gives: `${words.stops(Math.log2(units))}`,
+    title: `a second ${unitText(light).replace('its ', '')} beside it`,
+    gives: words.stops(1),
     costs: 'another stand, trigger and battery',
   }
 }

@@ -14,6 +14,7 @@ import type { Seconds } from '../../units/quantity.js'
 import { lightPointer } from '../place-pointer.js'
 import { whom } from '../place-words.js'
 import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
+import { steadyGains } from '../steady-gains.js'
 import type { Words } from '../words.js'
 import { atShutter } from './slower.js'
 
@@ -276,7 +277,7 @@ const wholeSwings = (words: Words, { set, plan, limits }: RuleContext): readonly
       {
         title: `camera.shutter → ${words.shutter(mark)}`,
         gives: `whole swings of the light${mainsOf(plan).length > 1 ? ' on either mains' : ''}, or nearly`,
-        costs: `the room counts ${words.howMany(by)} ${by > 0 ? 'more' : 'less'}`,
+        costs: steadyGains(set, by, words),
         after: atShutter(set, mark),
       },
     ]

@@ -5,23 +5,27 @@ import type { ComputedSet } from '../../set/computed-set.js'
 import { type Turned, turn, turnLight } from '../gear.js'
 import type { Mend, RuleContext } from '../rule.js'
 import { inside } from '../solving.js'
+import { burnsOn, steadyGains } from '../steady-gains.js'
 import type { Words } from '../words.js'
 import { type Blur, blursOf } from './blur.js'
 import { durationText } from './duration-text.js'
 
 /** Units that cut are quicker at less power. */
-export const lessPower = (blur: Blur, words: Words, context: RuleContext): readonly Mend[] =>
-  !cuts(blur)
+export const lessPower = (blur: Blur, words: Words, context: RuleContext): readonly Mend[] => {
+  const ofWhatBurns = (stops: number): readonly string[] =>
+    burnsOn(context.set).length === 0 ? [] : [steadyGains(context.set, stops, words)]
+  return !cuts(blur)
     ? []
     : (['iso', 'aperture'] as const).flatMap((by) =>
         tradeOff(context, (stops) => powersFor(context, by, stops), {
           costs: (stops) =>
             by === 'aperture'
-              ? 'less depth of field'
-              : `the room counts ${words.howMany(stops)} more; more noise`,
+              ? ['less depth of field', ...ofWhatBurns(stops)].join('; ')
+              : `${steadyGains(context.set, stops, words)}; more noise`,
           gives: (stops) => `sharp with ${words.howMany(stops)} less power`,
         }),
       )
+}
 
 /** Units that charge less are a little quicker at more. */
 export const morePower = (blur: Blur, words: Words, context: RuleContext): readonly Mend[] =>
@@ -56,12 +60,17 @@ export const fasterShutter = (
   )
 }
 
-export const shorterFlash = ({ light, flashes, lasts, over, u }: Blur, words: Words): readonly Mend[] => {
+/** What another unit is stated to last is a fact, however unsure today's: it need only come to the limit. */
+export const shorterFlash = (
+  { light, flashes, lasts, over }: Blur,
+  words: Words,
+  { limits }: RuleContext,
+): readonly Mend[] => {
   if (!flashes || light === undefined) return []
-  const enough = durationText(lasts * 2 ** -(over + inside(u)), words)
+  const enough = durationText(lasts * 2 ** (limits.over! - over), words, 'at most')
   return [
     {
-      title: `units with a shorter flash for ${light.name}: t0.1 of ${enough} or less`,
+      title: `units with a shorter flash for ${light.name}: t0.1 of ${enough} or shorter`,
       gives: 'sharp at the same power',
     },
   ]

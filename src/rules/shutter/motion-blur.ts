@@ -131,7 +131,7 @@ export const motionBlurRule = rule<MotionBlur>({
       () => lessPower(blur, words, context),
       () => morePower(blur, words, context),
       () => fasterShutter(blur, words, context),
-      () => shorterFlash(blur, words),
+      () => shorterFlash(blur, words, context),
     ),
 })
 

@@ -2,6 +2,7 @@
 import type { ComputedSet } from '../../set/computed-set.js'
 import { exactShutter, nearestShutter } from '../../units/marks.js'
 import type { Seconds } from '../../units/quantity.js'
+import { steadyGains } from '../steady-gains.js'
 import type { Words } from '../words.js'
 
 const third = 2 ** (1 / 3)
@@ -27,6 +28,6 @@ export const atShutter = (set: ComputedSet, marked: Seconds): ComputedSet =>
 /** What a slower shutter costs: light that burns on counts more, and hands are not steady. */
 export const costsOfSlower = (set: ComputedSet, marked: Seconds, words: Words): string =>
   [
-    `the room counts ${words.howMany(Math.log2(marked / set.plan.camera.shutterMarked))} more`,
+    steadyGains(set, Math.log2(marked / set.plan.camera.shutterMarked), words),
     ...(marked > 1 / 50 ? ['a tripod'] : []),
   ].join('; ')
