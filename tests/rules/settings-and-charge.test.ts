@@ -155,6 +155,28 @@ describe('who sets the exposure', () => {
     expect(finding!.measured['room-over-camera']!.value).toBeCloseTo(-7.1, 0)
   })
 
+  it('before black says manual first, and no compensation that cameras do not have', () => {
+    const [found] = findingsOf(
+      'automatic-exposure',
+      `plan: 1
+title: Black before black
+camera: { lens: 85 mm, at: { distance: 3 m }, aperture: f/5.6, shutter: 1/125, iso: 200 }
+subject: { kind: person, reflectance: 0.05 }
+backdrop: { surface: black velvet, width: 4 m, height: 3 m, behind: 1 m }
+lights:
+  key: { unit: flashgun, modifier: shoot-through umbrella 1 m, mode: automatic, meters: f/5.6, at: { angle: 30 deg left, distance: 1.6 m, height: 2.1 m } }
+wanted: { framing: waist, backdrop: black, shadow: any }
+`,
+    )
+    expect(Math.abs(found!.measured['frame-over-grey']!.value)).toBeGreaterThan(3)
+    const [first, second] = found!.advice.map(({ title }) => title)
+    expect(first).toBe('lights.key.mode → manual')
+    // Common practice, no source: one to two stops are dialled in, three is where most cameras end.
+    const [, least, most] = /^flash compensation: -(\d)[^t]*to -(\d)[^/]*stops$/.exec(second!)!
+    expect(Number(least)).toBe(1)
+    expect(Number(most)).toBe(3)
+  })
+
   it('a white wall that fills the frame misleads a flash on the camera by a stop, a grey one does not', () => {
     const wall = (tone: string) =>
       findingsOf(

@@ -6,7 +6,7 @@ import { lightPointer } from '../place-pointer.js'
 import { whom } from '../place-words.js'
 import { type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
 import type { Words } from '../words.js'
-import { asMetered, frameOverGrey } from './metered-frame.js'
+import { asMetered, frameOverGrey, leastMisled } from './metered-frame.js'
 
 const set = (camera: string, light: string, wanted = 'grey', surface = 'grey paper'): string => `plan: 1
 title: Who sets the exposure
@@ -73,7 +73,7 @@ export const automaticExposure = rule<Found>({
     { kind: 'common practice', says: 'with flashes set by hand the camera is set by hand too' },
     {
       kind: 'common practice',
-      says: 'cameras take the mean of the frame for middle grey, 18 %; how they weigh it differs by a third of a stop or so',
+      says: 'cameras take the mean of the frame for middle grey, 18 %; those that weigh the face or the focus more are off by a third of that and up',
     },
   ],
   basis: 'settings as the plan states them; the mean of the frame against an 18 % card',
@@ -227,7 +227,7 @@ const tellMisled = (
     why:
       over === undefined
         ? 'how far off, the plan tells too little to say'
-        : 'the mean of the frame as it is wanted; how a camera weighs the middle and the focus differs by a third of a stop or so',
+        : `the mean of the frame as it is wanted: off by ${rangeText(over, words)}, by how much the camera weighs the face and the focus`,
   }
 }
 
@@ -258,13 +258,35 @@ const flashByHand = (metered: readonly Light[], { plan }: RuleContext): readonly
   ]
 }
 
+/** Stops that most cameras let be dialled in. Common practice, no source. */
+const mostDialled = 3
+
+const toThird = (stops: number): number => Math.round(3 * stops) / 3
+
+/** `1.3 to 3.9 stops`. */
+const rangeText = (over: number, words: Words): string => {
+  const [least, most] = [Math.abs(over) * leastMisled, Math.abs(over)]
+  return `${words.howMany(least).replace(/ stops?$/, '')} to ${words.howMany(most)}`
+}
+
+/** From what a camera that weighs the face is off on, to what one that takes the mean is. */
+const compensation = (over: number, words: Words): string => {
+  const [least, most] = [
+    toThird(over * leastMisled),
+    toThird(Math.sign(over) * Math.min(Math.abs(over), mostDialled)),
+  ]
+  return least === most || least === 0
+    ? words.stops(most)
+    : `${words.stops(least).replace(/ stops?$/, '')} to ${words.stops(most)}`
+}
+
 const compensated = ({ by, over }: Extract<Found, { what: 'misled' }>, words: Words): readonly Mend[] =>
   over === undefined
     ? []
     : [
         {
-          title: `${by === 'flash' ? 'flash' : 'exposure'} compensation of ${words.stops(Math.round(3 * over) / 3)}`,
+          title: `${by === 'flash' ? 'flash' : 'exposure'} compensation: ${compensation(over, words)}`,
           gives: 'the wanted exposure with this frame',
-          costs: 'another framing or other clothes need another figure',
+          costs: `a test frame first${Math.abs(over) > mostDialled ? `, and most cameras go no further than ${words.stops(Math.sign(over) * mostDialled)}` : ''}; another framing or other clothes need another figure`,
         },
       ]

@@ -8,8 +8,14 @@ import type { Stops } from '../../units/quantity.js'
 /** What meters are set to: an 18 % card. */
 const middleGrey = 0.18
 
-/** How differently cameras weigh the middle, the focus and faces, one standard deviation in stops. Common practice, no source. */
-const patternsDiffer = 0.3
+/**
+ * How differently cameras weigh the middle, the focus and faces: by a third of a stop, and by a third of what the frame
+ * is off, one standard deviation in stops. Common practice, no source.
+ */
+const patternsDiffer = (over: number): number => Math.hypot(0.3, over / 3)
+
+/** Of what an averaging meter is off, what one is that goes by the face or the focus. Common practice, no source. */
+export const leastMisled = 1 / 3
 
 /**
  * Stops of the frame's mean over middle grey when the key is exposed as wanted, and its uncertainty: by so much a camera
@@ -20,10 +26,11 @@ export const frameOverGrey = (
 ): { readonly stops: number; readonly u: number } | undefined => {
   const { haze, key, plan } = set
   if (set.unknown.length > 0 || haze === undefined || key === undefined || !(haze.frame > 0)) return undefined
+  const stops = Math.log2(haze.frame / middleGrey) as Stops
   const mean: Figure = {
-    stops: Math.log2(haze.frame / middleGrey) as Stops,
+    stops,
     gradient: new Map([...haze.byLight].map(([light, part]) => [light, part / haze.mean])),
-    variance: patternsDiffer ** 2,
+    variance: patternsDiffer(stops - key.overCamera.stops + plan.wanted.exposure) ** 2,
     rendering: 1,
   }
   const figure = difference(mean, key.overCamera)
