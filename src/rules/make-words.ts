@@ -17,6 +17,10 @@ export const makeWords = (plan: Plan): Words => {
   return {
     length: (metres) => writeLength(toGrain(metres), style),
     small: (metres) => (style === 'metric' ? `${tenths(metres * 100)} cm` : `${tenths(metres / 0.0254)} in`),
+    fine: (metres) => {
+      const tenth = Math.round(metres * (style === 'metric' ? 1000 : 10 / 0.0254)) / 10
+      return `${tenth} ${style === 'metric' ? 'cm' : 'in'}`
+    },
     f: (fNumber) => writeFNumber(fNumber as FNumber),
     stops: (value) => stopsText(value, 'always'),
     howMany: (value) => stopsText(Math.abs(value), 'negative'),

@@ -4,6 +4,8 @@ export interface Words {
   length(metres: number): string
   /** `12 cm`, `5 in`. */
   small(metres: number): string
+  /** `7.6 cm`, `0.2 in`: to a tenth, however long. */
+  fine(metres: number): string
   /** `f/5.6`, `f/5.0 + 0.2`. */
   f(fNumber: number): string
   /** `+0.4 stop`, `-1.1 stops`; signed. */

@@ -242,7 +242,8 @@ subject: { kind: person }
 lights: { key: { unit: flashgun, at: camera } }
 wanted: { sharp: ${sharp.toFixed(1)} cm }
 `
-    expect(findingsOf('depth-short', plan(depth + 0.3)).length).toBe(1)
+    // Short by less than half a millimetre is not told.
+    expect(findingsOf('depth-short', plan(depth + 0.4)).length).toBe(1)
     expect(findingsOf('depth-short', plan(depth - 0.3)).length).toBe(0)
   })
 
@@ -256,6 +257,48 @@ wanted: { sharp: rows }
 `
     expect(findingsOf('depth-short', plan('f/2.2', '9.28 m')).length).toBe(1)
     expect(findingsOf('depth-short', plan('f/4', '9.28 m')).length).toBe(0)
+  })
+})
+
+describe('depth-short, close up', () => {
+  const thing = (camera: string, subject: string) => `plan: 1
+title: A small thing
+camera: { lens: 100 mm, ${camera}, shutter: 1/125, iso: 100, held-by: stand }
+subject: { kind: object, ${subject}, stands-on: { height: 90 cm } }
+lights: { key: { unit: head 400 Ws, modifier: softbox 60 x 60 cm, meters: f/22, at: { left: 40 cm, behind: 10 cm, height: 1.3 m } } }
+wanted: { shadow: any, sharp: subject }
+`
+  const watch = thing(
+    'at: { distance: 35 cm, height: 1.05 m }, aim: subject, aperture: f/22',
+    'height: 4 cm, width: 4 cm, depth: 1 cm',
+  )
+
+  it('advises no aperture that no lens has: more frames, or from further off', () => {
+    const titles = findingsOf('depth-short', watch)[0]!.advice.map(({ title }) => title)
+    expect(titles.some((title) => title.startsWith('several frames with the focus moved'))).toBe(true)
+    expect(titles.some((title) => title.startsWith('camera.at.distance → '))).toBe(true)
+    for (const title of titles) {
+      const closed = /f\/(\d+)/.exec(title)
+      expect(closed === null || Number(closed[1]) <= 32).toBe(true)
+    }
+  })
+
+  it('shows by how much it falls short where that is millimetres, and is a note where no focus is stated', () => {
+    // By hand: H = 0.1² / (11.31 · 28.84 µm) = 30.7 m; far = s·H / (H - (s - f)), the back of the bottle at 1.64 m.
+    const bottle = (focus: string) =>
+      findingsOf(
+        'depth-short',
+        thing(
+          `at: { distance: 1.6 m, height: 95 cm }${focus}, aperture: f/11`,
+          'height: 30 cm, width: 8 cm, depth: 8 cm',
+        ),
+      )[0]!
+    const [s, reach] = [1.56, 0.1 ** 2 / (11.314 * 28.84e-6)]
+    const far = (s * reach) / (reach - (s - 0.1))
+    const short = (1.64 - far) * 100
+    expect(bottle('').message).toContain(`the last ${(Math.round(short * 10) / 10).toFixed(1)} cm of it`)
+    expect(bottle('').level).toBe('note')
+    expect(bottle(', focus: 1.56 m').level).toBe('warning')
   })
 })
 

@@ -22,7 +22,13 @@ export const deeper = (evidence: DepthShort, words: Words, context: RuleContext)
     () => focusBetween(evidence, words, context),
     () => stopDown(evidence, words, context),
     () => stepBack(evidence, context),
+    () => stacked(evidence, words, context),
   )
+
+/** Few lenses close further, those for small things included. Common practice, no source. */
+const smallest = 32
+
+const isMarked = (aperture: number): boolean => aperture <= smallest * 1.03
 
 /** The f-number at which the span is sharp; where the focus is free, at which the depth of field is as long. */
 export const apertureFor = ({ plan }: Pick<RuleContext, 'plan'>, needs: Span, focus: number): FNumber => {
@@ -47,8 +53,10 @@ export const apertureFor = ({ plan }: Pick<RuleContext, 'plan'>, needs: Span, fo
 const stopDown = ({ aperture }: DepthShort, words: Words, { set, plan }: RuleContext): readonly Mend[] => {
   const marked = markedAperture(aperture, 'over')
   const stops = 2 * Math.log2(marked / plan.camera.aperture)
-  if (!Number.isFinite(stops))
-    return [{ title: 'further off, or a shorter lens: no aperture is enough from here' }]
+  if (!isMarked(marked))
+    return plan.subject.kind === 'object'
+      ? []
+      : [{ title: 'further off, or a shorter lens: no aperture is enough from here' }]
   const flashes = set.lit.filter((light) => light.unit.kind === 'flash')
   const short = flashes.flatMap((light) => {
     const turned = light.power === undefined ? undefined : turnLight(plan, light.name, stops)
@@ -88,6 +96,7 @@ const focusBetween = ({ needs, focus }: DepthShort, words: Words, context: RuleC
   const { plan } = context
   const enough = now <= plan.camera.aperture * 1.0001
   const marked = markedAperture(now, 'over')
+  if (!enough && !isMarked(marked)) return []
   const focused = { ...plan.camera, focus: { on: 'distance', distance: best as Metres } } as const
   return [
     {
@@ -105,6 +114,18 @@ const focusBetween = ({ needs, focus }: DepthShort, words: Words, context: RuleC
   ]
 }
 
+/** Where no aperture does it, of what keeps still. */
+const stacked = ({ aperture }: DepthShort, words: Words, { plan }: RuleContext): readonly Mend[] =>
+  plan.subject.kind !== 'object' || isMarked(markedAperture(aperture, 'over'))
+    ? []
+    : [
+        {
+          title: 'several frames with the focus moved through the subject, put together',
+          gives: `all of it sharp at ${words.f(plan.camera.aperture)} and wider, where no lens closes far enough`,
+          costs: 'nothing may move meanwhile',
+        },
+      ]
+
 const stepBack = (evidence: DepthShort, context: RuleContext): readonly Mend[] => {
   const { plan } = context
   const { distance } = plan.camera.at
@@ -121,7 +142,7 @@ const stepBack = (evidence: DepthShort, context: RuleContext): readonly Mend[] =
         {
           title: turned.title,
           gives: 'all of it sharp with the same lens and aperture',
-          costs: `the subject ${Math.round((1 - distance / turned.change.to) * 100)} % smaller in the frame`,
+          costs: `a smaller magnification: the subject ${Math.round((1 - distance / turned.change.to) * 100)} % smaller in the frame`,
           after: context.set.with(turned.change),
         },
       ]

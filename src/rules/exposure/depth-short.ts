@@ -36,6 +36,9 @@ interface DepthShort extends Evidence {
   readonly what: string
 }
 
+/** Metres: less is not told apart, nor focused by. */
+const shows = 0.0005
+
 export const depthShort = rule<DepthShort>({
   id: 'depth-short',
   family: 'exposure',
@@ -87,10 +90,13 @@ export const depthShort = rule<DepthShort>({
     const missing = needs.free
       ? needs.far - needs.near - (sharp.far - sharp.near)
       : Math.max(sharp.near - needs.near, needs.far - sharp.far)
-    if (!(missing * 100 - limits.short! > 1e-4)) return []
+    if (!(missing - limits.short! / 100 > shows)) return []
+    const focusWritten = context.plan.places.written('/camera/focus') !== undefined
     return [
       {
         pointer: '/camera/aperture',
+        // Where the plan leaves the focus open whoever focuses may yet set it right.
+        level: isDeepEnough({ needs, sharp }) && !focusWritten ? 'note' : 'warning',
         also: [
           { pointer: '/wanted/sharp', says: 'this is wanted sharp' },
           { pointer: '/camera/focus', says: 'focused here' },
@@ -124,17 +130,15 @@ export const depthShort = rule<DepthShort>({
         : needs.free || front === back
           ? `both ends of ${what} go`
           : `the ${back ? 'back' : 'front'} of ${what} goes`
-    const enough = !needs.free && sharp.far - sharp.near >= needs.far - needs.near
-    const isSharp = `sharp from ${words.length(sharp.near)} to ${distance(sharp.far, words)}`
-    const isNeeded = `needed from ${words.length(needs.near)} to ${words.length(needs.far)}`
+    const spans = spansText({ needs, sharp, focus }, words)
     const lengths = unlike(sharp.far - sharp.near, needs.far - needs.near, words)
+    const missing = words.fine(Math.max(sharp.near - needs.near, needs.far - sharp.far))
     return {
-      message: enough
-        ? `${where} soft: ${isSharp} at ${words.f(plan.camera.aperture)}, ${isNeeded}`
+      message: isDeepEnough({ needs, sharp })
+        ? `${where} soft, the ${back ? 'last' : 'first'} ${missing} of it: at ${words.f(plan.camera.aperture)} and ${spans}`
         : `${where} soft: ${lengths[0]} is sharp at ${words.f(plan.camera.aperture)}, ${lengths[1]} is needed`,
       why: [
-        enough ? 'the depth is enough, the focus lies wrong' : `${isSharp}, ${isNeeded}`,
-        `focused at ${words.length(focus)}`,
+        isDeepEnough({ needs, sharp }) ? 'the depth is enough, the focus lies wrong' : spans,
         `circle of confusion ${Math.round(circleOfConfusion(plan.camera.sensor) * 1e6)} µm`,
       ].join('; '),
     }
@@ -145,6 +149,28 @@ export const depthShort = rule<DepthShort>({
   inShort: ({ sharp, what }, words) =>
     `${what} is sharp only from ${words.length(sharp.near)} to ${distance(sharp.far, words)}`,
 })
+
+/** Only the focus lies wrong. */
+const isDeepEnough = ({ needs, sharp }: Pick<DepthShort, 'needs' | 'sharp'>): boolean =>
+  !needs.free && sharp.far - sharp.near >= needs.far - needs.near
+
+/** What is needed over less than this is told from the focus on, to the tenth: metres. */
+const closeTo = 0.3
+
+/** What is sharp and what is needed, as far as the two can be told apart. */
+const spansText = (
+  { needs, sharp, focus }: Pick<DepthShort, 'needs' | 'sharp' | 'focus'>,
+  words: Words,
+): string => {
+  const focused = `focused at ${words.length(focus)}`
+  if (needs.far - needs.near > closeTo || !Number.isFinite(sharp.far))
+    return `${focused}, sharp from ${words.length(sharp.near)} to ${distance(sharp.far, words)}, needed from ${words.length(needs.near)} to ${words.length(needs.far)}`
+  const from = (at: number): string =>
+    Math.abs(at - focus) < shows
+      ? 'there'
+      : `${words.fine(Math.abs(at - focus))} ${at < focus ? 'before' : 'behind'} it`
+  return `${focused}, sharp from ${from(sharp.near)} to ${from(sharp.far)}, needed from ${from(needs.near)} to ${from(needs.far)}`
+}
 
 /** A length, which may have no end. */
 const distance = (metres: number, words: Words): string =>
