@@ -5,7 +5,7 @@
  * A set in which only lights have moved keeps patches, form factors, what receptors get of them, and the exitance of
  * the lights that stayed: that their light finds another modifier in its way is left out of the bounce.
  */
-import type { Plan } from '../language/plan.js'
+import type { Plan, Surface } from '../language/plan.js'
 import { firstLight } from '../light/bounce/first-light.js'
 import { gatherFrom } from '../light/bounce/gather.js'
 import { type Mesh, meshOf } from '../light/bounce/mesh.js'
@@ -40,6 +40,16 @@ export interface Bounced {
   at(outlook: Outlook, key: string, source: Source, tried: boolean): Bounce
   /** All of it of white light, by channel of linear sRGB. */
   tint(outlook: Outlook, key: string, source: Source, tried: boolean): Rgb
+  /** Of all of it, what each side of a surface threw there last. */
+  bySurface(outlook: Outlook, key: string, source: Source, tried: boolean): readonly ThrownBy[]
+}
+
+export interface ThrownBy {
+  readonly surface: SceneSurface
+  /** Of the side that threw it. */
+  readonly side: Surface
+  /** lx·s; of a light of unit strength where one is asked for. */
+  readonly exposure: number
 }
 
 export const noBounce: Bounce = { room: 0, panels: 0, backdrop: 0, guessed: 0 }
@@ -109,7 +119,17 @@ export const bouncedOf = (
     )
     return [r!, g!, b!]
   }
-  const made: Kept = { plan, parts, coarse, at, tint }
+  const bySurface = (
+    outlook: Outlook,
+    key: string,
+    source: Source,
+    isTried: boolean,
+  ): readonly ThrownBy[] => {
+    const { mesh, weights, exitance } = isTried ? coarse() : parts
+    if (source.kind === 'uniform' || mesh().patches.length === 0) return []
+    return split(mesh(), weights(outlook, key), exitance(source))
+  }
+  const made: Kept = { plan, parts, coarse, at, tint, bySurface }
   return made
 }
 
@@ -255,6 +275,21 @@ const thatMatter = (scene: Scene): readonly Vec3[] => [
   ...scene.subject.figures.map(({ face }) => face),
   ...[...scene.panels.values()].flatMap(({ faces }) => faces.map(({ centre }) => centre)),
 ]
+
+const split = ({ patches }: Mesh, weights: Float64Array, exitance: Float64Array): readonly ThrownBy[] => {
+  const sums = new Map<SceneSurface, [front: number, back: number]>()
+  patches.forEach(({ surface }, i) => {
+    const [front, back] = sums.get(surface) ?? [0, 0]
+    sums.set(surface, [
+      front + weights[2 * i]! * exitance[2 * i]!,
+      back + weights[2 * i + 1]! * exitance[2 * i + 1]!,
+    ])
+  })
+  return [...sums].flatMap(([surface, [front, back]]) => [
+    ...(front > 0 ? [{ surface, side: surface.front, exposure: front }] : []),
+    ...(back > 0 ? [{ surface, side: surface.back ?? surface.front, exposure: back }] : []),
+  ])
+}
 
 const sum = ({ patches }: Mesh, weights: Float64Array, exitance: Float64Array): Bounce => {
   let [room, panels, backdrop, guessed] = [0, 0, 0, 0]

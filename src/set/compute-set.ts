@@ -12,6 +12,7 @@ import type { Scene } from '../scene/scene.js'
 import type { FNumber, Iso, LuxSeconds, Stops } from '../units/quantity.js'
 import { applyChanges } from './apply-change.js'
 import type { BackdropView } from './backdrop-view.js'
+import type { ThrownBy } from './bounced.js'
 import { cameraSetting } from './camera-setting.js'
 import { colourOf, mixedAt } from './colour-at.js'
 import type {
@@ -170,6 +171,15 @@ class LazySet implements ComputedSet {
     }
     const probe = this.transport.asked({ ...where, of })?.probe
     return probe && mixedAt(probe, lights, strength, colours, where.shaded ?? [], how)
+  }
+  thrown(ask: MeterAsk): readonly ThrownBy[] {
+    const probe = this.transport.asked(ask)?.probe
+    const lights = ask.of === 'all' ? this.giving : ask.of
+    return lights.flatMap((light) => {
+      const strength = this.knowledge.strength(light)?.candelaSeconds ?? 0
+      if (probe === undefined || strength === 0) return []
+      return probe.thrown(light).map((one) => ({ ...one, exposure: one.exposure * strength }))
+    })
   }
   colourApart(a: Mix, b: Mix): Apart & { readonly u: number } {
     const byStrengths = difference(miredFigure(a), miredFigure(b))

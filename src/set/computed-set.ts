@@ -14,6 +14,7 @@ import type { Scene } from '../scene/scene.js'
 import type { Vec3 } from '../scene/vector.js'
 import type { FNumber, LuxSeconds, Stops } from '../units/quantity.js'
 import type { BackdropView } from './backdrop-view.js'
+import type { ThrownBy } from './bounced.js'
 import type { Change } from './knobs.js'
 import type { ShadowSeen } from './shadow-seen.js'
 import type { Work } from './work.js'
@@ -69,6 +70,8 @@ export interface ComputedSet {
    * of known colour arrives.
    */
   colour(where: Receptor | Omit<MeterAsk, 'of'>, of: Of, how?: ColourHow): Mix | undefined
+  /** What surfaces throw where a meter would be held, by the side that threw it there last, lx·s. */
+  thrown(ask: MeterAsk): readonly ThrownBy[]
   /** How far the first is from the second, and one standard deviation of that, mired. */
   colourApart(a: Mix, b: Mix): Apart & { readonly u: number }
   /** What hides how much of one light's direct light on a receptor: shares of what would arrive, by the solid's name. */

@@ -19,7 +19,7 @@ import { lazy } from '../scene/lazy.js'
 import type { Scene, SceneLight } from '../scene/scene.js'
 import type { Vec3 } from '../scene/vector.js'
 import { type BackdropGrid, backdropGrid, type GridPlace } from './backdrop-grid.js'
-import { type Bounce, type Bounced, bouncedOf, noBounce } from './bounced.js'
+import { type Bounce, type Bounced, bouncedOf, noBounce, type ThrownBy } from './bounced.js'
 import type { MeterAsk } from './computed-set.js'
 import { planScene } from './plan-scene.js'
 import { type MeterPlace, meterPlace } from './receptor-at.js'
@@ -52,6 +52,8 @@ export interface Probe {
   bounce(light: string): Bounce
   /** All of that of white light, by channel of linear sRGB: it takes on the surfaces' colour. */
   tint(light: string): Rgb
+  /** The same by what threw it here last. */
+  thrown(light: string): readonly ThrownBy[]
   /** What hides how much of the light that would come straight, by the solid's name: shares. */
   hides(light: string): ReadonlyMap<string, number>
 }
@@ -195,6 +197,7 @@ const transportOf = (plan: Plan, before: Before | undefined, work: Work, isQuick
       clear: (name) => of(name, 0, clearOf),
       bounce: (name) => of(name, noBounce, bounceOf),
       tint: (name) => of(name, untinted, (from) => bounced().tint(outlook(), key, from, tried.has(from))),
+      thrown: (name) => of(name, [], (from) => bounced().bySurface(outlook(), key, from, tried.has(from))),
       hides: (name) => of(name, nothing, (from) => hiddenShares(from, outlook())),
     }
   }
