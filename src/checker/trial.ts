@@ -137,13 +137,17 @@ const worst = (found: readonly Found[]): Found | undefined =>
     undefined,
   )
 
-/** A little more of the same is no new fault: in stops, and of lengths as a share. */
+/** A little more of the same is no new fault: in stops, and of all else as a share. */
 const noticed = 0.15
 
 const worse = (now: Found, was: Found | undefined): boolean =>
-  was === undefined ||
-  now.height > was.height ||
-  now.excess > was.excess + (now.evidence.beyond === 'certain' ? noticed * was.excess : noticed)
+  was === undefined || now.height > was.height || now.excess > was.excess + little(was)
+
+const little = ({ evidence, excess }: Found): number => {
+  if (evidence.beyond === 'certain') return noticed * excess
+  const held = Object.values(evidence.measured).find(({ limit }) => limit !== undefined)
+  return held === undefined || held.unit === 'stop' ? noticed : noticed * Math.abs(held.value)
+}
 
 const inShort = ({ rule }: HousedRule, { evidence, context, says }: Found, words: Words): string =>
   says(rule.inShort!(evidence, words, context))
