@@ -1,13 +1,15 @@
+import type { Plan } from '../../language/plan.js'
 import { ambientName } from '../../set/transport.js'
 import { firstMissing, keyMissing } from '../known.js'
 import { lightPointer } from '../place-pointer.js'
 import { whom } from '../place-words.js'
-import { type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
+import { type Evidence, type RuleContext, rule } from '../rule.js'
 import { type Reached, reached } from '../tiers.js'
 import type { Words } from '../words.js'
 import { type OddLights, oddLights, unlikeKey } from './among-lights.js'
-import { castText, gelFor, kelvinText, miredText } from './casts.js'
+import { apartText, castText, kelvinText, miredText } from './casts.js'
 import { type StrayCast, strayCasts, unlikeStrays } from './stray-cast.js'
+import { byPower, lampOf, mendOdd, mendStray, strayText } from './unmix.js'
 
 const two = (key: string, fill: string, more = ''): string => `plan: 1
 title: Two lights on one face
@@ -48,7 +50,7 @@ export const colourMixed = rule<Mixed>({
       says: 'under the lit side: as dark as a side is taken to be wanted where no ratio says so',
     },
   },
-  why: 'Unlike lights on one subject do not average: they split it, each side in its own colour, and no white balance mends both. Light of the room shows first where the flash is weakest, in the shadows and behind the subject.',
+  why: 'Unlike lights on one subject do not average: they split it, each side in its own colour, and no white balance mends both. Light of the room shows first where the flash is weakest, in the shadows and behind the subject. `ambient: any` lets it into the exposure and behind the subject; that it colours the shadows is then a note.',
   formula:
     'tristimulus values of all lights added at the place where each rules; their distance in the 1960 diagram, as mireds of the black-body locus there; of the ambient at the darkest side',
   sources: [
@@ -101,7 +103,7 @@ export const colourMixed = rule<Mixed>({
     const { set, limits, plan } = context
     const some = unlikeKey(set, limits.note!) !== undefined || unlikeStrays(set, limits.note!).length > 0
     if (some) return firstMissing(() => keyMissing(context))
-    return plan.ambient !== undefined && plan.ambient.colour === undefined && plan.wanted.ambient !== 'any'
+    return plan.ambient !== undefined && plan.ambient.colour === undefined
       ? {
           because: 'the plan does not say of what colour the ambient light is',
           enable: { pointer: '/ambient/colour', text: 'colour: 3000 K' },
@@ -109,11 +111,16 @@ export const colourMixed = rule<Mixed>({
       : 'silent'
   },
 
-  detect: ({ set, limits }) => [
+  detect: ({ set, limits, plan }) => [
     ...strayCasts(set, limits.note!, limits.side!).map((stray): Mixed => {
       const pointer =
         stray.light === ambientName ? '/ambient' : lightPointer(lampOf(stray.light), 'modelling')
-      return { ...evidence(pointer, stray.apart, limits), measured: measuredStray(stray, limits), stray }
+      const found = evidence(pointer, stray.apart, limits, strayTiers(plan))
+      return {
+        ...found,
+        measured: { ...found.measured, 'under-key': { value: stray.under, unit: 'stop' } },
+        stray,
+      }
     }),
     ...oddLights(set, limits.note!).map((odd): Mixed => {
       const { name } = odd.lights[0]!
@@ -137,8 +144,6 @@ export const colourMixed = rule<Mixed>({
   inShort: ({ odd, stray }) => `colours mix: ${miredText((odd ?? stray)!.apart.mired)} between lights`,
 })
 
-const lampOf = (name: string): string => name.replace(/ modelling lamp$/, '')
-
 /** Where the colour is written. */
 const colourPointer = (set: RuleContext['set'], light: string): string => {
   const { places } = set.plan
@@ -146,15 +151,23 @@ const colourPointer = (set: RuleContext['set'], light: string): string => {
   return places.stated(own) ? own : lightPointer(light, 'unit')
 }
 
+type Tier = 'warning' | 'note'
+
+/** Whoever wants the room in the exposure may want its colour too. */
+const strayTiers = ({ wanted }: Plan): readonly Tier[] =>
+  wanted.ambient === 'any' ? ['note'] : ['warning', 'note']
+
 const evidence = (
   pointer: string,
   { mired, u }: OddLights['apart'],
   limits: RuleContext['limits'],
+  tiers: readonly Tier[] = ['warning', 'note'],
 ): Pick<Evidence, 'pointer' | 'beyond' | 'level' | 'measured'> => {
-  const { level, limit, beyond }: Reached = reached((most) => mired - most, u, [
-    { level: 'warning', limit: limits.warning! },
-    { level: 'note', limit: limits.note! },
-  ])
+  const { level, limit, beyond }: Reached = reached(
+    (most) => mired - most,
+    u,
+    tiers.map((tier) => ({ level: tier, limit: limits[tier]! })),
+  )
   return {
     pointer,
     beyond,
@@ -163,24 +176,18 @@ const evidence = (
   }
 }
 
-const measuredStray = (stray: StrayCast, limits: RuleContext['limits']): Evidence['measured'] => ({
-  ...evidence('', stray.apart, limits).measured,
-  'under-key': { value: stray.under, unit: 'stop' },
-})
-
 const tellOdd = ({ lights, key, where, apart }: OddLights, words: Words, { set, plan }: RuleContext) => {
   const names = words.list(lights.map(({ name }) => name))
-  const colour = (name: string) => kelvinText(set.lightColour(name)!.kelvin)
   return {
     message:
       where === 'backdrop'
-        ? `the backdrop comes out ${castText(apart)} than ${whom(plan)}: ${miredText(apart.mired)} between ${names} and ${key.name}`
-        : `one side of ${whom(plan)} comes out ${castText(apart)} than the other: ${miredText(apart.mired)} between the light of ${names} and of ${key.name}`,
-    why: `${lights[0]!.name} gives ${colour(lights[0]!.name)}${greenText(set, lights[0]!.name)}, ${key.name} ${colour(key.name)}${greenText(set, key.name)}${byPower(lights[0]!, key)}`,
+        ? `the backdrop comes out ${castText(apart)} than ${whom(plan)}: ${apartText(apart)} between ${names} and ${key.name}`
+        : `one side of ${whom(plan)} comes out ${castText(apart)} than the other: ${apartText(apart)} between the light of ${names} and of ${key.name}`,
+    why: `${lights[0]!.name} is ${ownText(set, lights[0]!.name)}, ${key.name} ${ownText(set, key.name)}${byPower(lights[0]!, key)}`,
   }
 }
 
-/** Off the usual by so much a light is called green, in the 1960 diagram. */
+/** Off the locus by so much a light is called green, in the 1960 diagram. */
 const green = 0.006
 
 const greenText = (set: RuleContext['set'], light: string): string => {
@@ -188,13 +195,11 @@ const greenText = (set: RuleContext['set'], light: string): string => {
   return Math.abs(duv) < green ? '' : ` and is ${duv > 0 ? 'green' : 'magenta'} (duv ${duv.toFixed(3)})`
 }
 
-const byPower = (one: OddLights['key'], other: OddLights['key']): string =>
-  one.unit.kind === 'flash' &&
-  other.unit.kind === 'flash' &&
-  one.unit.name === other.unit.name &&
-  one.power !== other.power
-    ? ', by their powers'
-    : ''
+/** `5500 K`, `taken as 5500 K` where nobody has said. */
+const ownText = (set: RuleContext['set'], light: string): string => {
+  const { kelvin, told } = set.lightColour(light)!
+  return `${told ? '' : 'taken as '}${kelvinText(kelvin)}${greenText(set, light)}`
+}
 
 const places = {
   'lit side': (subject: string) => `${subject} comes out`,
@@ -203,80 +208,10 @@ const places = {
 } as const
 
 const tellStray = (
-  { light, where, under, apart, key }: StrayCast,
+  { light, where, under, apart, key, told }: StrayCast,
   words: Words,
   { set, plan }: RuleContext,
 ) => ({
-  message: `${places[where](whom(plan))} ${castText(apart)}: ${miredText(apart.mired)} off the flash by ${strayText(light)}, ${words.against(-under, 'the key')}`,
-  why: `${strayText(light)} is ${kelvinText(set.lightColour(light)!.kelvin)}${greenText(set, light)}, the key ${kelvinText(key)}`,
+  message: `${places[where](whom(plan))} ${castText(apart)}: ${apartText(apart)} off the flash by ${strayText(light)}, ${words.against(-under, 'the key')}`,
+  why: `${strayText(light)} is ${kelvinText(set.lightColour(light)!.kelvin)}${greenText(set, light)}, the key ${told ? '' : 'taken as '}${kelvinText(key)}`,
 })
-
-const strayText = (light: string): string =>
-  light === ambientName ? 'the ambient light' : `${lampOf(light)}'s modelling lamp`
-
-const mendOdd = ({ lights, key, apart }: OddLights, words: Words, { set }: RuleContext): readonly Mend[] => {
-  const names = words.list(lights.map(({ name }) => name))
-  const shift = set.lightColour(lights[0]!.name)!.mired - set.lightColour(key.name)!.mired
-  // A warming gel takes less light than a cooling one.
-  const onKey = shift > 0
-  const gel = gelFor(Math.abs(shift))
-  const power = byPower(lights[0]!, key) !== ''
-  return [
-    ...(power
-      ? [
-          {
-            title: `${names} and ${key.name} at about the same power, set apart by distance`,
-            gives: 'the same colour from both',
-          },
-        ]
-      : []),
-    ...(gel === undefined
-      ? []
-      : [
-          {
-            title: `${gel.text} on ${onKey ? key.name : names}`,
-            gives: 'both of about one colour',
-            costs: `${words.howMany(gel.loss)} of its light${onKey ? '; the white balance goes with it' : ''}`,
-          },
-        ]),
-    ...(Math.abs(apart.greener) < green
-      ? []
-      : [
-          {
-            title: `a ${apart.greener > 0 ? 'minus' : 'plus'}-green gel on ${names}`,
-            gives: 'no tint between them',
-          },
-        ]),
-    { title: `units of one make and age for ${names} and ${key.name}`, gives: 'one colour' },
-  ]
-}
-
-const mendStray = (
-  { light, under, apart, key }: StrayCast,
-  words: Words,
-  { set, limits }: RuleContext,
-): readonly Mend[] => {
-  const flashes = set.lit.filter(({ unit }) => unit.kind === 'flash').map(({ name }) => name)
-  const shift = set.lightColour(light)!.mired - 1e6 / key
-  const gel = gelFor(shift)
-  // About: in a mixture the cast goes as the share.
-  const less = Math.max(0.3, Math.log2(Math.max(1.1, apart.mired / limits.note!)) + 0.3)
-  return [
-    light === ambientName
-      ? {
-          title: `the ambient light ${words.howMany(less)} further under the flash: a faster shutter up to sync, or lower ISO with more power`,
-          gives: `it ${words.howMany(under + less)} under the key`,
-        }
-      : { title: `${strayText(light)} off for the exposure, or dimmed` },
-    ...(gel === undefined || flashes.length === 0 || light !== ambientName
-      ? []
-      : [
-          {
-            title: `${gel.text} on ${words.list(flashes)}${apart.greener > green / 2 ? ', with a plus-green' : ''}, the white balance set to match`,
-            gives: 'one colour for flash and room',
-            costs: `${words.howMany(gel.loss)} of the flashes' light`,
-          },
-        ]),
-    ...(light === ambientName ? [{ title: 'lights of the room off, curtains drawn' }] : []),
-  ]
-}

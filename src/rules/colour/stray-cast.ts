@@ -14,6 +14,8 @@ export interface StrayCast {
   readonly where: 'lit side' | 'dark side' | 'behind'
   /** The key reading’s own colour, kelvin. */
   readonly key: number
+  /** Somebody stated it. */
+  readonly told: boolean
   /** Stops under the key, at the key reading. */
   readonly under: number
   /** Stops by which the darkest side lies under the lit one. */
@@ -24,9 +26,8 @@ export interface StrayCast {
 /** The room behind shows its colour down to so many stops under the key. */
 const behindShows = 3
 
-/** Ambient that is wanted as it is, and modelling lamps with it, is not judged. */
 const strays = ({ plan, lit, giving }: ComputedSet): readonly string[] =>
-  plan.wanted.ambient === 'any' || lit.length === 0
+  lit.length === 0
     ? []
     : [
         ...(plan.ambient === undefined ? [] : [ambientName]),
@@ -54,6 +55,7 @@ export const strayCasts = (set: ComputedSet, limit: number, darkest: number): re
   const key = names.length === 0 ? undefined : keyMix(set)
   if (key === undefined || key.unknown > 0.05) return []
   const down = downOfSide(set, darkest)
+  const told = set.keyLights.every(({ name }) => set.lightColour(name)?.told === true)
   return names.flatMap((light): StrayCast[] => {
     const stray = set.colour(keyAsk, [light])
     if (stray === undefined) return []
@@ -61,11 +63,15 @@ export const strayCasts = (set: ComputedSet, limit: number, darkest: number): re
     const at = (where: StrayCast['where'], mix: Mix | undefined): StrayCast[] =>
       mix === undefined
         ? []
-        : [{ light, where, key: key.kelvin, under, down, apart: set.colourApart(mix, key) }]
+        : [{ light, where, key: key.kelvin, told, under, down, apart: set.colourApart(mix, key) }]
     const all = [
       ...at('lit side', together(key, stray, 0)),
       ...(down > 0 ? at('dark side', together(key, stray, down)) : []),
-      ...(light === ambientName && set.plan.backdrop === undefined && under < behindShows
+      // Whoever lets the room into the exposure wants it behind the subject as it is.
+      ...(light === ambientName &&
+      set.plan.wanted.ambient !== 'any' &&
+      set.plan.backdrop === undefined &&
+      under < behindShows
         ? at('behind', stray)
         : []),
     ]

@@ -1,5 +1,6 @@
 import type { Surface } from '../../language/plan.js'
 import type { Apart, Mix } from '../../light/colour/mix.js'
+import type { Rgb } from '../../light/colour/rgb.js'
 import { isColoured, surfaceShares } from '../../light/colour/surface-colour.js'
 import { polygonSolidAngle } from '../../light/polygon.js'
 import { lazyOf } from '../../scene/lazy.js'
@@ -7,14 +8,15 @@ import type { SceneSurface } from '../../scene/scene.js'
 import { dot, subtract } from '../../scene/vector.js'
 import type { ComputedSet, MeterAsk } from '../../set/computed-set.js'
 import { shadowSide, shadowWay } from '../../set/shadow-side.js'
+import { modellingName } from '../../set/transport.js'
 import { surfaceText } from '../backdrop/on-the-backdrop.js'
 import { faceOf } from '../key-lights.js'
 import { keyMissing } from '../known.js'
 import { whom } from '../place-words.js'
 import { type Evidence, rule } from '../rule.js'
 import { reached } from '../tiers.js'
-import { keyAsk } from './balance.js'
-import { castText, miredText } from './casts.js'
+import { facing, keyAsk } from './balance.js'
+import { apartText, castText, colourWord, miredText } from './casts.js'
 
 const room = (walls: string, width = '3 m', more = ''): string => `plan: 1
 title: A portrait in a room
@@ -53,7 +55,7 @@ export const wallCast = rule<WallCast>({
   },
   why: 'Light that a painted wall throws back has the wall’s colour. In a small room it is a third of what the face gets and most of what its shadow side gets: the face goes yellow or green on the side of the wall, and no white balance mends both sides.',
   formula:
-    'tristimulus values at the face, light followed from surface to surface in three channels of linear sRGB, against the same with all surfaces grey; their distance in the 1960 diagram as mireds',
+    'tristimulus values of all light at the face, that of the place with it, light followed from surface to surface in three channels of linear sRGB, against the same with all surfaces grey; their distance in the 1960 diagram as mireds',
   sources: [
     { kind: 'standard', says: 'tristimulus values and the 1960 diagram: CIE 15; linear sRGB: IEC 61966-2-1' },
     { kind: 'derived', says: 'diffuse radiosity, channel by channel' },
@@ -86,18 +88,20 @@ export const wallCast = rule<WallCast>({
       : keyMissing(context),
 
   detect: ({ set, limits }) => {
-    const surfaces = coloured(set)
-    const found = sides(set, limits.side!).flatMap(({ ask, of, side }) => {
-      const reading = set.reading({ ...ask, of })
+    const found = sides(set, limits.side!).flatMap(({ ask, side }) => {
+      const reading = set.reading(ask)
       if (reading === undefined) return []
       const { room: walls, panels, backdrop } = reading.byPath
       const share = (walls + panels + backdrop) / reading.luxSeconds
       // Where hardly so much can come of it, light need not be followed by channels.
       if (share * tint(set) < limits.note! * perMired) return []
+      const of = [...reading.byLight].flatMap(([name, by]) =>
+        by > slight * reading.luxSeconds ? [name] : [],
+      )
       const [with_, without] = [set.colour(ask, of), set.colour(ask, of, { grey: true })]
       return with_ === undefined || without === undefined
         ? []
-        : [{ side, share, ...apartOf(set, with_, without) }]
+        : [{ ask, of, side, share, ...apartOf(set, with_, without) }]
     })
     const [worst] = found.sort((a, b) => b.apart.mired - a.apart.mired)
     if (worst === undefined) return []
@@ -106,7 +110,7 @@ export const wallCast = rule<WallCast>({
       { level: 'warning', limit: limits.warning! },
       { level: 'note', limit: limits.note! },
     ])
-    const surface = strongest(surfaces)
+    const surface = culprit(set, { ...worst.ask, of: worst.of })
     return [
       {
         pointer: pointerOf(set, surface),
@@ -120,17 +124,17 @@ export const wallCast = rule<WallCast>({
         side: worst.side,
         surface,
         share: worst.share,
-        placeText: wallsOf(surfaces, surface),
+        placeText: wallsOf(coloured(set), surface),
       },
     ]
   },
 
   tell: ({ apart, side, surface, share, placeText }, _words, { plan }) => ({
-    message: `${side === 'lit' ? whom(plan) : `the shadow side of ${whom(plan)}`} comes out ${castText(apart)} by ${miredText(apart.mired)}: ${Math.round(share * 100)} % of the light there was thrown back, and ${placeText} of a colour`,
+    message: `${side === 'lit' ? whom(plan) : `the shadow side of ${whom(plan)}`} comes out ${castText(apart)} by ${apartText(apart)}: ${Math.round(share * 100)} % of the light there was thrown back, its colour mostly by the ${placeText}`,
     why: surfaceText(surface.front),
   }),
 
-  mend: ({ surface }, _words, { plan, set }) => [
+  mend: ({ surface, share, side }, _words, { plan, set }) => [
     {
       title:
         surface.name === 'table' || surface.name === 'floor'
@@ -149,13 +153,18 @@ export const wallCast = rule<WallCast>({
           },
         ]
       : []),
-    {
-      title: `lights nearer to ${whom(plan)}, and farther from ${nameOf(surface)}`,
-      gives: 'more of the light comes straight',
-    },
+    side === 'lit' && share > bounced
+      ? {
+          title: `bounce off something white in place of ${nameOf(surface)}`,
+          gives: 'light of the colour that the flash has',
+        }
+      : {
+          title: `lights nearer to ${whom(plan)}, and farther from ${nameOf(surface)}`,
+          gives: 'more of the light comes straight',
+        },
   ],
 
-  inShort: ({ apart }) => `the walls tint ${miredText(apart.mired)}`,
+  inShort: ({ apart, surface }) => `${nameOf(surface)} tints ${miredText(apart.mired)}`,
 })
 
 /** Surfaces that change the colour of light. */
@@ -196,8 +205,17 @@ const tint = lazyOf((set: ComputedSet): number => {
 /** Of one channel against all light, for each mired that it makes. */
 const perMired = 0.005
 
+/** What gives less than this share of the light somewhere is left out there. */
+const slight = 0.02
+
+/** Of light that comes almost all by way of surfaces it is said that it is bounced. */
+const bounced = 0.8
+
 const apartOf = (set: ComputedSet, tinted: Mix, grey: Mix) => {
-  const apart = set.colourApart(tinted, grey)
+  const { warmer, greener, mired } = set.colourApart(tinted, grey)
+  // What is of unknown colour took on none here: to first order the cast goes as the share of the rest.
+  const rest = 1 - tinted.unknown
+  const apart = { warmer: rest * warmer, greener: rest * greener, mired: rest * mired }
   // The light's own colour is in both; paints are known by name.
   return { apart, u: Math.max(1, unsure * apart.mired) }
 }
@@ -205,40 +223,52 @@ const apartOf = (set: ComputedSet, tinted: Mix, grey: Mix) => {
 const unsure = 0.3
 
 interface Side {
-  readonly ask: Omit<MeterAsk, 'of'>
-  readonly of: readonly string[]
+  readonly ask: MeterAsk
   readonly side: 'lit' | 'dark'
 }
 
-/** The key reading, and the dark side where it is not too dark to show. */
+/** All that lights the face from before it, and the dark side, as it is metered, where it is not too dark to show. */
 const sides = (set: ComputedSet, darkest: number): readonly Side[] => {
-  const of = set.keyLights.map(({ name }) => name)
-  const lit: Side = { ask: keyAsk, of, side: 'lit' }
+  const lit: Side = { ask: { ...keyAsk, of: facing(set) }, side: 'lit' }
   const found = shadowSide(set)
   if (found === undefined || Math.log2(found.lit.luxSeconds / found.shadow.luxSeconds) > darkest) return [lit]
   const way = shadowWay(set)
   const faces: MeterAsk['faces'] & {} =
     found.toward === 'camera' || way === undefined ? 'camera' : { direction: way.direction }
-  return [lit, { ask: { at: 'subject', dome: 'raised', faces, shaded: found.shaded }, of, side: 'dark' }]
+  const shaded = set.lit
+    .filter(({ role }) => role !== 'fill')
+    .flatMap(({ name }) => [name, modellingName(name)])
+  return [lit, { ask: { at: 'subject', of: 'all', dome: 'raised', faces, shaded }, side: 'dark' }]
 }
 
-/** The one that throws back most of another colour: by size and depth. */
-const strongest = (surfaces: readonly SceneSurface[]): SceneSurface =>
-  surfaces.reduce((best, one) => (weight(one) > weight(best) ? one : best))
+/** The surface whose own colour did most toward the colour of what surfaces threw there last, all together. */
+const culprit = (set: ComputedSet, ask: MeterAsk): SceneSurface => {
+  const turns = new Map<string, { readonly surface: SceneSurface; readonly by: Rgb }>()
+  for (const { surface, side, exposure } of set.thrown(ask)) {
+    const [r, g, b] = surfaceShares(side).map((share) => exposure * (share / side.reflectance - 1))
+    const was = turns.get(surface.name)?.by ?? none
+    // Large surfaces come in parts.
+    turns.set(surface.name, { surface, by: [was[0] + r!, was[1] + g!, was[2] + b!] })
+  }
+  const all = [...turns.values()]
+  const whole = all.reduce<Rgb>((sum, { by }) => [sum[0] + by[0], sum[1] + by[1], sum[2] + by[2]], none)
+  const toward = ({ by }: { readonly by: Rgb }): number =>
+    by[0] * whole[0] + by[1] * whole[1] + by[2] * whole[2]
+  return all.reduce((best, one) => (toward(one) > toward(best) ? one : best)).surface
+}
 
-const weight = ({ face, front }: SceneSurface): number =>
-  face.width * face.height * front.reflectance * depth(front)
+const none: Rgb = [0, 0, 0]
 
 const nameOf = ({ name }: SceneSurface): string => `the ${name.replaceAll('-', ' ')}`
 
-/** Walls of one surface are all of them meant. */
+/** `green right wall`, `yellow walls`: walls of one surface are all of them meant. */
 const wallsOf = (surfaces: readonly SceneSurface[], surface: SceneSurface): string => {
   const like = new Set(
     surfaces
       .filter(({ name, front }) => name.endsWith('-wall') && front.name === surface.front.name)
       .map(({ name }) => name),
   )
-  return like.size > 1 ? 'the walls are' : `${nameOf(surface)} is`
+  return `${colourWord(surface.front)} ${like.size > 1 && surface.name.endsWith('-wall') ? 'walls' : surface.name.replaceAll('-', ' ')}`
 }
 
 const pointerOf = ({ plan }: ComputedSet, { name, path }: SceneSurface): string => {
