@@ -57,9 +57,11 @@ const fullRecycle = (unit: FlashUnit): Known<Seconds> => {
   if (unit.recycle !== undefined) return { value: unit.recycle, u: u.stated, guessed: false }
   const kind = isFlashgun(unit) ? guess.flashgun : guess.head
   const energy = energyOf(unit)
+  // What draws nothing of the mains charges from a battery, of which that says nothing.
+  const draw = unit.draw === 0 ? undefined : unit.draw
   return {
-    value: rechargeTime(energy ?? kind.energy, kind.efficiency, unit.draw ?? kind.draw),
-    u: unit.draw !== undefined && energy !== undefined ? u.byDraw : u.guessed,
+    value: rechargeTime(energy ?? kind.energy, kind.efficiency, draw ?? kind.draw),
+    u: draw !== undefined && energy !== undefined ? u.byDraw : u.guessed,
     guessed: true,
   }
 }

@@ -58,6 +58,12 @@ describe('recycling', () => {
     expect(averageDraw(600 as WattSeconds, 0.8, takes)).toBeCloseTo(500, 9)
   })
 
+  it('draws from a battery what it does not draw from the mains: as one that states no draw', () => {
+    const battery = recycleAt(unitOf('{ energy: 400 Ws, draw: 0 W }'), share(1 / 4))
+    expect(battery).toEqual(recycleAt(unitOf('{ energy: 400 Ws }'), share(1 / 4)))
+    expect(Number.isFinite(battery.value)).toBe(true)
+  })
+
   it.each([
     ['full', 1, 2],
     ['half', 1 / 2, 1],

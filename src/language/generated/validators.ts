@@ -1161,7 +1161,7 @@ let valid6 = true;
 const _errs15 = errors;
 if(isMap(data)){
 let missing2;
-if((!has(data, "lumens")) && (missing2 = "lumens")){
+if((!has(data, "photometric-file")) && (missing2 = "photometric-file")){
 vErrors = add(vErrors);
 errors++;
 }
@@ -1176,13 +1176,42 @@ else {
 vErrors = null;
 }
 }
-if(_valid3){
+if(!_valid3){
 const _errs16 = errors;
+const _errs17 = errors;
+let valid7 = true;
+const _errs18 = errors;
+if(isMap(data)){
+let missing3;
+if((!has(data, "lumens")) && (missing3 = "lumens")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid4 = _errs18 === errors;
+errors = _errs17;
+if(vErrors !== null){
+if(_errs17){
+vErrors.length = _errs17;
+}
+else {
+vErrors = null;
+}
+}
+if(_valid4){
+const _errs19 = errors;
 if(isMap(data)){
 if(!has(data, "beam")){
 vErrors = add(vErrors, instancePath, "required", "beam");
 errors++;
 }
+}
+var _valid4 = _errs19 === errors;
+valid7 = _valid4;
+}
+if(!valid7){
+vErrors = add(vErrors, instancePath, "if");
+errors++;
 }
 var _valid3 = _errs16 === errors;
 valid6 = _valid3;

@@ -16,10 +16,10 @@ import * as defaults from '../defaults.js'
 import type { Continuous, Flash, Unit } from '../generated/types.js'
 import type { ContinuousUnit, FlashStrength, FlashUnit, LightUnit, PowerRange } from '../plan.js'
 import {
+  amountAt,
   beamAt,
   type Desk,
   energyAt,
-  extentAt,
   focalLengthAt,
   focalRangeAt,
   guideNumberAt,
@@ -31,14 +31,14 @@ import {
   onceOfKit,
   refuse,
   sizeAt,
-  stopsAt,
   timeAt,
   voltsAt,
   wattsAt,
   weightAt,
 } from './desk.js'
 import { photometricFileAt } from './photometric-file.js'
-import { powerOf, rangeOf } from './power.js'
+import { rangeOf } from './power.js'
+import { durationsOf, guideNumbersOf, powersOf } from './unit-tables.js'
 
 // ---------------------------------------------------------------- flash
 
@@ -53,12 +53,7 @@ const guideNumberOf = (desk: Desk, at: string, file: Flash): FlashStrength => {
   const table =
     typeof written === 'string'
       ? [guideNumberAt(desk, here, written)].map((one) => ({ ...one, zoom: one.zoom ?? zoomRated }))
-      : Object.entries(written)
-          .map(([zoom, length]) => ({
-            metres: extentAt(desk, here + pointer(zoom), length) as number,
-            zoom: focalLengthAt(desk, here + pointer(zoom), zoom),
-          }))
-          .sort((a, b) => a.zoom - b.zoom)
+      : guideNumbersOf(desk, here, written)
   const zoomed = table.some((one) => one.zoom !== undefined)
   if (!zoomed && rated === undefined && file.zoom !== undefined)
     refuse(
@@ -123,18 +118,15 @@ const flashOf = (desk: Desk, at: string, name: string, file: Flash): FlashUnit =
     recycle: maybe(timeAt, desk, `${at}/recycle`, file.recycle),
     flashesPerCharge: file['flashes-per-charge'],
     spareCharges: file['spare-charges'],
-    highSpeedLoss: maybe(stopsAt, desk, `${at}/high-speed-loss`, file['high-speed-loss']),
+    highSpeedLoss: maybe(amountAt, desk, `${at}/high-speed-loss`, file['high-speed-loss']),
     modelling: maybe(wattsAt, desk, `${at}/modelling`, file.modelling),
     triggerVoltage: maybe(voltsAt, desk, `${at}/trigger-voltage`, file['trigger-voltage']),
     preFlash: file['pre-flash'] ?? false,
   }
-  const durations = (file.durations ?? []).map((one, i) => ({
-    power: powerOf(desk, `${at}/durations/${i}/power`, one.power, unit),
-    t01: maybe(timeAt, desk, `${at}/durations/${i}/t0.1`, one['t0.1']),
-    t05: maybe(timeAt, desk, `${at}/durations/${i}/t0.5`, one['t0.5']),
-  }))
+  const durations = durationsOf(desk, `${at}/durations`, file.durations ?? [], unit)
+  const powers = powersOf(desk, `${at}/colours`, file.colours ?? [], unit)
   const colours = file.colours?.map((one, i) => ({
-    power: powerOf(desk, `${at}/colours/${i}/power`, one.power, unit),
+    power: powers[i]!,
     colour: kelvinAt(desk, `${at}/colours/${i}/colour`, one.colour),
   }))
   return { ...unit, durations, ...(colours === undefined ? {} : { colours }) }

@@ -186,7 +186,8 @@ const continuous: Schema = map(
     allOf: [
       alone('lux', ['lumens', 'photometric-file']),
       alone('lumens', ['photometric-file']),
-      when(written('lumens'), { required: ['beam'] }),
+      // The file tells the beam.
+      when(written('photometric-file'), {}, when(written('lumens'), { required: ['beam'] })),
     ],
   },
 )
