@@ -6,6 +6,7 @@ import * as defaults from '../defaults.js'
 import type { Light as LightFile } from '../generated/types.js'
 import type { Gel, Light, LightUnit, MeteredLight, Role } from '../plan.js'
 import {
+  amountAt,
   apertureAt,
   type Desk,
   focalLengthAt,
@@ -16,7 +17,6 @@ import {
   refuse,
   shutterAt,
   sizeAt,
-  stopsAt,
   weightAt,
 } from './desk.js'
 import { gridAt, modifierAt } from './modifier.js'
@@ -86,7 +86,7 @@ const gelOf = (desk: Desk, at: string, file: LightFile['gel']): Gel | undefined 
     shift: maybe(miredAt, desk, `${at}/shift`, file.shift),
     ...(file.duv === undefined ? {} : { duv: file.duv }),
     colour: file.colour as string | undefined,
-    loss: stopsAt(desk, `${at}/loss`, file.loss),
+    loss: amountAt(desk, `${at}/loss`, file.loss),
   }
 }
 

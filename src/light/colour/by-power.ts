@@ -13,8 +13,11 @@ export interface ByPower {
   readonly u: number
 }
 
-/** Kelvin for each stop under full power. */
+/** Kelvin for each stop under full power, of a flash of daylight. */
 const perStop = { voltage: -80, igbt: 40 } as const
+const daylight = 5500
+/** Stops that flashes are turned down by: five to seven of a head, up to nine of what is cut short (common practice). Further down nothing is known. */
+const deepest = { voltage: 7, igbt: 9 } as const
 /** Share of the shift by which it is uncertain. */
 const unsure = { voltage: 0.5, igbt: 1 } as const
 /** Mired for each stop, where nobody says how the power is set. */
@@ -33,8 +36,9 @@ export const colourByPower = (
     const stated = between(colours, kelvin, 2 ** -down)
     return { shift: stated, u: power === undefined ? stated : 0 }
   }
-  if (regulated === undefined) return { shift: 0, u: unsurePerStop * down }
-  const shift = miredOf(kelvin + perStop[regulated] * down) - miredOf(kelvin)
+  if (regulated === undefined) return { shift: 0, u: unsurePerStop * Math.min(down, deepest.igbt) }
+  const known = Math.min(down, deepest[regulated])
+  const shift = miredOf(daylight + perStop[regulated] * known) - miredOf(daylight)
   return power === undefined ? { shift: 0, u: shift } : { shift, u: unsure[regulated] * shift }
 }
 

@@ -12,7 +12,7 @@ import { colourByPower } from './by-power.js'
 import { scaledXyz, type Xyz } from './chromaticity.js'
 import { linearRgb } from './linear.js'
 import { kelvinOf, miredOf, withinReach } from './mired.js'
-import { rgbOfXyz, sharesOfColour, xyzOfRgb } from './rgb.js'
+import { isColour, type Rgb, rgbOfXyz, sharesOfColour, xyzOfRgb } from './rgb.js'
 import { usualDuv, type White, xyzOfWhite } from './white.js'
 
 export interface LightColour extends White {
@@ -122,6 +122,13 @@ interface Plain {
   readonly causes: Causes
 }
 
+/** What a saturated gel lets through of each channel. Undefined where it is none: what takes little light cannot be deep, nor is grey. */
+const passesOf = ({ colour, loss }: Gel): Rgb | undefined => {
+  const stated = colour === undefined ? undefined : readColour(colour)
+  const passes = stated && sharesOfColour(linearRgb(stated), 2 ** -loss)
+  return passes !== undefined && isColour(passes, 2 ** -loss) ? passes : undefined
+}
+
 /**
  * Gels that convert bring daylight onto the black-body locus, for which they are made, and back: what a light is greener than usual
  * at its temperature it stays, and what the gel adds comes to it.
@@ -134,29 +141,27 @@ const through = (light: Light | undefined, gel: Gel | undefined, plain: Plain): 
   const duv = usualDuv(kelvin) + greener + (gel?.duv ?? 0)
   const white = { kelvin: kelvin as Kelvin, duv }
   const xyz = xyzOfWhite(white)
-  const deep = gel?.colour === undefined ? undefined : readColour(gel.colour)
+  const passes = gel && passesOf(gel)
   const causes =
     gel?.shift === undefined && gel?.duv === undefined
       ? plain.causes
       : new Map([...plain.causes, [`gel of ${light!.name}`, u.gel]])
   return {
     ...white,
-    xyz: deep === undefined ? xyz : filtered(xyz, deep, gel!.loss),
+    xyz: passes === undefined ? xyz : filtered(xyz, passes),
     mired,
     causes,
     told: plain.told || gel !== undefined,
-    deep: deep !== undefined,
+    deep: passes !== undefined,
   }
 }
 
-/**
- * Through a gel of this colour, channel by channel; of Y = 1 again, as its loss is counted elsewhere. What takes little light
- * cannot be deep; where it is stated to take none, how much it takes is taken as not known.
- */
-const filtered = (xyz: Xyz, colour: readonly [number, number, number], loss: number): Xyz => {
-  const linear = linearRgb(colour)
-  const passes = loss > 0 ? sharesOfColour(linear, 2 ** -loss) : linear
-  const [r, g, b] = rgbOfXyz(xyz)
+/** Of a channel that light out of reach of sRGB has none of; a gel lets that little of it through. */
+const least = 1e-3
+
+/** Through what lets these shares of the channels through; of Y = 1 again, as the loss is counted elsewhere. */
+const filtered = (xyz: Xyz, passes: Rgb): Xyz => {
+  const [r, g, b] = rgbOfXyz(xyz).map((one) => Math.max(least, one)) as unknown as Rgb
   const passed = xyzOfRgb([r * passes[0], g * passes[1], b * passes[2]])
   return scaledXyz(passed, 1 / passed[1])
 }

@@ -36,3 +36,10 @@ export const sharesOfColour = (colour: Rgb, luminance: number): Rgb => {
   const share = (one: number): number => luminance * (1 + depth * (one / own - 1))
   return [share(colour[0]), share(colour[1]), share(colour[2])]
 }
+
+/** Wider apart than this share of their mean, the channels make a colour. */
+const grey = 0.02
+
+/** Whether shares of the channels change the colour of light. */
+export const isColour = (shares: Rgb, luminance: number): boolean =>
+  Math.max(...shares) - Math.min(...shares) > grey * luminance

@@ -59,6 +59,26 @@ describe('by power', () => {
     expect(spread(at('voltage')) / Math.abs(at('voltage').mired - 1e6 / 5500)).toBeCloseTo(0.5, 6)
   })
 
+  it('stays within what flashes do, however far down and however warm it is stated to be', () => {
+    const at = (power: string) =>
+      lightColour(
+        one(
+          `${head('colour: 1000 K, regulated: voltage, power: { from: 1/9999, to: full }')}, power: ${power}`,
+        ),
+      )!
+    for (const power of ['1/64', '1/4096', '1/4096 - 0.5', '1/8192']) {
+      const { kelvin, causes } = at(power)
+      expect(kelvin).toBeCloseTo(1000, 6)
+      // Seven stops of 80 K off 5500 K are 21 mired; half of that is not known.
+      expect(Math.abs(causes.get('power head')!)).toBeLessThan(11)
+    }
+    const daylight = (power: string) =>
+      kelvin(
+        `${head('colour: 5500 K, regulated: voltage, power: { from: 1/9999, to: full }')}, power: ${power}`,
+      )
+    expect(daylight('1/8192')).toBeCloseTo(daylight('1/128'), 6)
+  })
+
   it('goes along what the kit states, in stops and mireds', () => {
     const stated = head('colour: 5600 K, colours: [{ power: 1/32, colour: 5200 K }], regulated: voltage')
     const at = (power: string) => kelvin(`${stated}, power: ${power}`)
@@ -118,5 +138,38 @@ describe('through a gel', () => {
     pale.forEach((one, i) => {
       expect((one * 2 ** (-1 / 3)) / plain[i]!).toBeLessThan(1)
     })
+  })
+  it('black, grey, and what takes no light change nothing, and no step leads there', () => {
+    const plain = lightColour(one('unit: flashgun'))!
+    const through = (colour: string, loss: string) =>
+      lightColour(one(`unit: flashgun, gel: { colour: "${colour}", loss: ${loss} }`))!
+    for (const [colour, loss] of [
+      ['#000', '0 stops'],
+      ['#000', '3 stops'],
+      ['#808080', '2 stops'],
+      ['#00f', '0 stops'],
+      ['#00f', '0.01 stops'],
+    ] as const) {
+      const { xyz, deep } = through(colour, loss)
+      expect(deep, `${colour} ${loss}`).toBe(false)
+      xyz.forEach((one, i) => {
+        expect(one).toBeCloseTo(plain.xyz[i]!, 6)
+      })
+    }
+    // From no loss to three stops, in steps of a fiftieth: the blue grows, never by a leap.
+    let before = plain.xyz[2]
+    for (let loss = 0; loss <= 3; loss += 0.02) {
+      const [, , z] = through('#00f', `${loss.toFixed(2)} stops`).xyz
+      expect(z).toBeGreaterThan(before - 1e-9)
+      expect(z).toBeLessThan(before * 1.15)
+      before = z
+    }
+  })
+
+  it('light out of reach of sRGB through its opposite is still light', () => {
+    const { xyz } = lightColour(
+      one('unit: flashgun, colour: 1000 K, gel: { colour: "#00f", loss: 6 stops }'),
+    )!
+    expect(xyz.every((one) => Number.isFinite(one) && one >= 0)).toBe(true)
   })
 })
