@@ -68,7 +68,7 @@ const fallOver = (pulse: Pulse, { shutterMarked }: Camera, travel: number, ahead
     darkest = Math.min(darkest, got)
     lightest = Math.max(lightest, got)
   }
-  return stopsLost(darkest) - stopsLost(lightest)
+  return stopsLost(darkest / lightest)
 }
 
 /** From here on an edge counts as dark. */
