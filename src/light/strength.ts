@@ -173,6 +173,9 @@ export const highSpeedLoss = ({ mode, unit }: Light, { camera }: Plan): Loss | u
   }
 }
 
+/** True where a flash pulses through the whole run of the slit. At the sync speed and slower that mode fires it at once too. */
+export const isHighSpeed = (light: Light, plan: Plan): boolean => highSpeedLoss(light, plan) !== undefined
+
 // ---------------------------------------------------------------- continuous
 
 const continuousStrength = (light: Light, unit: ContinuousUnit, power: number, plan: Plan): Strength => {

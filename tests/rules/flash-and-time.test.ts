@@ -431,4 +431,20 @@ describe('high-speed mode', () => {
     expect(findingsOf('unit-too-weak', slow)).toHaveLength(1)
     expect(findingsOf('high-speed-short', slow)).toHaveLength(0)
   })
+
+  it('fires at once at the sync speed and slower: movement is frozen by the flash', () => {
+    const jump = (shutter: string, mode: string) =>
+      findingsOf(
+        'motion-blur',
+        text(
+          `shutter: ${shutter}, sync: 1/250`,
+          `unit: { energy: 400 Ws, regulated: igbt, durations: [{ power: full, t0.1: 1/500 }] }, mode: ${mode}, meters: f/5.6`,
+          '',
+          '{ kind: person, moves: 4 m/s }',
+        ),
+      ).map(({ measured: { duration } }) => duration!.value)
+    expect(jump('1/60', 'high-speed')).toEqual(jump('1/60', 'manual'))
+    // Beyond it the slit draws movement over its own time.
+    expect(jump('1/320', 'high-speed')).toEqual([1 / 320])
+  })
 })

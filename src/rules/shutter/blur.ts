@@ -1,6 +1,7 @@
 /** How far what moves is drawn out in the picture, by each light that gives enough of the exposure for it to show. */
 import type { Light } from '../../language/plan.js'
 import { flashTime } from '../../light/flash-time.js'
+import { isHighSpeed } from '../../light/strength.js'
 import { motionBlur, overCircle } from '../../picture/motion.js'
 import { extension } from '../../scene/camera.js'
 import { distance } from '../../scene/vector.js'
@@ -62,7 +63,7 @@ const burning = (
 ): Pick<Blur, 'lasts' | 'flashes' | 'guessed' | 'power' | 'u'> => {
   const { camera } = set.plan
   const open = { lasts: camera.shutterMarked, flashes: false, guessed: false, power: undefined, u: 0 }
-  if (light === undefined || light.unit.kind !== 'flash' || light.mode === 'high-speed') return open
+  if (light === undefined || light.unit.kind !== 'flash' || isHighSpeed(light, set.plan)) return open
   const { unit } = light
   const at = powerSet(set, light)
   const { t01, u, known } = flashTime(unit, at.power)

@@ -10,6 +10,7 @@ import { neededPowers } from '../power/full-power.js'
 import type { RuleContext } from '../rule.js'
 import { flashes } from './sync.js'
 
+/** Whatever the shutter: mends look at what is left to find at the sync speed too. */
 export const highSpeedFlashes = (plan: Plan): readonly Light[] =>
   flashes(plan).filter((light) => light.mode === 'high-speed')
 

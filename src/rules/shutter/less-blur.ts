@@ -1,6 +1,7 @@
 /** What freezes movement: a shorter flash by another power, with speed, aperture or shutter to make up for it. */
 import type { Light } from '../../language/plan.js'
 import { regulationOf } from '../../light/flash-time.js'
+import { isHighSpeed } from '../../light/strength.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { type Turned, turn, turnLight } from '../gear.js'
 import type { Mend, RuleContext } from '../rule.js'
@@ -45,7 +46,7 @@ export const fasterShutter = (
   context: RuleContext,
 ): readonly Mend[] => {
   const { camera } = context.plan
-  if (flashes || light?.mode === 'high-speed') return []
+  if (flashes || (light !== undefined && isHighSpeed(light, context.plan))) return []
   const slowest = flashing(context).length === 0 ? 0 : camera.sync * 0.999
   return tradeOff(
     context,

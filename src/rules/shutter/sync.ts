@@ -1,4 +1,5 @@
 import type { Light, Plan } from '../../language/plan.js'
+import { isHighSpeed } from '../../light/strength.js'
 
 /**
  * Real cameras sync between 1/160 and 1/250, so a sync speed that the plan does not state is good to a third of a stop.
@@ -22,7 +23,7 @@ export const earlyFlashes = (plan: Plan): readonly Light[] =>
 
 /** All but those that pulse. */
 export const firedOnce = (plan: Plan): readonly Light[] =>
-  flashes(plan).filter((light) => light.mode !== 'high-speed')
+  flashes(plan).filter((light) => !isHighSpeed(light, plan))
 
 /** Flashes that are on. */
 export const flashes = (plan: Plan): readonly Light[] =>
