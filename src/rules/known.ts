@@ -2,6 +2,7 @@
 import type { Light, Plan } from '../language/plan.js'
 import type { ComputedSet } from '../set/computed-set.js'
 import { subjectMirrors } from '../set/surface-at.js'
+import { writeFNumber } from '../units/marks.js'
 import { lightPointer } from './place-pointer.js'
 import type { NotNeeded, RuleContext } from './rule.js'
 
@@ -17,19 +18,23 @@ export const firstMissing = (
 }
 
 /** A light that is on and of which nothing tells how strong it is. */
-export const unknownLight = (light: Light): NotNeeded =>
-  light.unit.kind === 'sun' || light.unit.kind === 'window'
+export const unknownLight = ({ name, unit, mode }: Light, { plan }: ComputedSet): NotNeeded => {
+  const because = `nothing in the plan tells how much light ${name} gives`
+  if (unit.kind === 'sun' || unit.kind === 'window')
+    return {
+      because,
+      enable: { pointer: lightPointer(name, 'reads'), text: 'reads: f/2.8, shutter: 1/60, iso: 100' },
+    }
+  return mode === 'automatic'
     ? {
-        because: `nothing in the plan tells how much light ${light.name} gives`,
+        because: `the camera meters ${name}, and the plan does not say what it gives then: as a rule what the camera is set to`,
         enable: {
-          pointer: lightPointer(light.name, 'reads'),
-          text: 'reads: f/2.8, shutter: 1/60, iso: 100',
+          pointer: lightPointer(name, 'meters'),
+          text: `meters: ${writeFNumber(plan.camera.aperture)}`,
         },
       }
-    : {
-        because: `nothing in the plan tells how much light ${light.name} gives`,
-        enable: { pointer: lightPointer(light.name, 'meters'), text: 'meters: f/5.6' },
-      }
+    : { because, enable: { pointer: lightPointer(name, 'meters'), text: 'meters: f/5.6' } }
+}
 
 /** Rules on the subject's own tone leave out what mirrors. */
 export const toneUnjudged = (plan: Plan): NotNeeded | undefined =>
@@ -65,7 +70,7 @@ export const keyMissing = ({ set }: RuleContext): NotNeeded | undefined => {
       enable: { pointer: '/lights', text: 'a light of role key' },
     }
   const unknown = set.unknown.find((light) => keyLights.includes(light))
-  if (unknown !== undefined) return unknownLight(unknown)
+  if (unknown !== undefined) return unknownLight(unknown, set)
   for (const light of keyLights) {
     const missing = lightMissing(set, light)
     if (missing !== undefined) return missing
@@ -93,10 +98,10 @@ export const backdropMissing = (
   if (set.lit.length === 0 && plan.ambient === undefined)
     return set.unknown[0] === undefined
       ? { because: 'no light is on', enable: { pointer: '/lights', text: 'a light' } }
-      : unknownLight(set.unknown[0])
+      : unknownLight(set.unknown[0], set)
   if (needs === 'whole') {
     const unknown = set.unknown.find((light) => light.role === 'backdrop') ?? set.unknown[0]
-    if (unknown !== undefined) return unknownLight(unknown)
+    if (unknown !== undefined) return unknownLight(unknown, set)
     for (const light of set.lit) {
       const missing = lightMissing(set, light)
       if (missing !== undefined) return missing

@@ -175,6 +175,30 @@ ${more}wanted: { backdrop: any, shadow: any }
     expect(measured('gloss-shows', mended, 'key-height')).toBeGreaterThan(0.8)
   })
 
+  it('black cards are dark edges, however bright they are lit', () => {
+    const glass = `plan: 1
+title: A glass before a bright ground
+camera: { lens: 105 mm, frame: vertical, at: { distance: 1.5 m, height: 1 m }, aperture: f/11, shutter: 1/125, iso: 100, held-by: stand }
+subject: { kind: object, height: 22 cm, width: 8 cm, finish: clear, stands-on: { height: 88 cm, size: 20 x 20 cm } }
+backdrop: { surface: white paper, behind: 80 cm }
+lights:
+  paper: { role: backdrop, unit: head 400 Ws, meters: f/16, at: { left: 50 cm, before-backdrop: 50 cm, height: 60 cm } }
+panels:
+  black-left: { kind: flag, size: 20 x 60 cm, at: { left: 16 cm, behind: 5 cm, height: 1.05 m }, faces: right }
+  black-right: { kind: flag, size: 20 x 60 cm, at: { right: 16 cm, behind: 5 cm, height: 1.05 m }, faces: left }
+wanted: { backdrop: white, shadow: any }
+`
+    const [alone] = findingsOf('gloss-shows', glass)
+    expect(alone!.message).toBe('the object shows no light: its dark edges alone draw it')
+    const lit = glass.replace(
+      'lights:\n',
+      'lights:\n  key: { unit: head 400 Ws, modifier: softbox 60 x 60 cm, meters: f/2.8, at: { left: 20 cm, front: 60 cm, height: 1.3 m } }\n',
+    )
+    const [found] = findingsOf('gloss-shows', lit)
+    expect(found!.message).toMatch(/black-\w+ as a dark (edge|stripe)/)
+    expect(found!.message).not.toMatch(/black-\w+ as a (long|patch|hot)/)
+  })
+
   it('says what the edges mirror: black cards, or the backdrop', () => {
     const cards =
       'panels:\n  card-left: { kind: flag, size: 20 x 60 cm, at: { left: 25 cm, behind: 15 cm, height: 95 cm }, faces: right }\n'

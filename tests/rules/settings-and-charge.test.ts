@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { airyDisc, circleOfConfusion } from '../../src/picture/lens.js'
 import type { FNumber, Metres } from '../../src/units/quantity.js'
-import { findingsOf } from './check-text.js'
+import { checkText, findingsOf } from './check-text.js'
 
 const plan = (
   { camera = '', aperture = 'f/8', key = 'power: 1/4', wanted = '', unit = 'flashgun', more = '' } = {},
@@ -223,6 +223,22 @@ wanted: { shadow: any, shooting: { every: ${every}, frames: 50 } }
       expect(titles.length).toBeGreaterThan(0)
       expect(titles.join()).not.toMatch(/side by side|beside/)
     }
+  })
+})
+
+describe('an automatic flash', () => {
+  it('that nothing tells the strength of is asked for what the camera is set to', () => {
+    const { notChecked } = checkText(`plan: 1
+title: Metered
+camera: { lens: 85 mm, at: { distance: 2.5 m }, aperture: f/4, shutter: 1/125, iso: 200 }
+subject: { kind: person }
+lights:
+  key: { unit: flashgun, mode: automatic, at: { angle: 30 deg left, distance: 1.4 m, height: 2 m } }
+wanted: { shadow: any }
+`)
+    const { because, enable } = notChecked.find(({ rule }) => rule === 'aperture-off-key')!
+    expect(because).toMatch(/^the camera meters key/)
+    expect(enable?.text).toBe('meters: f/4')
   })
 })
 

@@ -107,7 +107,7 @@ export const backdropMirrorsLight = rule<Mirrors>({
     const unknown = set.unknown.find((light) =>
       mirrors.some((one) => imageOf(set.scene, one, { of: 'light', name: light.name, light }) !== undefined),
     )
-    return unknown && unknownLight(unknown)
+    return unknown && unknownLight(unknown, set)
   },
 
   detect: (context) => {

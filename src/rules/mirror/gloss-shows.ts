@@ -1,3 +1,4 @@
+import type { Plan } from '../../language/plan.js'
 import { mirroredShare } from '../../light/fresnel.js'
 import { edgesShow, type Highlight, highlightOn } from '../../picture/on-subject.js'
 import type { Hit } from '../../scene/first-hit.js'
@@ -11,7 +12,17 @@ import { type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
 import type { Words } from '../words.js'
 import { overWhite } from './brightness.js'
 import { movedUntil } from './held-there.js'
-import { dark, edgesText, heightOf, type OnSubject, sizeOn, whereOn, widthOf } from './highlight-words.js'
+import {
+  atEdge,
+  dark,
+  edgesText,
+  heightOf,
+  isDark,
+  type OnSubject,
+  sizeOn,
+  whereOn,
+  widthOf,
+} from './highlight-words.js'
 import { longerHighlight } from './longer-highlight.js'
 import { brightnessOf, facesOf, type Thing, thingsOf } from './things.js'
 
@@ -138,11 +149,13 @@ export const glossShows = rule<GlossShows>({
     ]
   },
 
-  tell: ({ shown, edges, mirror }, words, context) => ({
+  tell: ({ shown, edges, mirror }, words, { plan, limits }) => ({
     message:
       shown.length === 0
-        ? 'the object shows no light: it mirrors its surroundings alone, and looks as they do'
-        : `the object shows ${words.list(shown.slice(0, told).map((one) => shownText(one, context)))}`,
+        ? drawnByEdges(edges, plan)
+          ? 'the object shows no light: its dark edges alone draw it'
+          : 'the object shows no light: it mirrors its surroundings alone, and looks as they do'
+        : `the object shows ${words.list(shown.slice(0, told).map((one) => shownText(one, limits)))}`,
     why: [`it is taken as a ${mirror.shape}`, ...(edges === undefined ? [] : [edgesText(edges)])].join('; '),
   }),
 
@@ -216,9 +229,17 @@ const onSubject = (
 const isSpot = ({ highlight }: OnSubject, limits: RuleContext['limits']): boolean =>
   Math.sqrt(widthOf(highlight) * heightOf(highlight)) <= limits.spot!
 
-const shownText = (one: OnSubject, { limits }: RuleContext): string => {
+/** Clear things before a light ground are. */
+const drawnByEdges = (edges: GlossShows['edges'], { subject }: Plan): boolean =>
+  subject.finish === 'clear' &&
+  edges !== undefined &&
+  edges.every((hit) => hit?.surface !== undefined && hit.surface.reflectance < dark)
+
+const shownText = (one: OnSubject, limits: RuleContext['limits']): string => {
   const { thing, highlight } = one
   const size = sizeOn(highlight)
+  if (isDark(one))
+    return `${thing.name} as ${atEdge(highlight) ? 'a dark edge' : 'a dark stripe'}, ${size}, ${whereOn(highlight)}`
   const as = isSpot(one, limits)
     ? 'a hot spot'
     : heightOf(highlight) >= limits.long!

@@ -24,17 +24,25 @@ export const sizeOn = (highlight: Highlight): string => {
 /** Shares of the half width: nearer than this to the middle or to an edge. */
 const near = { middle: 0.15, edge: 0.8 }
 
-export const whereOn = ({ from, to }: Highlight): string => {
-  const x = (from[0] + to[0]) / 2
+const aside = ({ from, to }: Highlight): number => (from[0] + to[0]) / 2
+
+export const atEdge = (highlight: Highlight): boolean => Math.abs(aside(highlight)) > near.edge
+
+export const whereOn = (highlight: Highlight): string => {
+  const x = aside(highlight)
   const side = x < 0 ? 'camera-left' : 'camera-right'
   if (Math.abs(x) < near.middle) return 'down its middle'
-  return Math.abs(x) > near.edge
+  return atEdge(highlight)
     ? `along its ${side} edge`
     : `${Math.round(50 * (1 - Math.abs(x)))} % in from its ${side} edge`
 }
 
 /** What gives back less than this looks dark in gloss. */
 export const dark = 0.1
+
+/** A black card is seen as what is dark there, however it is lit. */
+export const isDark = ({ thing }: OnSubject): boolean =>
+  thing.of === 'panel' && thing.panel.surface.reflectance < dark
 
 const edgeText = (hit: Hit | undefined): string => {
   if (hit === undefined) return 'nothing (dark)'

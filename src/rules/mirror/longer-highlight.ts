@@ -6,7 +6,7 @@ import type { SubjectMirror } from '../../scene/subject-mirror.js'
 import { cross, subtract, unit, type Vec3 } from '../../scene/vector.js'
 import type { Mend, RuleContext } from '../rule.js'
 import type { Words } from '../words.js'
-import { heightOf, type OnSubject } from './highlight-words.js'
+import { heightOf, isDark, type OnSubject } from './highlight-words.js'
 import { facesOf } from './things.js'
 
 /**
@@ -22,7 +22,7 @@ export const longerHighlight = (
   const face = first && facesOf(set.scene, first.thing)[0]
   const [figure] = set.scene.subject.figures
   if (first === undefined || face === undefined || figure === undefined || mirror.shape === 'plane') return []
-  if (shown.some(({ highlight }) => heightOf(highlight) >= limits.long!)) return []
+  if (shown.some((one) => !isDark(one) && heightOf(one.highlight) >= limits.long!)) return []
   const { name } = first.thing
   for (const camera of [set.scene.camera, levelWith(mirror.middle, set.scene.camera)]) {
     const strip = stripAlong(mirror, first.highlight.at, camera.eye, face)

@@ -70,7 +70,7 @@ export const lightWithoutEffect = rule<WithoutEffect>({
 
   needs: ({ set }) => {
     if (set.lit.length >= 2) return undefined
-    return set.unknown.length === 0 ? 'silent' : unknownLight(set.unknown[0]!)
+    return set.unknown.length === 0 ? 'silent' : unknownLight(set.unknown[0]!, set)
   },
 
   detect: ({ set, limits, u }) =>

@@ -66,7 +66,7 @@ export const powerBeyondRange = rule<BeyondRange>({
     if (lights.length === 0) return 'silent'
     const unknown = lights.find((light) => light.power === undefined && light.meters === undefined)
     return unknown !== undefined && set.unknown.includes(unknown) && lights.length === 1
-      ? unknownLight(unknown)
+      ? unknownLight(unknown, set)
       : undefined
   },
 

@@ -59,7 +59,7 @@ export const powerDiffers = rule<PowerDiffers>({
     const both = saidTwice(plan)
     if (both.length === 0) return 'silent'
     const unknown = both.find((light) => set.unknown.includes(light))
-    if (unknown !== undefined) return unknownLight(unknown)
+    if (unknown !== undefined) return unknownLight(unknown, set)
     return both.length === 1 ? wayBlocked(set, both[0]!) : undefined
   },
 

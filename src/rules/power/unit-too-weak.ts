@@ -66,7 +66,7 @@ export const unitTooWeak = rule<TooWeak>({
     const lights = toMeter(set)
     if (lights.length === 0) {
       const unknown = set.unknown.find((light) => light.unit.kind === 'flash')
-      return unknown === undefined ? 'silent' : unknownLight(unknown)
+      return unknown === undefined ? 'silent' : unknownLight(unknown, set)
     }
     return lights.length === 1 ? firstMissing(() => wayBlocked(set, lights[0]!)) : undefined
   },

@@ -38,7 +38,7 @@ export const usedPowers = lazyOf((set: ComputedSet): readonly UsedPower[] =>
 export const usedPowersMissing = (set: ComputedSet): NotNeeded | 'silent' | undefined => {
   const [first] = flashesOn(set)
   if (first === undefined) return 'silent'
-  return usedPowers(set).length > 0 ? undefined : unknownLight(first)
+  return usedPowers(set).length > 0 ? undefined : unknownLight(first, set)
 }
 
 /** Without a flash there is nothing to ask. */

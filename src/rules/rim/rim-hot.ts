@@ -123,7 +123,7 @@ const rimsOf = ({ plan }: ComputedSet): readonly Light[] =>
   )
 
 const missingOf = (set: ComputedSet, light: Light): NotNeeded | undefined => {
-  if (set.unknown.includes(light)) return unknownLight(light)
+  if (set.unknown.includes(light)) return unknownLight(light, set)
   return lightMissing(set, light)
 }
 

@@ -72,7 +72,7 @@ export const shadowOnPerson = rule<OnPerson>({
     if (plan.subject.kind === 'object') return 'silent'
     const unknown = set.unknown.find((light) => set.keyLights.includes(light))
     if (set.keyLights.length === 0) return 'silent'
-    return unknown === undefined ? undefined : unknownLight(unknown)
+    return unknown === undefined ? undefined : unknownLight(unknown, set)
   },
 
   detect: ({ set, plan, limits, u: uOf }) => {

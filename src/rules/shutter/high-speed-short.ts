@@ -79,7 +79,7 @@ export const highSpeedShort = rule<HighSpeedShort>({
     const flashes = highSpeedFlashes(plan)
     if (flashes.length === 0) return 'silent'
     const unknown = set.unknown.find((light) => flashes.includes(light))
-    if (unknown !== undefined) return unknownLight(unknown)
+    if (unknown !== undefined) return unknownLight(unknown, set)
     return flashes.some(({ meters }) => meters !== undefined) ? undefined : keyMissing(context)
   },
 
