@@ -19,13 +19,14 @@ describe('the mirrored plan', () => {
   it.each(plans)('$name', ({ plan }) => {
     const said = (text: string, side: (words: string) => string) =>
       checkText(text)
-        .findings.map(({ rule, level, certainty, message }) => ({
+        .findings.map(({ rule, level, certainty, message, place }) => ({
           rule,
           level,
           certainty,
+          pointer: side(place.pointer),
           words: words(side(message)),
         }))
-        .sort((a, b) => (`${a.rule}${a.words}` < `${b.rule}${b.words}` ? -1 : 1))
+        .sort((a, b) => (`${a.rule}${a.words}${a.pointer}` < `${b.rule}${b.words}${b.pointer}` ? -1 : 1))
     expect(said(swapped(plan), (text) => text)).toEqual(said(plan, swapped))
   })
 

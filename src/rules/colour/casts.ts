@@ -125,7 +125,7 @@ export const greenerThanUsual = ({ kelvin, duv }: White): number => duv - usualD
 const signed = (value: number): string => `${value < 0 ? '-' : '+'}${Math.abs(Math.round(value))}`
 
 /** The colour of a surface: as its name says, else the named one that it looks most like. */
-export const colourWord = ({ name, colour }: Surface): string => {
+export const colourWord = ({ name, colour }: Pick<Surface, 'name' | 'colour'>): string => {
   const said = name.split(' ').find((word) => colourNames.includes(word))
   if (said !== undefined) return said
   if (colour === undefined) return 'grey'

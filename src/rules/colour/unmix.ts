@@ -43,6 +43,7 @@ export const mendOdd = (
   const likeUnits =
     lights.every(({ unit }) => unit.kind === key.unit.kind) &&
     canGel(key) &&
+    [...lights, key].every((one) => one.gel === undefined) &&
     colourApart(own, keys).mired < ofMake
   const ways: readonly Mend[] = [
     ...(ofOneUnit
