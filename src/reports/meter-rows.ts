@@ -13,10 +13,19 @@ export const cardTitle = ({ title, file }: MeterCard): string => (title === '' ?
 export const cameraSentence = ({ camera }: MeterCard): string =>
   `camera ${writeFNumber(camera.fNumber)}, ${writeShutter(camera.marked)}, ISO ${camera.iso}`
 
-export const keySentence = ({ key, keyLights }: MeterCard): string =>
-  key === undefined
-    ? `no key reading: ${keyLights.length === 0 ? 'no light of the plan is a key or a fill' : 'nothing in the plan tells how strong the key is'}`
+export const keySentence = (card: MeterCard): string => {
+  const { key, keyLights } = card
+  return key === undefined
+    ? `no key reading: ${whyNoKey(card)}`
     : `key reading ${writeFNumber(key.figure.fNumber)} ± ${(2 * key.u).toFixed(1)} (${listed(keyLights)}): ${overCamera(key.overCamera)}`
+}
+
+const whyNoKey = ({ keyLights, unknown }: MeterCard): string =>
+  keyLights.length === 0
+    ? 'no light of the plan is a key or a fill'
+    : keyLights.some((light) => unknown.includes(light))
+      ? 'nothing in the plan tells how strong the key is'
+      : `nothing of ${listed(keyLights)} reaches the subject`
 
 const overCamera = (stops: number): string => {
   const size = Math.abs(stops).toFixed(1)

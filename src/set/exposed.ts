@@ -8,6 +8,9 @@ import type { ByPath, Exposed, LightPath } from './computed-set.js'
 import type { StrengthOf } from './prior-strengths.js'
 import type { Probe } from './transport.js'
 
+/** lx·s: less than a camera at its highest speed and widest opening records by 15 stops, and less than stray light brings. */
+const black = 1e-9
+
 const none: readonly string[] = []
 
 /** `unshaded`: all ways, were nothing in the way of what comes straight. */
@@ -43,7 +46,9 @@ export const exposed = (
     byLight.set(name, (strength.candelaSeconds * response) as LuxSeconds)
   }
   const luxSeconds = sumLight(byLight)
-  return luxSeconds > 0 ? new Sum(byLight, luxSeconds, unsure, probe, strengthOf, parts, shaded) : undefined
+  return luxSeconds > black
+    ? new Sum(byLight, luxSeconds, unsure, probe, strengthOf, parts, shaded)
+    : undefined
 }
 
 /** A class, because a set makes hundreds, and most are asked for the light alone. */

@@ -6,10 +6,12 @@ import { diffraction } from './diffraction.js'
 import { falloffSteep } from './falloff-steep.js'
 import { groupUneven } from './group-uneven.js'
 import { keyHeight } from './key-height.js'
+import { nothingLit } from './nothing-lit.js'
 import { ratioOff } from './ratio-off.js'
 import { subjectOverWhite } from './subject-over-white.js'
 
 export const exposureRules: readonly Rule[] = [
+  nothingLit,
   apertureOffKey,
   ratioOff,
   groupUneven,
