@@ -46,21 +46,45 @@ export const kernelOf = (pattern: Pattern, receptor: LocalReceptor): Kernel => {
 
 /**
  * How fast the kernel changes with the tangent of the angle, as the exponent of a cosine that falls alike: a rule's
- * elements must be small against the distance over its root. `kinked`: elements cross the creases of an egg crate.
+ * elements must be small against the distance over its root. Of a table where it is steepest. `kinked`: elements cross the
+ * creases of an egg crate.
  */
 export const sharpness = (pattern: Pattern, kinked: boolean): number =>
-  Math.min(sharpest, unbounded(pattern, kinked))
+  evenly(pattern, kinked) + (pattern.table === undefined ? 0 : photometryOf(pattern.table.table).steepness)
 
-/** A two-degree beam has half of this. What is sharper is added up no finer, so that no pattern costs work without end. */
-const sharpest = 1e4
-
-const unbounded = ({ cosine, head, table, grid }: Pattern, kinked: boolean): number => {
-  const beam =
-    table !== undefined
-      ? photometryOf(table.table).steepness
-      : head !== undefined
-        ? Math.LN2 / Math.min(head.tanAcross, head.tanUp) ** 2
-        : (cosine ?? 0)
+/** The same without what a table has of its own. */
+export const evenly = ({ cosine, head, grid }: Pattern, kinked: boolean): number => {
+  const beam = head === undefined ? (cosine ?? 0) : Math.LN2 / Math.min(head.tanAcross, head.tanUp) ** 2
   if (grid === undefined || (grid.kind === 'egg-crate' && !kinked)) return 2 + beam
   return 2 + beam + (grid.kind === 'egg-crate' ? 8 : 4) / tanCutOff(grid) ** 2
 }
+
+/** Beyond this a beam gives under a 2⁻¹⁶th of what it gives ahead, and all that is further out together little more. */
+const faint = 2 ** 16
+
+/**
+ * Tangents across and up beyond which the kernel is nothing, or next to nothing beside the light ahead; undefined where
+ * none are worth cutting at. What is sharp is added up within them, so that no beam costs work without end.
+ */
+export const reachOf = ({
+  cosine,
+  head,
+  grid,
+}: Pattern): readonly [across: number, up: number] | undefined => {
+  let across = Number.POSITIVE_INFINITY
+  let up = across
+  if (head !== undefined) {
+    const widths = Math.sqrt(2 * Math.log2(faint))
+    across = widths * head.tanAcross
+    up = widths * head.tanUp
+  } else if (cosine !== undefined && cosine > broad) {
+    across = Math.sqrt(faint ** (2 / (cosine + 3)) - 1)
+    up = across
+  }
+  const cut = grid === undefined ? across : Math.min(across, tanCutOff(grid))
+  if (cut === Number.POSITIVE_INFINITY && up === cut) return undefined
+  return [cut, grid === undefined ? up : Math.min(up, tanCutOff(grid))]
+}
+
+/** Exponent of beams of 30° and wider: the few parts that they need are soon added up. */
+const broad = 20

@@ -4,6 +4,7 @@
  */
 import type { PhotometricTable, Tilt } from '../language/photometric/table.js'
 import type { Face } from '../scene/scene.js'
+import { before } from './roughness.js'
 import type { TablePattern } from './source.js'
 
 const degrees = 180 / Math.PI
@@ -15,15 +16,15 @@ export interface Photometry {
   readonly flux: number
   /** Any of it leaves behind the front's plane. */
   readonly both: boolean
-  /** As `sharpness`, less the 2 of every kernel. */
+  /** As `sharpness`, less the 2 of every kernel; where it is steepest. */
   readonly steepness: number
 }
 
 const known = new WeakMap<PhotometricTable, Photometry>()
 
 export const photometryOf = (table: PhotometricTable): Photometry => {
-  const before = known.get(table)
-  if (before !== undefined) return before
+  const earlier = known.get(table)
+  if (earlier !== undefined) return earlier
   const made = {
     reference: referenceOf(table),
     flux: fluxOf(table),
@@ -35,18 +36,6 @@ export const photometryOf = (table: PhotometricTable): Photometry => {
 }
 
 // ---------------------------------------------------------------- in a direction
-
-/** The last of rising angles that is not over this one, not the very last. */
-const before = (angles: Float64Array, angle: number): number => {
-  let low = 0
-  let high = angles.length - 1
-  while (high - low > 1) {
-    const middle = (low + high) >> 1
-    if (angles[middle]! <= angle) low = middle
-    else high = middle
-  }
-  return low
-}
 
 /** @param angle in the plane; `plane` about the pole; degrees */
 const at = ({ inPlane, planes, candela }: PhotometricTable, angle: number, plane: number): number => {
@@ -210,5 +199,5 @@ const steepnessOf = (table: PhotometricTable): number => {
 
 /** Sine of the angle from the pole under which planes run together. */
 const leastApart = 0.05
-/** Of a table that jumps from one degree to the next: finer parts change nothing over 0.2 %, and work has an end. */
+/** Of a table that jumps from one degree to the next: what is steeper is looked at no closer, so that work has an end. */
 const mostSteep = 1000

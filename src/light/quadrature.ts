@@ -4,7 +4,8 @@
  * rings and octagons in polar coordinates, the whole disc at once by equal steps around it where it is small.
  */
 import { lengthOf } from '../scene/vector.js'
-import { type Kernel, kernelOf, type LocalReceptor, sharpness } from './kernel.js'
+import { type Grain, grainOf, holds, jump, type Window } from './grain.js'
+import { type Kernel, kernelOf, type LocalReceptor } from './kernel.js'
 import { holeOf } from './outline.js'
 import { clipByHorizon } from './polygon.js'
 import { integratePolygon } from './quadrature-polygon.js'
@@ -35,9 +36,11 @@ const gauss: readonly (readonly (readonly [number, number])[])[] = [
 const reach = [0, 0.15, 0.7, 1.3, 2] as const
 const most = 4
 
-const pointsFor = (ratio: number, least: number): number => {
-  for (let count = least; count < most; count++) if (ratio <= reach[count]!) return count
-  return most
+/** @param fine the part is as fine as parts get */
+const pointsFor = (ratio: number, least: number, root: number, fine: boolean): number => {
+  const enough = !fine ? most : root === jump ? 2 : 3
+  for (let count = least; count < enough; count++) if (ratio <= reach[count]!) return count
+  return enough
 }
 
 /** The same for a whole disc with so many rings of four times as many points. */
@@ -46,64 +49,48 @@ const discReach = [0, 0.3, 1.5, 2.5] as const
 /** Halvings of one part: bounds the work for a receptor that all but touches the front. */
 const deepest = 24
 
-/** Of tables: a front that is wide against its distance, and steep from degree to degree, is seen in so many parts a side. */
-const mostParts = 48
-const leastRoot = 12
-
-/**
- * √sharpness: how fine the front is to be added up. Tables may be steep everywhere, so that a wide one near by would be
- * work without end; of so many steps over so wide an angle the mean is what matters.
- */
-export const rootOf = (
-  { pattern, face }: AreaSource,
-  { x, y, z }: LocalReceptor,
-  kinked: boolean,
-): number => {
-  const root = Math.sqrt(sharpness(pattern, kinked))
-  if (pattern.table === undefined || root <= leastRoot) return root
-  const u = Math.max(0, Math.abs(x) - face.width / 2)
-  const v = Math.max(0, Math.abs(y) - face.height / 2)
-  const span = lengthOf(u, v, z)
-  return Math.min(root, Math.max(leastRoot, (mostParts * span) / Math.max(face.width, face.height)))
-}
-
 /** One integral: what is added up, for whom, and how fine. */
 interface Sum {
   readonly kernel: Kernel
   readonly receptor: LocalReceptor
-  /** √sharpness. */
-  readonly root: number
+  readonly grain: Grain
   /** Fewest points a side. */
   readonly least: number
 }
+
+/** √sharpness from which a round front is cut to what its beam reaches of it, a polygon, to save the rest. */
+const sharp = 8
 
 /** ∫ kernel dA over the front. Unit: that of the kernel, 1/m², times m². */
 export const integrate = (source: AreaSource, receptor: LocalReceptor): number => {
   const { outline, hole, pattern, face } = source
   const kernel = kernelOf(pattern, receptor)
-  if (receptor.horizon) {
-    const { x, y, z, nx, ny, nz } = receptor
-    const seen = clipByHorizon(outline, x, y, z, nx, ny, nz)
-    if (seen.length === 0) return 0
-    if (seen !== outline) {
-      const root = rootOf(source, receptor, true)
-      const hidden = hole > 0 ? clipByHorizon(holeOf(source), x, y, z, nx, ny, nz) : []
-      const whole = integratePolygon(seen, receptor, kernel, root)
-      return Math.max(0, whole - integratePolygon(hidden, receptor, kernel, root))
-    }
+  const seen = receptor.horizon
+    ? clipByHorizon(outline, receptor.x, receptor.y, receptor.z, receptor.nx, receptor.ny, receptor.nz)
+    : outline
+  if (seen.length === 0) return 0
+  const rectangle = face.outline === 'rectangle'
+  const whole = seen === outline
+  const grain = grainOf(source, receptor, !(rectangle && whole))
+  if (rectangle && whole) {
+    const least = pattern.grid === undefined ? 1 : 2
+    return overRectangle(source, { kernel, receptor, grain, least })
   }
-  if (face.outline !== 'rectangle')
-    return overRound(source, { kernel, receptor, root: rootOf(source, receptor, true), least: 1 })
-  const least = pattern.grid === undefined ? 1 : 2
-  return overRectangle(source, { kernel, receptor, root: rootOf(source, receptor, false), least })
+  if (whole && (grain.root < sharp || grain.window === undefined || holds(grain.window, face)))
+    return overRound(source, { kernel, receptor, grain, least: 1 })
+  const lit = integratePolygon(seen, receptor, kernel, grain)
+  if (hole === 0) return lit
+  const { x, y, z, nx, ny, nz } = receptor
+  const dark = receptor.horizon ? clipByHorizon(holeOf(source), x, y, z, nx, ny, nz) : holeOf(source)
+  return Math.max(0, lit - integratePolygon(dark, receptor, kernel, grain))
 }
 
-/** An egg crate's window of view and its middle lines cut the rectangle first: inside the pieces all is smooth. */
+/** A beam's or grid's window of view cuts the rectangle first, and lines through its middle, where egg crates bend and planes of a table meet. */
 const overRectangle = ({ pattern, face }: AreaSource, sum: Sum): number => {
-  const { x, y, z } = sum.receptor
-  const view = pattern.grid?.kind === 'egg-crate' ? z * pattern.grid.tanCutOff : undefined
-  const across = pieces(face.width / 2, x, view)
-  const up = pieces(face.height / 2, y, view)
+  const { x, y } = sum.receptor
+  const window = sum.grain.window ?? (pattern.table === undefined ? undefined : everywhere)
+  const across = window === undefined ? side(face.width) : pieces(face.width, x, window.u0, window.u1)
+  const up = window === undefined ? side(face.height) : pieces(face.height, y, window.v0, window.v1)
   let whole = 0
   for (let i = 0; i + 1 < across.length; i++)
     for (let j = 0; j + 1 < up.length; j++)
@@ -111,22 +98,35 @@ const overRectangle = ({ pattern, face }: AreaSource, sum: Sum): number => {
   return whole
 }
 
-const pieces = (half: number, middle: number, view: number | undefined): readonly number[] => {
-  if (view === undefined) return [-half, half]
-  const from = Math.max(-half, middle - view)
-  const to = Math.min(half, middle + view)
+const everywhere: Window = {
+  u0: Number.NEGATIVE_INFINITY,
+  u1: Number.POSITIVE_INFINITY,
+  v0: Number.NEGATIVE_INFINITY,
+  v1: Number.POSITIVE_INFINITY,
+}
+
+const side = (size: number): readonly number[] => [-size / 2, size / 2]
+
+const pieces = (size: number, middle: number, least: number, most: number): readonly number[] => {
+  const from = Math.max(-size / 2, least)
+  const to = Math.min(size / 2, most)
   if (from >= to) return []
   return middle > from && middle < to ? [from, middle, to] : [from, to]
 }
 
 const overCell = (sum: Sum, u0: number, u1: number, v0: number, v1: number, left: number): number => {
-  const { kernel, receptor, root, least } = sum
+  const { kernel, receptor, grain, least } = sum
   const du = u1 - u0
   const dv = v1 - v0
   const gapU = receptor.x < u0 ? u0 - receptor.x : receptor.x > u1 ? receptor.x - u1 : 0
   const gapV = receptor.y < v0 ? v0 - receptor.y : receptor.y > v1 ? receptor.y - v1 : 0
-  const perMetre = root / Math.sqrt(gapU * gapU + gapV * gapV + receptor.z * receptor.z)
-  if (left > 0 && Math.max(du, dv) * perMetre > reach[most]) {
+  const span = Math.sqrt(gapU * gapU + gapV * gapV + receptor.z * receptor.z)
+  const root = grain.rootOver(u0, u1, v0, v1)
+  if (root === 0) return 0
+  const perMetre = root / span
+  const size = Math.max(du, dv)
+  const fine = size <= grain.finest && size * grain.root <= reach[most] * span
+  if (left > 0 && size * perMetre > reach[most] && !fine) {
     if (du >= dv) {
       const u = (u0 + u1) / 2
       return overCell(sum, u0, u, v0, v1, left - 1) + overCell(sum, u, u1, v0, v1, left - 1)
@@ -134,9 +134,9 @@ const overCell = (sum: Sum, u0: number, u1: number, v0: number, v1: number, left
     const v = (v0 + v1) / 2
     return overCell(sum, u0, u1, v0, v, left - 1) + overCell(sum, u0, u1, v, v1, left - 1)
   }
-  const up = gauss[pointsFor(dv * perMetre, least)]!
+  const up = gauss[pointsFor(dv * perMetre, least, root, fine)]!
   let whole = 0
-  for (const [u, wu] of gauss[pointsFor(du * perMetre, least)]!) {
+  for (const [u, wu] of gauss[pointsFor(du * perMetre, least, root, fine)]!) {
     let line = 0
     for (const [v, wv] of up) line += wv * kernel(u0 + u * du, v0 + v * dv)
     whole += wu * line
@@ -152,7 +152,9 @@ const overRound = (source: AreaSource, sum: Sum): number => {
   const b = face.height / 2
   const radius = Math.max(a, b)
   const aside = Math.max(0, lengthOf(receptor.x, receptor.y, 0) - radius)
-  const ratio = (2 * radius * sum.root) / lengthOf(aside, receptor.z, 0)
+  const root = sum.grain.rootOver(-a, a, -b, b)
+  if (root === 0) return 0
+  const ratio = (2 * radius * root) / lengthOf(aside, receptor.z, 0)
   const octagon = face.outline === 'octagon'
   if (ratio <= discReach[octagon ? 2 : 3]) return overWhole(source, sum.kernel, ratio)
   const sides = octagon ? 8 : 4
@@ -202,37 +204,40 @@ const overSector = (
   angle1: number,
   left: number,
 ): number => {
-  const { kernel, receptor, root } = sum
+  const { kernel, receptor, grain } = sum
   const { a, b, middle, edge } = round
   const ds = s1 - s0
   const turn = angle1 - angle0
   const s = (s0 + s1) / 2
   const angle = (angle0 + angle1) / 2
-  const out = Math.max(a, b) * ds
-  const around = Math.max(a, b) * s1 * turn
-  const span = lengthOf(
-    a * s * Math.cos(angle) - receptor.x,
-    b * s * Math.sin(angle) - receptor.y,
-    receptor.z,
-  )
-  const perMetre = root / Math.max(receptor.z, span - lengthOf(out, around, 0) / 2)
-  if (left > 0 && Math.max(out, around) * perMetre > reach[most])
+  const radius = Math.max(a, b)
+  const out = radius * ds
+  const around = radius * s1 * turn
+  const [u, v] = [a * s * Math.cos(angle), b * s * Math.sin(angle)]
+  const half = lengthOf(out, around, 0) / 2
+  const span = Math.max(receptor.z, lengthOf(u - receptor.x, v - receptor.y, receptor.z) - half)
+  const root = grain.rootOver(u - half, u + half, v - half, v + half)
+  if (root === 0) return 0
+  const perMetre = root / span
+  const size = Math.max(out, around)
+  const fine = size <= grain.finest && size * grain.root <= reach[most] * span
+  if (left > 0 && size * perMetre > reach[most] && !fine)
     return out >= around
       ? overSector(sum, round, s0, s, angle0, angle1, left - 1) +
           overSector(sum, round, s, s1, angle0, angle1, left - 1)
       : overSector(sum, round, s0, s1, angle0, angle, left - 1) +
           overSector(sum, round, s0, s1, angle, angle1, left - 1)
-  const outward = gauss[pointsFor(out * perMetre, 2)]!
+  const outward = gauss[pointsFor(out * perMetre, 2, root, fine)]!
   let whole = 0
-  for (const [turned, wa] of gauss[pointsFor(around * perMetre, 1)]!) {
+  for (const [turned, wa] of gauss[pointsFor(around * perMetre, 1, root, fine)]!) {
     const at = angle0 + turned * turn
     const rim = edge === undefined ? 1 : edge / Math.cos(at - middle)
-    const u = a * rim * Math.cos(at)
-    const v = b * rim * Math.sin(at)
+    const rimU = a * rim * Math.cos(at)
+    const rimV = b * rim * Math.sin(at)
     let line = 0
     for (const [share, ws] of outward) {
       const t = s0 + share * ds
-      line += ws * t * kernel(t * u, t * v)
+      line += ws * t * kernel(t * rimU, t * rimV)
     }
     whole += wa * rim * rim * line
   }

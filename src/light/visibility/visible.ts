@@ -3,10 +3,10 @@
  * the front: what that part would have given is taken off. Parts that several bodies cover are taken off once.
  */
 import type { Vec3 } from '../../scene/vector.js'
+import { grainOf } from '../grain.js'
 import { kernelOf, type LocalReceptor } from '../kernel.js'
 import { holeOf } from '../outline.js'
 import { clipByHorizon, clipByLine } from '../polygon.js'
-import { rootOf } from '../quadrature.js'
 import { integratePolygon } from '../quadrature-polygon.js'
 import { fromPolygon, response, toLocal } from '../response.js'
 import type { AreaSource, ParallelSource, Source } from '../source.js'
@@ -142,9 +142,11 @@ const giver = (source: AreaSource, local: LocalReceptor): ((polygon: Polygon) =>
   const { pattern, area } = source
   const even = pattern.cosine === 1 && pattern.grid === undefined
   const kernel = even ? undefined : kernelOf(pattern, local)
-  const root = even ? 0 : rootOf(source, local, true)
+  const grain = even ? undefined : grainOf(source, local, true)
   const over = (polygon: Polygon): number =>
-    kernel === undefined ? fromPolygon(polygon, local) : integratePolygon(polygon, local, kernel, root)
+    kernel === undefined || grain === undefined
+      ? fromPolygon(polygon, local)
+      : integratePolygon(polygon, local, kernel, grain)
   if (source.hole === 0) return (polygon) => over(polygon) / area
   const hole = holeOf(source)
   return (polygon) => {

@@ -78,13 +78,13 @@ export const uneven: PhotometricText = {
   opening: [0.4, 0.6, 0],
 }
 
-/** The response that the definition gives, in 200 × 200 pieces of a rectangle or of the square around a disc. */
+/** The response that the definition gives, in `fine`² pieces of a rectangle or of the square around a disc. */
 export const piecesOf = (
   { face }: AreaSource,
   receptor: Receptor,
   intensity: (along: number, aside: number, out: number) => number,
+  fine = 200,
 ): number => {
-  const fine = 200
   let [sum, count] = [0, 0]
   for (let i = 0; i < fine; i++)
     for (let j = 0; j < fine; j++) {
