@@ -178,8 +178,13 @@ const checkModifier = (of: Known, gear: Gear, at: Word | undefined): void => {
     })
 }
 
+/** By name, or by its facts; a map that has none goes by its name. */
 const checkSurface = (of: Known, gear: Gear, at: TextNode | undefined): void => {
-  if (isWord(at) && !gear.surfaces.has(at.value)) unknown(of, at, 'surface', [...gear.surfaces])
+  const facts = ['reflectance', 'colour'].some((key) => nodeAt(at, key) !== undefined)
+  const name = isWord(at) ? at : facts ? undefined : wordAt(at, 'name')
+  if (name === undefined || gear.surfaces.has(name.value)) return
+  const why = isWord(at) ? undefined : 'a name of your own needs its reflectance or its colour besides'
+  unknown(of, name, 'surface', [...gear.surfaces], why)
 }
 
 const checkSurfaces = (of: Known, gear: Gear): void => {
@@ -188,8 +193,8 @@ const checkSurfaces = (of: Known, gear: Gear): void => {
   checkSurface(of, gear, nodeAt(mapAt(root, 'backdrop'), 'surface'))
   checkSurface(of, gear, nodeAt(mapAt(mapAt(root, 'subject'), 'stands-on'), 'surface'))
   for (const key of ['ceiling', 'floor', 'walls']) checkSurface(of, gear, nodeAt(room, key))
-  for (const [key, wall] of valuesOf(mapAt(room, 'walls')))
-    if (key !== 'name' && key !== 'colour') checkSurface(of, gear, wall)
+  for (const side of ['left', 'right', 'front', 'back'])
+    checkSurface(of, gear, nodeAt(mapAt(room, 'walls'), side))
   for (const [, panel] of valuesOf(mapAt(root, 'panels')))
     for (const key of ['surface', 'inside', 'outside']) checkSurface(of, gear, nodeAt(panel, key))
 }

@@ -40,11 +40,27 @@ const mostMistakes = 500
 const mostCandidates = 500
 const longestName = 60
 
+const mostListed = 8
+
 /** Names in a sentence; a long list is cut, for nobody reads it. */
-export const listed = (names: readonly string[], most = 8): string =>
+export const listed = (names: readonly string[], most = mostListed): string =>
   names.length <= most
     ? names.join(', ')
     : `${names.slice(0, most).join(', ')} and ${names.length - most} more`
+
+/** What is built in is listed by a command. */
+const catalogues: ReadonlyMap<string, string> = new Map([
+  ['surface', 'surfaces'],
+  ['unit', 'units'],
+  ['modifier', 'modifiers'],
+])
+
+const whereListed = (what: string, names: readonly string[]): string => {
+  const catalogue = catalogues.get(what)
+  return catalogue === undefined || names.length <= mostListed
+    ? ''
+    : `; thirdstop explain ${catalogue} lists what is built in`
+}
 
 const clipped = (name: string): string =>
   name.length <= longestName ? name : `${name.slice(0, longestName)}…`
@@ -159,7 +175,7 @@ export class MistakeList {
         why ??
         (names.length === 0
           ? 'there is none'
-          : `there are ${listed(names.slice(0, mostCandidates).map(clipped))}`),
+          : `there are ${listed(names.slice(0, mostCandidates).map(clipped))}${whereListed(what, names)}`),
       advice: meant === undefined ? [] : [`write ${meant}`],
     })
   }

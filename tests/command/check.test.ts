@@ -329,4 +329,38 @@ describe('rules and explain', () => {
     }
     expect((await call(folder, ['rules', '--format', 'markdown'])).out).toContain('| rule | level | finds |')
   })
+
+  it('list what is built in, every name of it readable in a plan, with where its figures are from', async () => {
+    const namesIn = async (list: string): Promise<readonly string[]> => {
+      const { out, code } = await call(folder, ['explain', list, '--format', 'markdown'])
+      expect([list, code, out.split('\n')[0]]).toEqual([list, 0, `# ${list}`])
+      return [...out.matchAll(/^\| ([^|]+) \|/gm)].map((found) => found[1]!).slice(2)
+    }
+    const surfaces = await namesIn('surfaces')
+    expect(surfaces.length).toBeGreaterThan(40)
+    const modifiers = await namesIn('modifiers')
+    const colours = await namesIn('colours')
+    const units = (await namesIn('units')).filter((name) => name !== 'sun' && name !== 'window')
+    const lights = [
+      ...modifiers.map((name) => `unit: head 400 Ws, modifier: ${name}`),
+      ...units.map((name) => `unit: ${name}`),
+      ...colours.map((name) => `unit: flashgun, gel: { colour: ${name}, loss: 2 stops }`),
+    ]
+    const panels = surfaces.map((name) => `kind: reflector, surface: ${name}, size: 1 x 1 m, faces: subject`)
+    put(folder, {
+      'listed/all.plan.yaml': `plan: 1
+title: All that is listed
+camera: { lens: 85 mm, at: { distance: 2.5 m }, aperture: f/8, shutter: 1/125, iso: 100 }
+subject: { kind: person }
+lights:
+${lights.map((light, i) => `  light ${i}: { ${light}, off: true, power: full, at: { left: 1 m, front: 1 m, height: 2 m } }`).join('\n')}
+panels:
+${panels.map((panel, i) => `  panel ${i}: { ${panel}, at: { left: ${i + 10} m, height: 1 m } }`).join('\n')}
+`,
+    })
+    const { out } = await call(folder, ['check', '--format', 'lines', 'listed'])
+    expect(out).not.toMatch(/unknown-name|plan-unreadable/)
+    expect((await call(folder, ['explain', 'surfaces'])).out).toMatch(/white paper .*\n?.*from memory/)
+    expect((await call(folder, ['explain', 'gels'])).out).toMatch(/full CTO +\+159 mired/)
+  })
 })

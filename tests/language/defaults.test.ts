@@ -109,6 +109,28 @@ describe('backdrop and room', () => {
     })
   })
 
+  it('takes from a built-in surface, or a backdrop of the kit, what is not said besides its name', () => {
+    const room = withLine(
+      'room',
+      'room: { width: 4 m, length: 6 m, height: 2.6 m, floor: { name: wooden floor, finish: glossy }, walls: { name: yellow wall, finish: satin }, ceiling: { name: wooden floor, reflectance: 0.5 } }',
+    ).room!
+    const plain = withLine(
+      'room',
+      'room: { width: 4 m, length: 6 m, height: 2.6 m, floor: wooden floor, walls: yellow wall }',
+    ).room!
+    expect(room.floor).toEqual({ ...plain.floor, finish: 'glossy' })
+    for (const side of ['left', 'right', 'front', 'back'] as const)
+      expect(room.walls[side]).toEqual({ ...plain.walls[side], finish: 'satin' })
+    expect(room.ceiling).toMatchObject({ reflectance: 0.5, u: 0.1, colour: plain.floor.colour })
+    const roll = planOf(
+      leastWith({
+        backdrop: 'backdrop: { surface: { name: half roll, finish: glossy }, behind: 2 m }',
+        kit: 'kit: { backdrops: { half roll: { surface: grey paper, finish: satin } } }',
+      }),
+    ).backdrop!
+    expect(roll.surface).toMatchObject({ name: 'half roll', reflectance: 0.18, finish: 'glossy' })
+  })
+
   it('finishes a surface as it is known, as the surface says, or as is said where it lies', () => {
     const table = (more: string) =>
       withLine('subject', `subject: { kind: object, stands-on: { height: 80 cm, ${more} } }`).subject.standsOn

@@ -151,6 +151,21 @@ describe('unknown names', () => {
     expect(pointsAt(mistake, text)).not.toBe('')
   })
 
+  it('of surfaces are too many to say: told where they are listed, and what a name of one’s own needs', () => {
+    const said = (surface: string) =>
+      onlyMistake(leastWith({ backdrop: `backdrop: { surface: ${surface}, behind: 2 m }` }))
+    expect(said('velour').why).toMatch(/ and \d+ more; thirdstop explain surfaces lists what is built in$/)
+    const own = said('{ name: velour, finish: satin }')
+    expect(own).toMatchObject({ rule: 'unknown-name', place: { pointer: '/backdrop/surface/name' } })
+    expect(own.why).toMatch(/needs its reflectance or its colour/)
+    expect(said('{ finish: satin }').message).toMatch(/needs one of reflectance, colour or name/)
+    const sides = leastWith({
+      backdrop:
+        'backdrop: { surface: grey paper, behind: 2 m }\nroom: { width: 6 m, length: 9 m, height: 3 m, walls: { reflectance: 0.5, finish: glossy } }',
+    })
+    expect(planOf(sides).room!.walls.left).toMatchObject({ reflectance: 0.5, finish: 'glossy' })
+  })
+
   it('of objects’ own furniture are as unknown as others', () => {
     for (const name of ['constructor', 'toString', 'hasOwnProperty', 'valueOf']) {
       expect(onlyMistake(leastWith({ key: `  key: { unit: ${name}, ${at} }` })).rule).toBe('unknown-name')

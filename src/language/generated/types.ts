@@ -116,7 +116,7 @@ export type Shutter = string
 export type Surface =
   | {
       /**
-       * What the surface is called in the output.
+       * What the surface is called in the output. The name of a surface that is built in, or of a backdrop of the kit, brings its figures; what is written besides goes before them.
        */
       name?: string
       /**

@@ -2116,6 +2116,17 @@ errors++;
 }
 var _valid1 = _errs8 === errors;
 valid1 = valid1 || _valid1;
+if(!valid1){
+const _errs9 = errors;
+if(isMap(data)){
+if(!has(data, "name")){
+vErrors = add(vErrors, instancePath, "required", "name");
+errors++;
+}
+}
+var _valid1 = _errs9 === errors;
+valid1 = valid1 || _valid1;
+}
 }
 if(!valid1){
 vErrors = add(vErrors, instancePath, "anyOf");
@@ -2200,19 +2211,19 @@ valid0 = _valid0;
 ifClause0 = "then";
 }
 else {
-const _errs18 = errors;
 const _errs19 = errors;
-let valid4 = true;
 const _errs20 = errors;
+let valid4 = true;
+const _errs21 = errors;
 if(!((typeof data == "number") && (isFinite(data)))){
 vErrors = add(vErrors);
 errors++;
 }
-var _valid2 = _errs20 === errors;
-errors = _errs19;
+var _valid2 = _errs21 === errors;
+errors = _errs20;
 if(vErrors !== null){
-if(_errs19){
-vErrors.length = _errs19;
+if(_errs20){
+vErrors.length = _errs20;
 }
 else {
 vErrors = null;
@@ -2220,7 +2231,7 @@ vErrors = null;
 }
 let ifClause1;
 if(_valid2){
-const _errs22 = errors;
+const _errs23 = errors;
 if((typeof data == "number") && (isFinite(data))){
 if(data > 1 || isNaN(data)){
 vErrors = add(vErrors, instancePath, "maximum");
@@ -2235,12 +2246,12 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-var _valid2 = _errs22 === errors;
+var _valid2 = _errs23 === errors;
 valid4 = _valid2;
 ifClause1 = "then";
 }
 else {
-const _errs24 = errors;
+const _errs25 = errors;
 if(typeof data === "string"){
 if(data.length > 60){
 vErrors = add(vErrors, instancePath, "maxLength");
@@ -2255,7 +2266,7 @@ else {
 vErrors = add(vErrors, instancePath, "type");
 errors++;
 }
-var _valid2 = _errs24 === errors;
+var _valid2 = _errs25 === errors;
 valid4 = _valid2;
 ifClause1 = "else";
 }
@@ -2263,7 +2274,7 @@ if(!valid4){
 vErrors = add(vErrors, instancePath, "if");
 errors++;
 }
-var _valid0 = _errs18 === errors;
+var _valid0 = _errs19 === errors;
 valid0 = _valid0;
 ifClause0 = "else";
 }
@@ -3116,6 +3127,18 @@ errors++;
 }
 var _valid2 = _errs22 === errors;
 valid8 = valid8 || _valid2;
+if(!valid8){
+const _errs23 = errors;
+if(isMap(data5)){
+let missing2;
+if((!has(data5, "name")) && (missing2 = "name")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid2 = _errs23 === errors;
+valid8 = valid8 || _valid2;
+}
 }
 if(!valid8){
 vErrors = add(vErrors);
@@ -3144,17 +3167,17 @@ vErrors = null;
 }
 let ifClause1;
 if(_valid1){
-const _errs23 = errors;
+const _errs24 = errors;
 if(!(validate121(data5, instancePath+"/walls"))){
 vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
-var _valid1 = _errs23 === errors;
+var _valid1 = _errs24 === errors;
 valid7 = _valid1;
 ifClause1 = "then";
 }
 else {
-const _errs24 = errors;
+const _errs25 = errors;
 if(isMap(data5)){
 for(const key1 of Object.keys(data5)){
 if(!((((key1 === "left") || (key1 === "right")) || (key1 === "front")) || (key1 === "back"))){
@@ -3191,7 +3214,7 @@ else {
 vErrors = add(vErrors, instancePath+"/walls", "type");
 errors++;
 }
-var _valid1 = _errs24 === errors;
+var _valid1 = _errs25 === errors;
 valid7 = _valid1;
 ifClause1 = "else";
 }
@@ -3204,19 +3227,19 @@ valid6 = _valid0;
 ifClause0 = "then";
 }
 else {
-const _errs35 = errors;
 const _errs36 = errors;
-let valid14 = true;
 const _errs37 = errors;
+let valid14 = true;
+const _errs38 = errors;
 if(!((typeof data5 == "number") && (isFinite(data5)))){
 vErrors = add(vErrors);
 errors++;
 }
-var _valid3 = _errs37 === errors;
-errors = _errs36;
+var _valid3 = _errs38 === errors;
+errors = _errs37;
 if(vErrors !== null){
-if(_errs36){
-vErrors.length = _errs36;
+if(_errs37){
+vErrors.length = _errs37;
 }
 else {
 vErrors = null;
@@ -3224,16 +3247,6 @@ vErrors = null;
 }
 let ifClause2;
 if(_valid3){
-const _errs39 = errors;
-if(!(validate121(data5, instancePath+"/walls"))){
-vErrors = joined(vErrors, validate121.errors);
-errors = vErrors.length;
-}
-var _valid3 = _errs39 === errors;
-valid14 = _valid3;
-ifClause2 = "then";
-}
-else {
 const _errs40 = errors;
 if(!(validate121(data5, instancePath+"/walls"))){
 vErrors = joined(vErrors, validate121.errors);
@@ -3241,13 +3254,23 @@ errors = vErrors.length;
 }
 var _valid3 = _errs40 === errors;
 valid14 = _valid3;
+ifClause2 = "then";
+}
+else {
+const _errs41 = errors;
+if(!(validate121(data5, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate121.errors);
+errors = vErrors.length;
+}
+var _valid3 = _errs41 === errors;
+valid14 = _valid3;
 ifClause2 = "else";
 }
 if(!valid14){
 vErrors = add(vErrors, instancePath+"/walls", "if");
 errors++;
 }
-var _valid0 = _errs35 === errors;
+var _valid0 = _errs36 === errors;
 valid6 = _valid0;
 ifClause0 = "else";
 }
@@ -3282,12 +3305,12 @@ vErrors = add(vErrors, instancePath+"/circuits", "maxProperties");
 errors++;
 }
 for(const key2 of Object.keys(data13)){
-const _errs49 = errors;
+const _errs50 = errors;
 if(!(validate165(key2, instancePath+"/circuits"))){
 vErrors = joined(vErrors, validate165.errors);
 errors = vErrors.length;
 }
-var valid18 = _errs49 === errors;
+var valid18 = _errs50 === errors;
 if(!valid18){
 vErrors = add(vErrors, instancePath+"/circuits", "propertyNames", key2);
 errors++;
@@ -8745,6 +8768,18 @@ errors++;
 }
 var _valid2 = _errs25 === errors;
 valid8 = valid8 || _valid2;
+if(!valid8){
+const _errs26 = errors;
+if(isMap(data7)){
+let missing2;
+if((!has(data7, "name")) && (missing2 = "name")){
+vErrors = add(vErrors);
+errors++;
+}
+}
+var _valid2 = _errs26 === errors;
+valid8 = valid8 || _valid2;
+}
 }
 if(!valid8){
 vErrors = add(vErrors);
@@ -8773,17 +8808,17 @@ vErrors = null;
 }
 let ifClause1;
 if(_valid1){
-const _errs26 = errors;
+const _errs27 = errors;
 if(!(validate121(data7, instancePath+"/walls"))){
 vErrors = joined(vErrors, validate121.errors);
 errors = vErrors.length;
 }
-var _valid1 = _errs26 === errors;
+var _valid1 = _errs27 === errors;
 valid7 = _valid1;
 ifClause1 = "then";
 }
 else {
-const _errs27 = errors;
+const _errs28 = errors;
 if(isMap(data7)){
 for(const key1 of Object.keys(data7)){
 if(!((((key1 === "left") || (key1 === "right")) || (key1 === "front")) || (key1 === "back"))){
@@ -8820,7 +8855,7 @@ else {
 vErrors = add(vErrors, instancePath+"/walls", "type");
 errors++;
 }
-var _valid1 = _errs27 === errors;
+var _valid1 = _errs28 === errors;
 valid7 = _valid1;
 ifClause1 = "else";
 }
@@ -8833,19 +8868,19 @@ valid6 = _valid0;
 ifClause0 = "then";
 }
 else {
-const _errs38 = errors;
 const _errs39 = errors;
-let valid14 = true;
 const _errs40 = errors;
+let valid14 = true;
+const _errs41 = errors;
 if(!((typeof data7 == "number") && (isFinite(data7)))){
 vErrors = add(vErrors);
 errors++;
 }
-var _valid3 = _errs40 === errors;
-errors = _errs39;
+var _valid3 = _errs41 === errors;
+errors = _errs40;
 if(vErrors !== null){
-if(_errs39){
-vErrors.length = _errs39;
+if(_errs40){
+vErrors.length = _errs40;
 }
 else {
 vErrors = null;
@@ -8853,16 +8888,6 @@ vErrors = null;
 }
 let ifClause2;
 if(_valid3){
-const _errs42 = errors;
-if(!(validate121(data7, instancePath+"/walls"))){
-vErrors = joined(vErrors, validate121.errors);
-errors = vErrors.length;
-}
-var _valid3 = _errs42 === errors;
-valid14 = _valid3;
-ifClause2 = "then";
-}
-else {
 const _errs43 = errors;
 if(!(validate121(data7, instancePath+"/walls"))){
 vErrors = joined(vErrors, validate121.errors);
@@ -8870,13 +8895,23 @@ errors = vErrors.length;
 }
 var _valid3 = _errs43 === errors;
 valid14 = _valid3;
+ifClause2 = "then";
+}
+else {
+const _errs44 = errors;
+if(!(validate121(data7, instancePath+"/walls"))){
+vErrors = joined(vErrors, validate121.errors);
+errors = vErrors.length;
+}
+var _valid3 = _errs44 === errors;
+valid14 = _valid3;
 ifClause2 = "else";
 }
 if(!valid14){
 vErrors = add(vErrors, instancePath+"/walls", "if");
 errors++;
 }
-var _valid0 = _errs38 === errors;
+var _valid0 = _errs39 === errors;
 valid6 = _valid0;
 ifClause0 = "else";
 }
@@ -8911,12 +8946,12 @@ vErrors = add(vErrors, instancePath+"/circuits", "maxProperties");
 errors++;
 }
 for(const key2 of Object.keys(data15)){
-const _errs52 = errors;
+const _errs53 = errors;
 if(!(validate165(key2, instancePath+"/circuits"))){
 vErrors = joined(vErrors, validate165.errors);
 errors = vErrors.length;
 }
-var valid18 = _errs52 === errors;
+var valid18 = _errs53 === errors;
 if(!valid18){
 vErrors = add(vErrors, instancePath+"/circuits", "propertyNames", key2);
 errors++;

@@ -99,7 +99,7 @@ type WallsFile = RoomFile['walls']
 const isSides = (
   walls: WallsFile,
 ): walls is { left?: SurfaceFile; right?: SurfaceFile; front?: SurfaceFile; back?: SurfaceFile } =>
-  typeof walls === 'object' && !('reflectance' in walls) && !('colour' in walls)
+  typeof walls === 'object' && !('reflectance' in walls) && !('colour' in walls) && !('name' in walls)
 
 const wallsOf = (desk: Desk, file: WallsFile): Room['walls'] => {
   const unstated = unstatedSurface('wall', defaults.room.walls)

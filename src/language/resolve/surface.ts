@@ -73,14 +73,20 @@ export const surfaceAt = (desk: Desk, at: string, file: SurfaceFile, kitBackdrop
   const colour = word === undefined ? undefined : readColour(word)
   if (word !== undefined && colour === undefined)
     refuse(desk, `${at}/colour`, `${word} is no colour`, 'write an sRGB code in quotes: "#2040a0"')
-  const reflectance = file.reflectance ?? (colour === undefined ? 0.5 : luminanceOf(colour))
-  return {
-    name: file.name ?? (word === undefined ? number(reflectance).name : `colour ${word}`),
-    reflectance: Math.max(reflectance, blackest),
-    u: stops(statedU),
-    colour,
-    ...(file.finish === undefined ? {} : { finish: file.finish }),
+  const named =
+    file.name !== undefined &&
+    knownSurfaces(kitBackdrops ? Object.keys(desk.kit.backdrops ?? {}) : []).includes(file.name)
+      ? surfaceAt(desk, at, file.name, kitBackdrops)
+      : undefined
+  const reflectance = file.reflectance ?? (colour === undefined ? undefined : luminanceOf(colour))
+  const { reflectance: known, u } = named ?? none
+  const facts = {
+    name: file.name ?? (word === undefined ? number(reflectance ?? known).name : `colour ${word}`),
+    reflectance: Math.max(reflectance ?? known, blackest),
+    u: reflectance === undefined ? u : stops(statedU),
+    colour: colour ?? named?.colour,
   }
+  return finished(facts, file.finish ?? named?.finish)
 }
 
 /** Names that a surface may be called by in this plan. */

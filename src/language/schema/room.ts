@@ -27,7 +27,7 @@ export const roomKeys = {
     {
       object: {
         ...when(
-          oneOfKeys('reflectance', 'colour'),
+          oneOfKeys('reflectance', 'colour', 'name'),
           ref('surface'),
           map('A surface for each wall.', wallSides),
         ),

@@ -39,7 +39,10 @@ export const surfaceDefinitions = {
     object: map(
       'A surface by its measured facts.',
       {
-        name: text('What the surface is called in the output.', { examples: ['oak table'] }),
+        name: text(
+          'What the surface is called in the output. The name of a surface that is built in, or of a backdrop of the kit, brings its figures; what is written besides goes before them.',
+          { examples: ['oak table', 'wooden floor'] },
+        ),
         reflectance,
         colour: use('colour', 'Its colour under white light.', { examples: ['blue', '#2040a0'] }),
         finish: choice(finishes, 'How it shines. A glossy table, floor or wall mirrors lights.', {
@@ -47,7 +50,7 @@ export const surfaceDefinitions = {
           default: 'matte',
         }),
       },
-      { ...oneOfKeys('reflectance', 'colour') },
+      { ...oneOfKeys('reflectance', 'colour', 'name') },
     ),
     number: reflectance,
     string: {
