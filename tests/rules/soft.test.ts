@@ -143,3 +143,39 @@ describe('how much of a front a head fills', () => {
     expect(found!.advice[0]!.title).toMatch(/^lights\.key\.zoom → (24|28|35|50) mm$/)
   })
 })
+
+describe('a key that is bounced', () => {
+  const bounced = (aim: string, ceiling = 'white paint') =>
+    findingsOf(
+      'source-small',
+      `plan: 1
+title: Bounced
+room: { width: 8 m, length: 10 m, height: 3 m, walls: white paint, ceiling: ${ceiling}, floor: grey carpet }
+camera: { lens: 35 mm, frame: horizontal, at: { distance: 2.5 m }, aperture: f/5.6, shutter: 1/125, iso: 400 }
+subject: { kind: person }
+backdrop: { surface: white paint, width: 8 m, height: 3 m, behind: 2 m }
+lights:
+  key: { unit: flashgun, power: 1/8, at: camera, aim: ${aim} }
+wanted: { framing: waist, backdrop: any, shadow: any }
+`,
+    )
+
+  it('so flat that most of it falls on the face straight is as hard as it looks', () => {
+    const [white] = bounced('ceiling above subject')
+    const [black] = bounced('ceiling above subject', 'black paint')
+    const share = (finding: typeof white): number => finding!.measured.straight!.value
+    expect(share(white)).toBeGreaterThan(0.5)
+    // Nothing to bounce off: what is straight stays, what is thrown back goes but for the walls.
+    expect(share(black)).toBeGreaterThan(share(white))
+    expect(share(black)).toBeLessThan(1)
+    // By hand: a head some 6 cm across at 2.5 m.
+    expect(white!.measured.across!.value).toBeCloseTo((0.06 / 2.5) * (180 / Math.PI), 0)
+  })
+
+  it('is let alone where it is turned over the camera, as is advised', () => {
+    expect(bounced('ceiling above subject')[0]!.advice[0]!.title).toBe(
+      'lights.key.aim → ceiling above camera',
+    )
+    expect(bounced('ceiling above camera')).toEqual([])
+  })
+})

@@ -7,6 +7,7 @@ import type { Face, Scene } from '../../scene/scene.js'
 import { dot, subtract, type Vec3 } from '../../scene/vector.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { inDegrees } from '../../units/quantity.js'
+import { isBounced } from './spilt.js'
 
 /** Fronts that are there to make light soft. A strip is narrow on purpose. */
 export const softKinds: readonly ModifierKind[] = [
@@ -54,17 +55,22 @@ const scrimBefore = (
   return undefined
 }
 
-/** Undefined for a light that works by way of a surface: how large the patch is that it lights, the plan does not say. */
+/**
+ * Undefined for a light that works by way of a surface: how large the patch is that it lights, the plan does not say.
+ *
+ * @param straight of what falls there past that surface
+ */
 export const subtended = (
   { scene }: ComputedSet,
   { name, aim }: Light,
   from: Vec3,
+  straight = false,
 ): Subtended | undefined => {
   const placed = scene.lights.get(name)
   if (placed === undefined) return undefined
   if (placed.front === undefined)
     return { degrees: sunDegrees, across: undefined, away: undefined, through: undefined }
-  if (aim.at === 'ceiling' || aim.at === 'wall' || aim.at === 'panel') return undefined
+  if (!straight && isBounced({ aim })) return undefined
   const scrim = scrimBefore(scene, placed.front.centre, from)
   const face = scrim?.face ?? placed.front
   const half = Math.acos(Math.max(-1, 1 - solidAngleOf(face, from) / (2 * Math.PI)))
