@@ -227,7 +227,7 @@ const tellMisled = (
     why:
       over === undefined
         ? 'how far off, the plan tells too little to say'
-        : `the mean of the frame as it is wanted: off by ${rangeText(over, words)}, by how much the camera weighs the face and the focus`,
+        : `the mean of the frame as it is wanted: off by ${rangeText(over, words)}, by how much the camera weighs ${whom(plan)} and the focus`,
   }
 }
 

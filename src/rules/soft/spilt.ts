@@ -2,6 +2,7 @@
 import type { Aim, Light } from '../../language/plan.js'
 import { computeSet } from '../../set/compute-set.js'
 import type { ComputedSet } from '../../set/computed-set.js'
+import { whom } from '../place-words.js'
 import type { Mend } from '../rule.js'
 import type { Words } from '../words.js'
 
@@ -35,7 +36,7 @@ const hardlyAny = 0.1
 export const turnedAway = (set: ComputedSet, light: Light, words: Words): readonly Mend[] => {
   const { plan } = set
   const card: Mend = {
-    title: `a black card on ${light.name}, between its front and the face`,
+    title: `a black card on ${light.name}, between its front and ${whom(plan)}`,
     gives: `only what comes off ${bouncedOff(light.aim)} is left`,
     costs: 'a little less light',
   }
