@@ -230,3 +230,41 @@ describe('how sure a colour is', () => {
     expect(u).toBeLessThan(8)
   })
 })
+
+describe('what surfaces throw to a place, one by one', () => {
+  const ask = { ...face, of: 'all' } as const
+  const all = set(
+    `  key: ${key('meters: f/5.6')}\n  fill: ${key('meters: f/4', 'right')}`,
+    `${room('0.5')}\n${backdrop}\nambient: { reads: f/2, shutter: 1/60, iso: 100 }\npanels: { white: { kind: reflector, surface: white board, size: 1 x 2 m, at: { right: 80 cm, front: 20 cm, height: 1.3 m }, faces: subject } }`,
+  )
+
+  it('comes to what the meter gets of room, panels and backdrop', () => {
+    const { byPath } = all.reading(ask)!
+    for (const path of ['room', 'panels', 'backdrop'] as const) {
+      const sum = all
+        .thrown(ask)
+        .filter(({ surface }) => surface.path === path)
+        .reduce((total, { exposure }) => total + exposure, 0)
+      expect(byPath[path], path).toBeGreaterThan(0)
+      expect(sum, path).toBeCloseTo(byPath[path], 9)
+    }
+  })
+
+  it('ends from what is painted black', () => {
+    const black = set(
+      `  key: ${key('meters: f/5.6')}`,
+      room('{ left: 0.5, right: 0, front: 0.5, back: 0.5 }'),
+    )
+    const from = (name: string): number =>
+      black
+        .thrown(ask)
+        .filter(({ surface }) => surface.name === name)
+        .reduce((total, { exposure }) => total + exposure, 0)
+    // The blackest black that is computed gives back a thousandth.
+    expect(from('right-wall')).toBeLessThan(0.01 * from('left-wall'))
+  })
+
+  it('is nothing where nothing stands', () => {
+    expect(set(`  key: ${key('meters: f/5.6')}`).thrown({ ...ask, at: [0, 0, 1.5] })).toEqual([])
+  })
+})

@@ -1,11 +1,12 @@
 /** Advice to gel a light, past the gel that it may have. */
 import type { Light } from '../../language/plan.js'
 import { kelvinOf, miredOf, withinReach } from '../../light/colour/mired.js'
+import { colourApart } from '../../light/colour/mix.js'
 import { usualDuv, type White } from '../../light/colour/white.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import type { Mend } from '../rule.js'
 import type { Words } from '../words.js'
-import { gelBetween, greenerThanUsual } from './casts.js'
+import { asLight, gelBetween, greenerThanUsual } from './casts.js'
 
 /** Sheets over a window are a day's work, and nobody gels the sun. */
 export const canGel = ({ unit }: Light): boolean => unit.kind !== 'sun' && unit.kind !== 'window'
@@ -32,7 +33,7 @@ export const gelOn = (
   const shift = first!.gel?.shift ?? 0
   const has = first!.gel !== undefined
   const bare = has ? without(now, shift, first!.gel!.duv ?? 0) : now
-  if (has && Math.abs(miredOf(bare.kelvin) - miredOf(to.kelvin)) < near)
+  if (has && colourApart(asLight(bare), asLight(to)).mired < near)
     return { title: `${names} without its gel${more}`, gives, ...(costs === undefined ? {} : { costs }) }
   const gel = gelBetween(bare, to)
   return (

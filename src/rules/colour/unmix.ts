@@ -87,6 +87,9 @@ const keyTurns = (
 /** Farther apart than this it is no matter of make and age, mired. */
 const ofMake = 40
 
+/** Lights so near in colour take one gel, mired. */
+const alike = 10
+
 /** Nearer than this lights are as warm as each other, mired. */
 const alikeMired = 5
 
@@ -99,17 +102,14 @@ export const mendStray = (
   const flashes = set.lit.filter(
     ({ unit, name }) => unit.kind === 'flash' && set.lightColour(name)?.deep === false,
   )
-  const keys = flashes.filter((one) => set.keyLights.includes(one))
-  const gel = gelOn(
-    set,
-    [...keys, ...flashes.filter((one) => !keys.includes(one))],
-    set.lightColour(light)!,
-    words,
-    {
-      more: ', the white balance set to match',
-      gives: 'one colour for flash and room',
-    },
+  const first = flashes.find((one) => set.keyLights.includes(one)) ?? flashes[0]
+  const like = flashes.filter(
+    ({ name }) => colourApart(set.lightColour(name)!, set.lightColour(first!.name)!).mired < alike,
   )
+  const gel = gelOn(set, like, set.lightColour(light)!, words, {
+    more: ', the white balance set to match',
+    gives: 'one colour for flash and room',
+  })
   // About: in a mixture the cast goes as the share.
   const less = Math.max(0.3, Math.log2(Math.max(1.1, apart.mired / limits.note!)) + 0.3)
   return [

@@ -64,12 +64,22 @@ export const wallCast = rule<WallCast>({
   basis: 'radiosity in linear sRGB; the limits are common practice',
   fires: [
     { title: 'flash bounced off a wooden ceiling', plan: offCeiling('wooden wall') },
+    {
+      title: 'flash bounced off a green wall, over a wooden floor',
+      plan: room('{ left: { reflectance: 0.4, colour: "#40b050" }, right: 0.8, front: 0.8, back: 0.8 }')
+        .replace('floor: 0.3', 'floor: wooden floor')
+        .replace(/unit: .*? at:/, 'unit: flashgun, power: full, aim: left-wall, at:'),
+    },
     { title: 'a narrow yellow room', plan: room('yellow wall', '2.4 m') },
     { title: 'green walls', plan: room('{ reflectance: 0.4, colour: "#40b050" }', '2.4 m') },
   ],
   passes: [
     { title: 'off a white ceiling', plan: offCeiling('white paint') },
     { title: 'white walls', plan: room('white paint') },
+    {
+      title: 'most of the dark side’s light is of the place',
+      plan: room('yellow wall', '5 m', 'ambient: { reads: f/4, shutter: 1/125, iso: 100, colour: 5500 K }\n'),
+    },
     { title: 'yellow walls far away', plan: room('yellow wall', '9 m') },
     {
       title: 'black cloth before the wall',
@@ -245,6 +255,7 @@ const sides = (set: ComputedSet, darkest: number): readonly Side[] => {
 const culprit = (set: ComputedSet, ask: MeterAsk): SceneSurface => {
   const turns = new Map<string, { readonly surface: SceneSurface; readonly by: Rgb }>()
   for (const { surface, side, exposure } of set.thrown(ask)) {
+    if (!isColoured(side)) continue
     const [r, g, b] = surfaceShares(side).map((share) => exposure * (share / side.reflectance - 1))
     const was = turns.get(surface.name)?.by ?? none
     // Large surfaces come in parts.
@@ -254,7 +265,8 @@ const culprit = (set: ComputedSet, ask: MeterAsk): SceneSurface => {
   const whole = all.reduce<Rgb>((sum, { by }) => [sum[0] + by[0], sum[1] + by[1], sum[2] + by[2]], none)
   const toward = ({ by }: { readonly by: Rgb }): number =>
     by[0] * whole[0] + by[1] * whole[1] + by[2] * whole[2]
-  return all.reduce((best, one) => (toward(one) > toward(best) ? one : best)).surface
+  const [first = { surface: coloured(set)[0]!, by: none }] = all
+  return all.reduce((best, one) => (toward(one) > toward(best) ? one : best), first).surface
 }
 
 const none: Rgb = [0, 0, 0]
