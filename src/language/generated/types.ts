@@ -1552,7 +1552,7 @@ export interface Wanted {
    */
   motion?: 'frozen' | 'any'
   /**
-   * How much of the light of the place may be in the picture. Without it: none when all lights flash.
+   * How much of the light of the place may be in the picture. Without it: none when all lights flash. `any`: as much as there is; the colour that it gives the shadows is still noted.
    */
   ambient?:
     | {

@@ -87,7 +87,7 @@ export const wantedDefinitions = {
     ),
     motion: choice(['frozen', 'any'], 'Whether movement must be frozen.', { default: 'any' }),
     ambient: either(
-      'How much of the light of the place may be in the picture. Without it: none when all lights flash.',
+      'How much of the light of the place may be in the picture. Without it: none when all lights flash. `any`: as much as there is; the colour that it gives the shadows is still noted.',
       {
         object: map(
           'So far under the key.',
