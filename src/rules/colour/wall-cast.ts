@@ -163,15 +163,21 @@ export const wallCast = rule<WallCast>({
           },
         ]
       : []),
-    side === 'lit' && share > bounced
-      ? {
-          title: `bounce off something white in place of ${nameOf(surface)}`,
-          gives: 'light of the colour that the flash has',
-        }
-      : {
-          title: `lights nearer to ${whom(plan)}, and farther from ${nameOf(surface)}`,
-          gives: 'more of the light comes straight',
-        },
+    ...(side === 'lit' && share > bounced
+      ? [
+          {
+            title: `bounce off something white in place of ${nameOf(surface)}`,
+            gives: 'light of the colour that the flash has',
+          },
+        ]
+      : set.keyLights.some(({ unit }) => unit.kind !== 'sun' && unit.kind !== 'window')
+        ? [
+            {
+              title: `lights nearer to ${whom(plan)}, and farther from ${nameOf(surface)}`,
+              gives: 'more of the light comes straight',
+            },
+          ]
+        : []),
   ],
 
   inShort: ({ apart, surface }) => `${nameOf(surface)} tints ${miredText(apart.mired)}`,

@@ -154,7 +154,7 @@ export const whiteBalanceOff = rule<BalanceOff>({
 
   tell: ({ face, balance, apart }, words, { plan }) => ({
     message: `${whom(plan)} comes out ${castText(apart)} than neutral: the light there is ${kelvinText(face.kelvin)}, ${apartText(apart)} from the balance of ${kelvinText(balance)}`,
-    why: `the light of ${words.list(face.parts.map(({ light }) => (light === ambientName ? 'the place' : light)))} together, at the subject`,
+    why: `the light of ${words.list(face.parts.map(({ light }) => (light === ambientName ? 'the place' : light)))} at the subject${face.parts.length > 1 ? ', mixed' : ''}`,
   }),
 
   mend: ({ face, off, balance }, words, { set }) => {
