@@ -154,6 +154,25 @@ const fluxOf = ({ type, inPlane, planes, candela }: PhotometricTable): number =>
   return whole
 }
 
+/** Shares of the most: measuring errs by as much. */
+const alike = 0.01
+
+/** Its left gives other light than its right, as the light stands. */
+export const isOneSided = (table: PhotometricTable, lying: boolean): boolean => {
+  const least = alike * table.candela.reduce((largest, one) => Math.max(largest, one), 0)
+  for (let off = 5; off < 90; off += 10)
+    for (let round = 0; round < 360; round += 15) {
+      const aside = Math.sin(off / degrees)
+      const right = aside * Math.cos(round / degrees)
+      const up = aside * Math.sin(round / degrees)
+      const out = Math.cos(off / degrees)
+      const here = candelaToward(table, right, up, out)
+      const other = lying ? candelaToward(table, right, -up, out) : candelaToward(table, -right, up, out)
+      if (Math.abs(here - other) > least) return true
+    }
+  return false
+}
+
 const leavesBehind = ({ type, inPlane, planes, candela }: PhotometricTable): boolean => {
   const rows = inPlane.length
   const angles = type === 'C' ? inPlane : planes

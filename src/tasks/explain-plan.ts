@@ -18,6 +18,7 @@ import { nearestShutter } from '../units/marks.js'
 import { inDegrees } from '../units/quantity.js'
 import { chargeRows } from './explain-charge.js'
 import { colourEntry, colourText, gelText } from './explain-colour.js'
+import { anglesText, openingText } from './explain-photometric.js'
 
 export interface ExplainedSection {
   readonly title: string
@@ -196,6 +197,7 @@ const lightEntries = (light: Light, set: ComputedSet, words: Words): Entry[] => 
     ['/role', light.role],
     ['/unit', light.unit.guessed ? `${light.unit.name}, built in` : light.unit.name],
     ['/unit/size', openingText(light, words)],
+    ['/unit/angles', anglesText(light), `${pointer('lights', light.name)}/unit`],
     [
       '/modifier',
       light.modifier === undefined
@@ -232,15 +234,6 @@ const lightEntries = (light: Light, set: ComputedSet, words: Words): Entry[] => 
     ['/trigger', light.trigger && `${light.trigger.by}${light.trigger.early ? ', fired early' : ''}`],
     ...chargeRows(light),
   ]
-}
-
-/** The front that a photometric file gives to a light that states none. */
-const openingText = ({ unit, modifier }: Light, words: Words): string | undefined => {
-  if (unit.kind !== 'continuous' || unit.strength.kind !== 'photometric file') return undefined
-  const { opening } = unit.strength.table
-  if (unit.size !== undefined || modifier !== undefined || opening === undefined) return undefined
-  const { outline, width, height } = opening
-  return `${words.length(width)} x ${words.length(height)}${outline === 'disc' ? ', round' : ''}, by its photometric file`
 }
 
 /** How long the flash lasts at its power. */

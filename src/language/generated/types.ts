@@ -677,7 +677,7 @@ export interface Continuous {
    */
   beam?: Angle
   /**
-   * Path of its photometric file (LM-63, .ies), relative to this file: its strength and beam, and its size and draw where they are not stated here. Vertical angle 0 is straight ahead, horizontal angle 0 to the right of who faces the light, 90 up; lying: true turns it a quarter, 0 up.
+   * Path of its photometric file (LM-63, .ies), relative to this file: its strength and beam, and its size and draw where they are not stated here. Of type C vertical angle 0 is straight ahead, horizontal angle 0 to the right of who faces the light, 90 up; lying: true turns it a quarter, 0 up. The explained plan tells which way the angles go; a mirrored light is not turned inside out: its left stays its left.
    */
   'photometric-file'?: string
   /**

@@ -172,7 +172,7 @@ const continuous: Schema = map(
     lumens: use('lumens', 'Luminous flux at full power.', { examples: ['9000 lm'] }),
     beam: use('angle', 'Beam angle, between the half-peak directions.', { examples: ['110 deg'] }),
     'photometric-file': text(
-      'Path of its photometric file (LM-63, .ies), relative to this file: its strength and beam, and its size and draw where they are not stated here. Vertical angle 0 is straight ahead, horizontal angle 0 to the right of who faces the light, 90 up; lying: true turns it a quarter, 0 up.',
+      'Path of its photometric file (LM-63, .ies), relative to this file: its strength and beam, and its size and draw where they are not stated here. Of type C vertical angle 0 is straight ahead, horizontal angle 0 to the right of who faces the light, 90 up; lying: true turns it a quarter, 0 up. The explained plan tells which way the angles go; a mirrored light is not turned inside out: its left stays its left.',
       { examples: ['panel.ies'] },
     ),
     size: use('size', 'Size of what glows.', { examples: ['30 x 30 cm'] }),
