@@ -72,6 +72,22 @@ export const rayReachesFace = (face: Face, from: Vec3, direction: Vec3): number 
   return inside ? t : nowhere
 }
 
+/** Metres by which a ray passes outside the outline in its plane, 0 or less inside; Infinity where it does not come to the plane. */
+export const outsideFace = (face: Face, from: Vec3, direction: Vec3): number => {
+  const { normal, centre, across, up, width, height, outline } = face
+  const toward = dot(direction, normal)
+  const from0 = subtract(from, centre)
+  const t = -dot(from0, normal) / toward
+  if (Math.abs(toward) < 1e-12 || t <= least) return nowhere
+  const at = add(from0, scale(direction, t))
+  const [x, y] = [Math.abs(dot(at, across)), Math.abs(dot(at, up))]
+  if (outline === 'rectangle') return Math.max(x - width / 2, y - height / 2)
+  const [u, v] = [(2 * x) / width, (2 * y) / height]
+  const over =
+    outline === 'octagon' ? Math.max(u, v, (u + v) * Math.SQRT1_2) - octagonEdge : Math.hypot(u, v) - 1
+  return (over * Math.min(width, height)) / 2
+}
+
 const against = (normal: Vec3, direction: Vec3): Vec3 =>
   dot(normal, direction) > 0 ? scale(normal, -1) : normal
 

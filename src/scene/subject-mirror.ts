@@ -14,21 +14,21 @@ import {
 import type { Face, SceneFigure } from './scene.js'
 import { add, cross, dot, scale, subtract, unit, type Vec3 } from './vector.js'
 
-export type SubjectMirror =
-  | { readonly shape: 'plane'; readonly face: Face }
-  | {
-      readonly shape: 'cylinder' | 'ball'
-      readonly middle: Vec3
-      /** Of its lowest and its highest place, metres. */
-      readonly from: number
-      readonly to: number
-      /** Where it shows to the eye what lies at a place; undefined where the thing itself stands between. */
-      place(eye: Vec3, of: Vec3): MirrorPlace | undefined
-      /** Where a line of sight (a unit vector) first meets it. */
-      meets(eye: Vec3, sight: Vec3): MirrorPlace | undefined
-      /** Where its surface, at the height of its middle, has turned by an angle from the eye, camera-right positive. */
-      turned(eye: Vec3, angle: number): MirrorPlace
-    }
+export type SubjectMirror = { readonly shape: 'plane'; readonly face: Face } | RoundSubjectMirror
+
+export interface RoundSubjectMirror {
+  readonly shape: 'cylinder' | 'ball'
+  readonly middle: Vec3
+  /** Of its lowest and its highest place, metres. */
+  readonly from: number
+  readonly to: number
+  /** Where its surface has a given outward normal; on a cylinder at the height of its middle. */
+  at(normal: Vec3): Vec3
+  /** Where it shows to the eye what lies at a place; undefined where the thing itself stands between. */
+  place(eye: Vec3, of: Vec3): MirrorPlace | undefined
+  /** Where its surface, at the height of its middle, has turned by an angle from the eye, camera-right positive. */
+  turned(eye: Vec3, angle: number): MirrorPlace
+}
 
 export const subjectMirror = (
   figure: SceneFigure,
@@ -56,11 +56,8 @@ export const subjectMirror = (
     middle,
     from: low[2],
     to: high[2],
+    at: (normal) => (isBall ? ball : ring).at(normal),
     place: (eye, of) => (isBall ? mirrorPlace(ball, eye, of) : mirrorPlaceOnCylinder(cylinder, eye, of)),
-    meets: (eye, sight) => {
-      const met = meets(middle, isBall ? [...section, upright] : section, eye, sight)
-      return met === undefined || met.at[2] < low[2] || met.at[2] > high[2] ? undefined : met
-    },
     turned: (eye, angle) => {
       const toEye = subtract(eye, middle)
       const ahead = unit(subtract(toEye, scale(axis, dot(toEye, axis))), [0, -1, 0])
@@ -69,21 +66,4 @@ export const subjectMirror = (
       return { at: ring.at(normal), normal }
     },
   }
-}
-
-/** The root nearer to the eye of the quadric with these half axes; along an axis that is not named it has no end. */
-const meets = (middle: Vec3, axes: readonly Axis[], eye: Vec3, sight: Vec3): MirrorPlace | undefined => {
-  const start = subtract(eye, middle)
-  const by = (p: Vec3, q: Vec3): number =>
-    axes.reduce((sum, { along, half }) => sum + (dot(p, along) * dot(q, along)) / half ** 2, 0)
-  const [a, b, c] = [by(sight, sight), by(start, sight), by(start, start) - 1]
-  const square = b * b - a * c
-  if (square < 0 || c < 0 || b > 0) return undefined
-  const at = add(eye, scale(sight, (-b - Math.sqrt(square)) / a))
-  const d = subtract(at, middle)
-  const slope = axes.reduce<Vec3>(
-    (sum, { along, half }) => add(sum, scale(along, dot(d, along) / half ** 2)),
-    [0, 0, 0],
-  )
-  return { at, normal: unit(slope) }
 }

@@ -189,7 +189,9 @@ panels:
 wanted: { backdrop: white, shadow: any }
 `
     const [alone] = findingsOf('gloss-shows', glass)
-    expect(alone!.message).toBe('the object shows no light: its dark edges alone draw it')
+    expect(alone!.message).toBe(
+      'bright field: dark edges draw the object before the backdrop; it shows no light',
+    )
     const lit = glass.replace(
       'lights:\n',
       'lights:\n  key: { unit: head 400 Ws, modifier: softbox 60 x 60 cm, meters: f/2.8, at: { left: 20 cm, front: 60 cm, height: 1.3 m } }\n',

@@ -1,7 +1,5 @@
-import type { Plan } from '../../language/plan.js'
 import { mirroredShare } from '../../light/fresnel.js'
-import { edgesShow, type Highlight, highlightOn } from '../../picture/on-subject.js'
-import type { Hit } from '../../scene/first-hit.js'
+import { type EdgeView, edgesShow, type Highlight, highlightsOn } from '../../picture/on-subject.js'
 import { lazyOf } from '../../scene/lazy.js'
 import type { Face, Scene, SceneFigure } from '../../scene/scene.js'
 import { type SubjectMirror, subjectMirror } from '../../scene/subject-mirror.js'
@@ -11,18 +9,9 @@ import { subjectMirrors } from '../../set/surface-at.js'
 import { type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
 import type { Words } from '../words.js'
 import { overWhite } from './brightness.js'
+import { type ClearEdges, clearEdges, clearText, drawnEdges } from './clear-edges.js'
 import { movedUntil } from './held-there.js'
-import {
-  atEdge,
-  dark,
-  edgesText,
-  heightOf,
-  isDark,
-  type OnSubject,
-  sizeOn,
-  whereOn,
-  widthOf,
-} from './highlight-words.js'
+import { edgesText, heightOf, type OnSubject, shownText, widthOf } from './highlight-words.js'
 import { longerHighlight } from './longer-highlight.js'
 import { brightnessOf, facesOf, type Thing, thingsOf } from './things.js'
 
@@ -43,7 +32,9 @@ const bare = '  key: { unit: flashgun, meters: f/11, at: { left: 90 cm, front: 6
 interface GlossShows extends Evidence {
   /** The brightest first. */
   readonly shown: readonly OnSubject[]
-  readonly edges: readonly [Hit | undefined, Hit | undefined] | undefined
+  readonly edges: readonly [EdgeView, EdgeView] | undefined
+  /** Of a clear object. */
+  readonly clear: ClearEdges | undefined
   readonly mirror: SubjectMirror
 }
 
@@ -64,10 +55,15 @@ export const glossShows = rule<GlossShows>({
       says: 'of the object, at most: the side of a square as large as the highlight, a hot spot',
     },
     long: { value: 0.7, unit: 'share', says: 'of its height: a highlight that runs along it' },
+    differs: {
+      value: 1,
+      unit: 'stop',
+      says: 'at least, between the edge of a clear object and the ground beside it, for the edge to draw it',
+    },
   },
-  why: 'Of a glossy or clear thing the camera sees what it mirrors, not how light it is. Long highlights with clean edges draw its shape; a bare head leaves a hot spot, and where it mirrors nothing it goes dark.',
+  why: 'Of a glossy or clear thing the camera sees what it mirrors, not how light it is. Long highlights with clean edges draw its shape; a bare head leaves a hot spot, and where it mirrors nothing it goes dark. What stands behind shows along its edges. A clear thing is drawn by its edges alone: dark ones before a light ground (bright field), light ones before a dark ground (dark field).',
   formula:
-    'the place at which the normal halves the angle between lens and light, for places round the front; on a flat, a round or a ball-shaped thing as `shape` says, without the ends of a bottle or the corners of a box',
+    'the place at which the normal halves the angle between lens and light, for lines of sight over the whole object; on a flat, a round or a ball-shaped thing as `shape` says, without the ends of a bottle or the corners of a box. An edge of a clear thing: what it mirrors nine tenths of the way out, against what is seen right beside it',
   sources: [
     {
       kind: 'derived',
@@ -80,6 +76,10 @@ export const glossShows = rule<GlossShows>({
     {
       kind: 'common practice',
       says: 'one clean highlight that runs the length of a bottle; black cards for dark edges, white ones for light',
+    },
+    {
+      kind: 'common practice',
+      says: 'bright field and dark field for glass; that the edges of glass look like what they mirror is a rough stand-in for what they refract',
     },
   ],
   basis: 'law of reflection, Fresnel’s equations; what is a spot and what is long is common practice',
@@ -132,40 +132,56 @@ export const glossShows = rule<GlossShows>({
       .sort((a, b) => b.over - a.over)
     // Over a flat thing nothing need lie.
     if (mirror.shape === 'plane' && shown.length === 0) return []
+    const edges = edgesShow(set.scene, figure, mirror)
     return [
       {
         pointer: '/subject/finish',
         beyond: 'certain',
         measured: Object.fromEntries(
-          shown.flatMap(({ thing, highlight }) => [
-            [`${thing.name}-width`, { value: widthOf(highlight), unit: 'share' as const }],
-            [`${thing.name}-height`, { value: heightOf(highlight), unit: 'share' as const }],
-          ]),
+          shown.flatMap(({ thing, highlights }) => {
+            const all = (of: (one: Highlight) => number): readonly number[] => highlights.map(of)
+            const sum = (values: readonly number[]): number => values.reduce((total, one) => total + one, 0)
+            return [
+              [`${thing.name}-width`, { value: Math.min(1, sum(all(widthOf))), unit: 'share' as const }],
+              [`${thing.name}-height`, { value: Math.max(...all(heightOf)), unit: 'share' as const }],
+              [`${thing.name}-covers`, { value: sum(all(({ covers }) => covers)), unit: 'share' as const }],
+            ]
+          }),
         ),
         shown,
-        edges: edgesShow(set.scene, figure, mirror),
+        edges,
+        clear:
+          plan.subject.finish === 'clear' && edges !== undefined
+            ? clearEdges(set, edges, limits.differs!)
+            : undefined,
         mirror,
       },
     ]
   },
 
-  tell: ({ shown, edges, mirror }, words, { plan, limits }) => ({
-    message:
+  tell: ({ shown, edges, clear, mirror }, words, { limits }) => {
+    const kinds = { spot: limits.spot!, long: limits.long! }
+    const shows =
       shown.length === 0
-        ? drawnByEdges(edges, plan)
-          ? 'the object shows no light: its dark edges alone draw it'
-          : 'the object shows no light: it mirrors its surroundings alone, and looks as they do'
-        : `the object shows ${words.list(shown.slice(0, told).map((one) => shownText(one, limits)))}`,
-    why: [`it is taken as a ${mirror.shape}`, ...(edges === undefined ? [] : [edgesText(edges)])].join('; '),
-  }),
+        ? clear === undefined
+          ? 'the object shows no light: it mirrors its surroundings alone, and looks as they do'
+          : 'it shows no light'
+        : `${clear === undefined ? 'the object' : 'it'} shows ${words.list(shown.slice(0, told).map((one) => shownText(one, mirror.shape, kinds)))}`
+    return {
+      message: clear === undefined ? shows : `${clearText(clear)}; ${shows}`,
+      why: [`it is taken as a ${mirror.shape}`, ...(edges === undefined ? [] : [edgesText(edges)])].join(
+        '; ',
+      ),
+    }
+  },
 
   mend: (evidence, words, context) =>
     evidence.mirror.shape === 'plane'
       ? besideIt(evidence, words, context)
       : [
           ...longerHighlight(evidence, words, context),
-          ...darker(evidence, context),
-          ...(evidence.shown.length === 0 ? [anyHighlight] : []),
+          ...(evidence.clear === undefined ? [] : drawnEdges(evidence.clear)),
+          ...(evidence.shown.length === 0 && evidence.clear === undefined ? [anyHighlight] : []),
         ],
 })
 
@@ -179,7 +195,7 @@ const told = 3
 
 interface Seen {
   readonly face: Face
-  readonly highlight: Highlight
+  readonly highlights: readonly Highlight[]
 }
 
 /** Of each of its faces that the object shows. */
@@ -191,8 +207,8 @@ const highlightsOf = (
 ): readonly Seen[] => {
   const sides = thing.of === 'panel' ? 'both' : 'front'
   return facesOf(scene, thing).flatMap((face) => {
-    const highlight = highlightOn(scene, figure, mirror, { name: thing.name, face, sides })
-    return highlight === undefined ? [] : [{ face, highlight }]
+    const highlights = highlightsOn(scene, figure, mirror, { name: thing.name, face, sides })
+    return highlights.length === 0 ? [] : [{ face, highlights }]
   })
 }
 
@@ -214,51 +230,21 @@ const onSubject = (
   const seen = all.get(key) ?? highlightsOf(set.scene, figure, mirror, thing)
   all.set(key, seen)
   return seen
-    .map(({ face, highlight }) => {
-      const { at, normal } = highlight
-      const brightness = brightnessOf(set, thing, face, at)
-      const over = brightness === undefined ? undefined : overWhite(set, brightness)
-      const cosine = dot(normal, unit(subtract(set.scene.camera.eye, at)))
-      if (over === undefined) return { thing, highlight, over: thing.of === 'light' ? 0 : unlit }
-      return { thing, highlight, over: over + Math.log2(mirroredShare(cosine)) }
+    .map(({ face, highlights }) => {
+      const over = highlights.map(({ at, normal }) => {
+        const brightness = brightnessOf(set, thing, face, at)
+        const straight = brightness === undefined ? undefined : overWhite(set, brightness)
+        const cosine = dot(normal, unit(subtract(set.scene.camera.eye, at)))
+        return straight === undefined
+          ? thing.of === 'light'
+            ? 0
+            : unlit
+          : straight + Math.log2(mirroredShare(cosine))
+      })
+      return { thing, highlights, over: Math.max(...over) }
     })
     .sort((a, b) => b.over - a.over)
     .slice(0, 1)
-}
-
-const isSpot = ({ highlight }: OnSubject, limits: RuleContext['limits']): boolean =>
-  Math.sqrt(widthOf(highlight) * heightOf(highlight)) <= limits.spot!
-
-/** Clear things before a light ground are. */
-const drawnByEdges = (edges: GlossShows['edges'], { subject }: Plan): boolean =>
-  subject.finish === 'clear' &&
-  edges !== undefined &&
-  edges.every((hit) => hit?.surface !== undefined && hit.surface.reflectance < dark)
-
-const shownText = (one: OnSubject, limits: RuleContext['limits']): string => {
-  const { thing, highlight } = one
-  const size = sizeOn(highlight)
-  if (isDark(one))
-    return `${thing.name} as ${atEdge(highlight) ? 'a dark edge' : 'a dark stripe'}, ${size}, ${whereOn(highlight)}`
-  const as = isSpot(one, limits)
-    ? 'a hot spot'
-    : heightOf(highlight) >= limits.long!
-      ? `a long highlight, ${size},`
-      : `a patch, ${size},`
-  return `${thing.name} as ${as} ${whereOn(highlight)}`
-}
-
-/** Of clear things the edges alone are seen: light ones before a light ground are lost. */
-const darker = ({ edges }: GlossShows, { plan }: RuleContext): readonly Mend[] => {
-  const light = edges?.filter((hit) => hit?.surface !== undefined && hit.surface.reflectance >= dark)
-  return plan.subject.finish !== 'clear' || light === undefined || light.length === 0
-    ? []
-    : [
-        {
-          title: 'black cards close beside and behind it, just out of the picture',
-          gives: 'dark edges that stand off from a light ground',
-        },
-      ]
 }
 
 /** What lies over a flat thing hides it: the light that does most goes aside. */

@@ -1,12 +1,12 @@
 /** What would draw a round object by one highlight from its foot to its top. */
-import { highlightOn } from '../../picture/on-subject.js'
+import { highlightsOn } from '../../picture/on-subject.js'
 import { face as faceOf } from '../../scene/facing.js'
 import type { Face, SceneCamera } from '../../scene/scene.js'
 import type { SubjectMirror } from '../../scene/subject-mirror.js'
 import { cross, subtract, unit, type Vec3 } from '../../scene/vector.js'
 import type { Mend, RuleContext } from '../rule.js'
 import type { Words } from '../words.js'
-import { heightOf, isDark, type OnSubject } from './highlight-words.js'
+import { heightOf, isBehind, isDark, largest, type OnSubject } from './highlight-words.js'
 import { facesOf } from './things.js'
 
 /**
@@ -22,12 +22,20 @@ export const longerHighlight = (
   const face = first && facesOf(set.scene, first.thing)[0]
   const [figure] = set.scene.subject.figures
   if (first === undefined || face === undefined || figure === undefined || mirror.shape === 'plane') return []
-  if (shown.some((one) => !isDark(one) && heightOf(one.highlight) >= limits.long!)) return []
+  // What reaches out from behind draws the edges, not a highlight.
+  if (isBehind(first)) return []
+  const isLong = (one: OnSubject): boolean =>
+    !isDark(one) && one.highlights.some((part) => heightOf(part) >= limits.long!)
+  if (shown.some(isLong)) return []
   const { name } = first.thing
   for (const camera of [set.scene.camera, levelWith(mirror.middle, set.scene.camera)]) {
-    const strip = stripAlong(mirror, first.highlight.at, camera.eye, face)
+    const strip = stripAlong(mirror, largest(first).at, camera.eye, face)
     if (mirror.shape === 'ball' || strip.height > longest) continue
-    const seen = highlightOn({ ...set.scene, camera }, figure, mirror, { name, face: strip, sides: 'front' })
+    const [seen] = highlightsOn({ ...set.scene, camera }, figure, mirror, {
+      name,
+      face: strip,
+      sides: 'front',
+    })
     if (seen === undefined || heightOf(seen) < limits.long!) continue
     const lower = camera === set.scene.camera ? '' : `the camera at ${words.length(camera.eye[2])}, and `
     return [
