@@ -47,6 +47,19 @@ export const toneUnjudged = (plan: Plan): NotNeeded | undefined =>
 /** Where something cannot stand as the plan places it, where all else stands is not known well enough to judge. */
 export const misplaced = (set: ComputedSet): boolean => set.scene.faults.length > 0
 
+/** A camera that sets the exposure by itself evens out what would be too much or too little. */
+export const evenedOut = ({ camera }: Plan): NotNeeded | undefined =>
+  camera.exposure === 'manual'
+    ? undefined
+    : {
+        because: `the camera sets ${camera.exposure === 'auto-iso' ? 'its ISO' : 'the exposure'} by itself, so how light the picture comes out is not judged`,
+        enable: { pointer: '/camera/exposure', text: 'exposure: manual' },
+      }
+
+/** What is seen from inside a thing is not judged: first the camera must stand elsewhere. */
+export const cameraMisplaced = (set: ComputedSet): boolean =>
+  set.scene.faults.some(({ pointer }) => pointer.startsWith('/camera/'))
+
 /** Why a light's figures are not known though its strength is: it stands where it cannot, or works by way of a wall of no room. */
 export const lightMissing = (set: ComputedSet, light: Light): NotNeeded | undefined => {
   const { aim } = light

@@ -195,7 +195,7 @@ const lightOf = (desk: Desk, ground: LightsGround, name: string, file: WholeLigh
     on: file.off !== true,
     unit,
     modifier,
-    power: file.power === undefined ? undefined : powerOf(desk, `${at}/power`, file.power, unit),
+    power: powerAt(desk, `${at}/power`, file, unit),
     meters: meters && {
       reads: apertureAt(
         desk,
@@ -219,6 +219,12 @@ const lightOf = (desk: Desk, ground: LightsGround, name: string, file: WholeLigh
     reads: readsOf(desk, at, file, unit),
     size: maybe(sizeAt, desk, `${at}/size`, file.size),
   }
+}
+
+/** What meters itself finds its own power, whatever is written. */
+const powerAt = (desk: Desk, at: string, { power, mode }: LightFile, unit: LightUnit): Light['power'] => {
+  const share = power === undefined ? undefined : powerOf(desk, at, power, unit)
+  return unit.kind === 'flash' && mode === 'automatic' ? undefined : share
 }
 
 /** A zoom head that does not say stands at 35 mm, or as near to it as it goes. */

@@ -6,7 +6,7 @@ import type { ComputedSet } from '../../set/computed-set.js'
 import { pointer } from '../../text/place.js'
 import type { FNumber } from '../../units/quantity.js'
 import { markedAperture, markedSpeedOver, markedSpeedUnder, turn, turnLight } from '../gear.js'
-import { keyMissing } from '../known.js'
+import { evenedOut, keyMissing } from '../known.js'
 import { lightPointer } from '../place-pointer.js'
 import { whom } from '../place-words.js'
 import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
@@ -78,7 +78,7 @@ export const apertureOffKey = rule<OffKey>({
   needs: (context) => {
     const key = [...context.plan.lights.values()].find((light) => light.on && light.role === 'key')
     if (key !== undefined && angleToCamera(context, key) > context.limits['key-angle']!) return 'silent'
-    return keyMissing(context)
+    return evenedOut(context.plan) ?? keyMissing(context)
   },
 
   detect: (context) => {

@@ -1,5 +1,6 @@
 import { circleOfConfusion, type DepthOfField, depthOfField } from '../../picture/lens.js'
 import type { FNumber, Metres } from '../../units/quantity.js'
+import { cameraMisplaced } from '../known.js'
 import { type Evidence, type RuleContext, rule } from '../rule.js'
 import type { Words } from '../words.js'
 import { apertureFor, deeper } from './depth-mends.js'
@@ -68,16 +69,18 @@ export const depthShort = rule<DepthShort>({
     { title: 'two rows, stopped down', plan: rows('f/8', '61 cm') },
   ],
 
-  needs: ({ plan }) =>
-    plan.wanted.sharp === undefined
-      ? {
-          because: 'the plan does not say what must be sharp',
-          enable: {
-            pointer: '/wanted/sharp',
-            text: plan.subject.kind === 'group' ? 'sharp: rows' : 'sharp: subject',
-          },
-        }
-      : undefined,
+  needs: ({ plan, set }) =>
+    cameraMisplaced(set)
+      ? 'silent'
+      : plan.wanted.sharp === undefined
+        ? {
+            because: 'the plan does not say what must be sharp',
+            enable: {
+              pointer: '/wanted/sharp',
+              text: plan.subject.kind === 'group' ? 'sharp: rows' : 'sharp: subject',
+            },
+          }
+        : undefined,
 
   detect: (context) => {
     const { set, limits } = context

@@ -3,6 +3,7 @@ import type { ComputedSet } from '../../set/computed-set.js'
 import { exactShutter, nearestShutter } from '../../units/marks.js'
 import type { FNumber, Seconds } from '../../units/quantity.js'
 import { markedAperture } from '../gear.js'
+import { cameraMisplaced } from '../known.js'
 import { openAndDown } from '../power/less-power.js'
 import { type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
 import type { Words } from '../words.js'
@@ -66,7 +67,7 @@ export const diffraction = rule<Soft>({
     { title: 'close up at f/11', plan: macro('f/11') },
   ],
 
-  needs: () => undefined,
+  needs: ({ set }) => (cameraMisplaced(set) ? 'silent' : undefined),
 
   detect: ({ set, plan, limits }) => {
     const { aperture, sensor, lens } = plan.camera

@@ -3,7 +3,7 @@ import type { FNumber } from '../../units/quantity.js'
 import { inDegrees } from '../../units/quantity.js'
 import { markedAperture } from '../gear.js'
 import { faceOf, strongestOf } from '../key-lights.js'
-import { keyMissing, toneUnjudged } from '../known.js'
+import { evenedOut, keyMissing, toneUnjudged } from '../known.js'
 import { degreesAside, towardLight } from '../light-direction.js'
 import { placePointer } from '../place-pointer.js'
 import { whom } from '../place-words.js'
@@ -76,7 +76,7 @@ export const subjectOverWhite = rule<OverWhite>({
     { title: 'skin and grey cloth have stops to spare', plan: dressed(0.35, '75 deg left') },
   ],
 
-  needs: (context) => toneUnjudged(context.plan) ?? keyMissing(context),
+  needs: (context) => toneUnjudged(context.plan) ?? evenedOut(context.plan) ?? keyMissing(context),
 
   detect: (context) => {
     const { set, plan, limits } = context

@@ -6,6 +6,7 @@ import type { Knob } from '../../set/knobs.js'
 import { roundForTape } from '../../units/length.js'
 import { inDegrees, type Metres } from '../../units/quantity.js'
 import { turn } from '../gear.js'
+import { cameraMisplaced } from '../known.js'
 import { whom } from '../place-words.js'
 import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
 import { solveFor } from '../solving.js'
@@ -52,13 +53,15 @@ export const subjectCropped = rule<Cropped>({
     { title: 'full length, just held', plan: frame('85 mm', '5.2 m', 'full length', '95 cm') },
   ],
 
-  needs: ({ plan }) =>
-    plan.wanted.framing === undefined
-      ? {
-          because: 'the plan does not say what framing is wanted',
-          enable: { pointer: '/wanted/framing', text: 'framing: head and shoulders' },
-        }
-      : undefined,
+  needs: ({ plan, set }) =>
+    cameraMisplaced(set)
+      ? 'silent'
+      : plan.wanted.framing === undefined
+        ? {
+            because: 'the plan does not say what framing is wanted',
+            enable: { pointer: '/wanted/framing', text: 'framing: head and shoulders' },
+          }
+        : undefined,
 
   detect: ({ set, limits }) => {
     const sides = frameCuts(set)

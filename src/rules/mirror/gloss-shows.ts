@@ -6,6 +6,7 @@ import { type SubjectMirror, subjectMirror } from '../../scene/subject-mirror.js
 import { dot, subtract, unit } from '../../scene/vector.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { subjectMirrors } from '../../set/surface-at.js'
+import { cameraMisplaced } from '../known.js'
 import { type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
 import type { Words } from '../words.js'
 import { overWhite } from './brightness.js'
@@ -120,7 +121,8 @@ export const glossShows = rule<GlossShows>({
     },
   ],
 
-  needs: ({ plan }) => (plan.subject.kind === 'object' && subjectMirrors(plan) ? undefined : 'silent'),
+  needs: ({ plan, set }) =>
+    plan.subject.kind === 'object' && subjectMirrors(plan) && !cameraMisplaced(set) ? undefined : 'silent',
 
   detect: ({ set, plan, limits }) => {
     const [figure] = set.scene.subject.figures

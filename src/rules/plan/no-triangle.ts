@@ -58,27 +58,36 @@ export const noTriangle = rule<NoTriangle>({
               },
             }),
       },
-      cause: `where ${fault.figures.light} stands`,
+      cause: `where ${fault.pointer.startsWith('/camera/') ? 'the camera' : fault.figures.light} stands`,
       fault,
     })),
 
-  tell: ({ fault: { kind, figures } }, words, { plan }) =>
+  tell: ({ fault: { kind, figures, pointer } }, words, { plan }) =>
     kind === 'tape-too-short'
       ? {
           message: `${figures.light} cannot be there: the tape of ${words.length(figures.tape ?? 0)} is shorter than the ${words.length(figures.needs ?? 0)} between the heights`,
           why: `the distance is by tape from ${plan.subject.kind === 'person' ? 'the face' : plan.subject.kind === 'group' ? 'the front row' : 'the middle of the object'} to the front of the light, not along the floor`,
         }
-      : {
-          message: `${figures.light} cannot be there: its front lies inside the subject`,
-          why: 'the place of a light is the middle of its front',
-        },
+      : pointer.startsWith('/camera/')
+        ? {
+            message: 'the camera cannot be there: it lies inside the subject',
+            why: 'the distance is by tape from the subject to the camera; what is seen from there is not judged',
+          }
+        : {
+            message: `${figures.light} cannot be there: its front lies inside the subject`,
+            why: 'the place of a light is the middle of its front',
+          },
 
-  mend: ({ fault: { kind, figures } }, words) =>
+  mend: ({ fault: { kind, figures, pointer } }, words) =>
     kind === 'tape-too-short' && figures.needs !== undefined && figures.tape !== undefined
       ? [
           {
             title: `a tape of more than ${words.length(figures.needs)}, or the light ${words.length(figures.needs - figures.tape)} lower or more`,
           },
         ]
-      : [{ title: `${figures.light} further from the subject` }],
+      : [
+          {
+            title: `${pointer.startsWith('/camera/') ? 'the camera' : figures.light} further from the subject`,
+          },
+        ],
 })

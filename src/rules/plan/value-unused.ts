@@ -29,6 +29,7 @@ export const valueUnused = rule<Unused>({
   fires: [
     { title: 'zoom on a fixed head', plan: plan('', ', zoom: 50 mm', 'head 200 Ws') },
     { title: 'readout of a focal-plane shutter', plan: plan(', readout: 1/30', '') },
+    { title: 'the power of an automatic flash', plan: plan('', ', mode: automatic, power: 1/4') },
     {
       title: 'early firing with a leaf shutter',
       plan: plan(', shutter-kind: leaf', ', trigger: { by: radio, early: true }'),
@@ -131,7 +132,7 @@ const ofTrigger = ({ name, trigger }: Light, { camera: { shutterKind } }: Plan):
     : []
 
 const ofLight = (light: Light): readonly Void[] => {
-  const { unit, name, modifier } = light
+  const { unit, name, modifier, mode } = light
   const at = (key: string, because: string): Void => ({
     pointer: lightPointer(name, key),
     what: `${key} of ${name}`,
@@ -145,6 +146,9 @@ const ofLight = (light: Light): readonly Void[] => {
       : []),
     ...(unit.kind === 'flash' && unit.modelling === undefined && light.modelling
       ? [at('modelling', 'its unit states no modelling lamp')]
+      : []),
+    ...(unit.kind === 'flash' && mode === 'automatic'
+      ? [at('power', 'its flash meters itself and finds its own')]
       : []),
     ...(unit.kind === 'flash' ? [] : [at('mode', 'its unit is no flash')]),
     ...(modifier !== undefined &&

@@ -5,6 +5,7 @@ import { add, dot, scale, subtract, unit, type Vec3 } from '../../scene/vector.j
 import type { ComputedSet } from '../../set/computed-set.js'
 import { solveAtGear } from '../../set/solve.js'
 import { inDegrees, type Radians } from '../../units/quantity.js'
+import { lightMissing } from '../known.js'
 import { lightPointer } from '../place-pointer.js'
 import { type Advice, type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
 import { inside } from '../solving.js'
@@ -195,7 +196,8 @@ const onBackdrop = (set: ComputedSet): readonly Found[] => {
 const covering = (set: ComputedSet, roles: readonly Light['role'][]) =>
   [...set.plan.lights.values()].flatMap((light) => {
     const source = set.source(light.name)
-    return light.on && roles.includes(light.role) && hasCoverage(light) && source?.kind === 'area'
+    const stands = lightMissing(set, light) === undefined
+    return light.on && stands && roles.includes(light.role) && hasCoverage(light) && source?.kind === 'area'
       ? [{ light, source }]
       : []
   })

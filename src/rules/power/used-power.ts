@@ -16,6 +16,9 @@ export interface UsedPower {
   readonly u: number
 }
 
+const within = (power: PowerShare, { power: { from, to } }: FlashUnit): PowerShare =>
+  Math.min(to, Math.max(from, power)) as PowerShare
+
 const flashesOn = ({ plan }: ComputedSet): readonly (Light & { readonly unit: FlashUnit })[] =>
   [...plan.lights.values()].filter(
     (light): light is Light & { readonly unit: FlashUnit } => light.on && light.unit.kind === 'flash',
@@ -25,7 +28,8 @@ const flashesOn = ({ plan }: ComputedSet): readonly (Light & { readonly unit: Fl
 export const usedPowers = lazyOf((set: ComputedSet): readonly UsedPower[] =>
   flashesOn(set).flatMap((light): UsedPower[] => {
     const { unit, power } = light
-    if (power !== undefined) return [{ light, unit, share: power, u: 0 }]
+    // Beyond its range it stays at the end of it, which is told as that.
+    if (power !== undefined) return [{ light, unit, share: within(power, unit), u: 0 }]
     const [now, full] = [set.strength(light.name), atFull(set, light)]
     if (now === undefined || full === undefined) return []
     // What it cannot give at all is told as that: it then fires at full.

@@ -244,16 +244,18 @@ const cameraByHand = ({ plan }: RuleContext, gives: string): Mend => ({
 const flashByHand = (metered: readonly Light[], { plan }: RuleContext): readonly Mend[] => {
   const lights = new Map(plan.lights)
   for (const light of metered) lights.set(light.name, { ...light, mode: 'manual' })
-  const open = metered.filter(({ power, meters }) => power === undefined && meters === undefined)
+  const written = ({ name }: Light) => plan.places.stated(lightPointer(name, 'power'))
+  const open = metered.filter((light) => !written(light) && light.meters === undefined)
   return [
     {
       title: metered.map(({ name }) => `lights.${name}.mode → manual`).join(', '),
       gives: 'the same light in every frame, whatever is in it',
-      costs:
-        open.length === 0
+      costs: metered.some(written)
+        ? 'the power that is written then holds, and is to be set by a meter or a test frame'
+        : open.length === 0
           ? 'its power is set by a meter or a test frame, and anew when it is moved'
           : `a power or what it meters must be stated for ${open.map(({ name }) => name).join(' and ')}`,
-      after: computeSet({ ...plan, lights }),
+      ...(metered.some(written) ? {} : { after: computeSet({ ...plan, lights }) }),
     },
   ]
 }

@@ -3,6 +3,7 @@ import type { ComputedSet } from '../../set/computed-set.js'
 import { knobToday } from '../../set/knob-value.js'
 import type { Knob } from '../../set/knobs.js'
 import { turn } from '../gear.js'
+import { cameraMisplaced } from '../known.js'
 import { comesIn } from '../moved.js'
 import { lightPointer } from '../place-pointer.js'
 import { whom } from '../place-words.js'
@@ -68,7 +69,9 @@ export const operatorBlocksSource = rule<OperatorBlocks>({
   ],
 
   needs: ({ set }) =>
-    set.scene.operator === undefined || !set.keyLights.some(({ name }) => set.strength(name) !== undefined)
+    set.scene.operator === undefined ||
+    cameraMisplaced(set) ||
+    !set.keyLights.some(({ name }) => set.strength(name) !== undefined)
       ? 'silent'
       : undefined,
 
