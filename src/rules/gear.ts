@@ -94,6 +94,7 @@ export const markedSpeedUnder = (iso: number): number | undefined =>
 
 /** To a tenth; bursts to a hundredth. */
 export const secondsText = (seconds: number): string => {
+  if (seconds < 0.03) return `${Number(seconds.toPrecision(2))} s`
   const grain = seconds < 0.3 ? 100 : 10
   return `${Math.round(seconds * grain) / grain} s`
 }

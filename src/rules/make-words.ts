@@ -9,6 +9,9 @@ import { writeShutter } from '../units/shutter.js'
 import { writeStops } from '../units/stops.js'
 import type { Words } from './words.js'
 
+/** From so many metres on nobody counts in centimetres. */
+const far = 10
+
 /** Words in the units that the plan's author writes. */
 export const makeWords = (plan: Plan): Words => {
   const style = styleOf(plan)
@@ -16,7 +19,12 @@ export const makeWords = (plan: Plan): Words => {
   const toGrain = (metres: number): Metres => (Math.round(metres / grain) * grain) as Metres
   return {
     length: (metres) => writeLength(toGrain(metres), style),
-    small: (metres) => (style === 'metric' ? `${tenths(metres * 100)} cm` : `${tenths(metres / 0.0254)} in`),
+    small: (metres) =>
+      Math.abs(metres) >= far
+        ? writeLength(toGrain(metres), style)
+        : style === 'metric'
+          ? `${tenths(metres * 100)} cm`
+          : `${tenths(metres / 0.0254)} in`,
     fine: (metres) => {
       const tenth = Math.round(metres * (style === 'metric' ? 1000 : 10 / 0.0254)) / 10
       return `${tenth} ${style === 'metric' ? 'cm' : 'in'}`

@@ -204,7 +204,7 @@ const mustFit = (words: Words, verticals: Numbered, horizontals: Numbered): void
   if (asked !== left)
     throw new PhotometricFault(
       { start: verticals.start, end: horizontals.end },
-      `${verticals.text} vertical and ${horizontals.text} horizontal angles with their candela take ${asked} numbers, and ${left} follow`,
+      `${verticals.text} vertical and ${horizontals.text} horizontal angles with their candela take ${asked > Number.MAX_SAFE_INTEGER ? 'more numbers than a file holds' : `${asked} numbers`}, and ${left} follow`,
       'either a count is wrong, or numbers are missing or too many',
     )
 }

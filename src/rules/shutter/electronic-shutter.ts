@@ -142,14 +142,21 @@ export const electronicShutter = rule<Electronic>({
   }),
 
   mend: (evidence, words, context) => [
-    {
-      title: `camera.shutter-kind → focal-plane, at ${words.shutter(context.plan.camera.sync)} or slower`,
-      gives: 'the whole frame open at the flash',
-      costs: 'it can be heard',
-    },
+    ...mechanical(words, context),
     ...slowEnough(evidence, words, context),
   ],
 })
+
+const mechanical = (words: Words, { plan: { camera }, set }: RuleContext): readonly Mend[] => {
+  const slowEnough = camera.shutterMarked >= camera.sync * 0.999
+  return [
+    {
+      title: `camera.shutter-kind → focal-plane${slowEnough ? '' : `, camera.shutter → ${words.shutter(camera.sync)}`}`,
+      gives: 'the whole frame open at the flash',
+      costs: ['it can be heard', ...(slowEnough ? [] : [costsOfSlower(set, camera.sync, words)])].join('; '),
+    },
+  ]
+}
 
 /** t0.1 of the flash that burns longest. */
 const longestFlash = (set: ComputedSet): Seconds =>

@@ -151,4 +151,4 @@ const times = (over: number): string => {
 }
 
 const smallText = (metres: number, words: Words): string =>
-  metres < 0.001 ? 'under a millimetre' : words.small(metres)
+  metres < 0.001 ? 'less than a millimetre' : words.small(metres)
