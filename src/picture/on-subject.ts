@@ -131,15 +131,15 @@ const outlineOf = (mirror: RoundSubjectMirror, eye: Vec3): readonly Vec3[] => {
   })
 }
 
-/** How far the surface has turned from the camera at nine tenths of the way to its edge. */
-const atEdge = Math.asin(0.9)
+/** How far the surface has turned from the camera near its edge, at these shares of the way there; the first is told. */
+const nearEdge = [0.9, 0.95].map(Math.asin)
 
 /** What is seen in the surface near an edge, and past it right beside; undefined is nothing at all. */
 export interface EdgeView {
   readonly mirrors: Hit | undefined
   readonly ground: Hit | undefined
-  /** Where the surface is there. */
-  readonly at: Vec3
+  /** What it mirrors at several places near the edge, and where the surface is there. */
+  readonly near: readonly { readonly hit: Hit | undefined; readonly at: Vec3 }[]
 }
 
 /** Of its camera-left and its camera-right edge, at the height of its middle. A flat thing has none. */
@@ -152,14 +152,13 @@ export const edgesShow = (
   const { eye } = scene.camera
   const own = new Set([figure.name])
   const [left, right] = edgePlaces(mirror, eye)
-  const view = (angle: number, edge: Vec3): EdgeView => {
-    const { at, normal } = mirror.turned(eye, angle)
-    const on = mirroredDirection(normal, unit(subtract(at, eye)))
-    return {
-      mirrors: firstHit(scene, at, on, own),
-      ground: firstHit(scene, eye, unit(subtract(edge, eye)), own),
-      at,
-    }
+  const view = (side: 1 | -1, edge: Vec3): EdgeView => {
+    const near = nearEdge.map((angle) => {
+      const { at, normal } = mirror.turned(eye, side * angle)
+      const on = mirroredDirection(normal, unit(subtract(at, eye)))
+      return { hit: firstHit(scene, at, on, own), at }
+    })
+    return { mirrors: near[0]!.hit, ground: firstHit(scene, eye, unit(subtract(edge, eye)), own), near }
   }
-  return [view(-atEdge, left.at), view(atEdge, right.at)]
+  return [view(-1, left.at), view(1, right.at)]
 }

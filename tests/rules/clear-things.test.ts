@@ -25,6 +25,14 @@ describe('a clear thing', () => {
       /^bright field: dark edges draw the object before key; it shows key as two stripes, one along each edge, 1 % of its width/,
     )
     expect(found.advice).toEqual([])
+    // That it shines into the lens is told once, by the rule for it, with what keeps the bright field.
+    const all = checkText(glass(behind('60 x 60 cm'))).findings
+    expect(all.filter(({ message }) => /into the lens/.test(message)).map(({ rule }) => rule)).toEqual([
+      'light-into-lens',
+    ])
+    expect(all.find(({ rule }) => rule === 'light-into-lens')!.advice[0]!.title).toBe(
+      'black cards round what the picture shows of key',
+    )
   })
 
   it('before a box so large that it goes on round the edges is lost, until black cards stand beside it', () => {
@@ -50,6 +58,19 @@ describe('a clear thing', () => {
       'panels:\n  card: { kind: flag, size: 40 x 40 cm, at: { behind: 30 cm, height: 95 cm }, faces: camera }\n'
     const found = told(glass(behind('200 x 150 cm'), card))
     expect(found.message).toMatch(/^dark field: light edges draw the object before (card|a dark ground)/)
+  })
+
+  it('no strip is advised where a backdrop light stands', () => {
+    const found = told(
+      glass(
+        'role: backdrop, modifier: standard reflector, meters: f/16, at: { left: 1 m, behind: 40 cm, height: 1 m }',
+        'backdrop: { surface: white paper, behind: 1 m, width: 1.3 m }\n',
+      ),
+    )
+    expect(found.message).toMatch(
+      /^bright field: dark edges draw the object before the backdrop; it shows key as/,
+    )
+    expect(found.advice).toEqual([])
   })
 
   it('before nothing, with nothing beside it, is lost in the dark', () => {

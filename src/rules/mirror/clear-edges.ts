@@ -36,11 +36,14 @@ export const clearEdges = (
   differs: number,
 ): ClearEdges => {
   const { eye } = set.scene.camera
-  const each = edges.map(({ mirrors, ground, at }) => ({
-    edge: levelOf(set, mirrors, at),
-    behind: levelOf(set, ground, eye),
-    ground,
-  }))
+  const each = edges.map(({ near, ground }) => {
+    const behind = levelOf(set, ground, eye)
+    // One line near the edge that stands off is enough.
+    const [edge] = near
+      .map(({ hit, at }) => levelOf(set, hit, at))
+      .sort((a, b) => Math.abs(b - behind) - Math.abs(a - behind))
+    return { edge: edge!, behind, ground }
+  })
   const drawn = each.map(({ edge, behind }): Drawn => {
     if (Math.abs(edge - behind) < differs) return 'lost'
     return edge < behind ? 'dark' : 'light'

@@ -64,7 +64,7 @@ export const glossShows = rule<GlossShows>({
   },
   why: 'Of a glossy or clear thing the camera sees what it mirrors, not how light it is. Long highlights with clean edges draw its shape; a bare head leaves a hot spot, and where it mirrors nothing it goes dark. What stands behind shows along its edges. A clear thing is drawn by its edges alone: dark ones before a light ground (bright field), light ones before a dark ground (dark field).',
   formula:
-    'the place at which the normal halves the angle between lens and light, for lines of sight over the whole object; on a flat, a round or a ball-shaped thing as `shape` says, without the ends of a bottle or the corners of a box. An edge of a clear thing: what it mirrors nine tenths of the way out, against what is seen right beside it',
+    'the place at which the normal halves the angle between lens and light, for lines of sight over the whole object; on a flat, a round or a ball-shaped thing as `shape` says, without the ends of a bottle or the corners of a box. An edge of a clear thing: what it mirrors some nine tenths of the way out, against what is seen right beside it',
   sources: [
     {
       kind: 'derived',

@@ -18,7 +18,7 @@ export const longerHighlight = (
   words: Words,
   { set, limits }: RuleContext,
 ): readonly Mend[] => {
-  const first = shown.find(({ thing }) => thing.of === 'light')
+  const first = shown.find(({ thing }) => thing.of === 'light' && thing.light.role !== 'backdrop')
   const face = first && facesOf(set.scene, first.thing)[0]
   const [figure] = set.scene.subject.figures
   if (first === undefined || face === undefined || figure === undefined || mirror.shape === 'plane') return []

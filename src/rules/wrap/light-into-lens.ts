@@ -117,7 +117,7 @@ export const lightIntoLens = rule<IntoLens>({
   }),
 
   mend: ({ light, seen }, _words, context) => [
-    ...flagged(light, seen),
+    ...flagged(light, seen, context),
     ...gridded(light, context),
     ...(light.unit.kind === 'sun'
       ? []
@@ -131,9 +131,16 @@ export const lightIntoLens = rule<IntoLens>({
   inShort: ({ light }) => `${light.name} shines into the lens`,
 })
 
-const flagged = (light: Light, { beyond }: SeenFromLens): readonly Advice[] =>
+const flagged = (light: Light, { beyond }: SeenFromLens, { plan }: RuleContext): readonly Advice[] =>
   beyond === 0
-    ? []
+    ? plan.subject.finish === 'clear'
+      ? [
+          {
+            title: `black cards round what the picture shows of ${light.name}`,
+            gives: 'the ground stays light, and no more of it than is seen looks into the lens',
+          },
+        ]
+      : []
     : [
         {
           title:
