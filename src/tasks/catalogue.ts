@@ -1,6 +1,6 @@
 /** What is built in and may be named in a plan: surfaces, units, modifiers, colours and gels, with where the figures are from. */
 import { colourTable } from '../language/catalogue/colours.js'
-import { gelTable } from '../language/catalogue/gels.js'
+import { allGels } from '../language/catalogue/gels.js'
 import { type ModifierRow, modifierTable } from '../language/catalogue/modifiers.js'
 import { type SurfaceRow, surfaceTable } from '../language/catalogue/surfaces.js'
 import { type UnitRow, unitTable } from '../language/catalogue/units.js'
@@ -83,15 +83,20 @@ const colours = (): Made => ({
 })
 
 const gels = (): Made => ({
-  says: 'Gels as they are sold, by what they shift and lose: what a finding means by 1/4 CTO.',
+  says: 'Gels as they are sold, by what they shift and lose: what a finding means by 1/4 CTO. In a plan: gel: full CTO, or gel: [1/2 CTO, 1/4 plus-green].',
   columns: ['shifts', 'loses', 'from'],
-  entries: gelTable.map((row) => [
+  entries: allGels.map((row) => [
     row.name,
-    `${row.shift > 0 ? '+' : ''}${row.shift} mired`,
+    row.duv === 0
+      ? `${row.shift > 0 ? '+' : ''}${row.shift} mired`
+      : `duv ${row.duv > 0 ? '+' : ''}${row.duv}`,
     writeStops(stops(row.loss), 'negative'),
     from[row.from],
   ]),
-  sources: ['makers differ by some mired; losses are from memory'],
+  sources: [
+    'read in a public source: the shift; losses of full and 1/2 CTB and of full CTO as reported in public, all others from memory',
+    'makers differ by some mired',
+  ],
 })
 
 const made: Readonly<Record<CatalogueName, () => Made>> = { surfaces, units, modifiers, colours, gels }

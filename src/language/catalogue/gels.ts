@@ -56,9 +56,10 @@ export const greenTable: readonly GelRow[] = [
   green('full minus-green', -0.02, 0.8),
 ]
 
-const all: readonly GelRow[] = [...gelTable, ...greenTable]
+/** Every gel that has a name. */
+export const allGels: readonly GelRow[] = [...gelTable, ...greenTable]
 
-export const gelNames: readonly string[] = all.map(({ name }) => name)
+export const gelNames: readonly string[] = allGels.map(({ name }) => name)
 
 /** Undefined for what is no gel's name. */
-export const gelRow = (name: string): GelRow | undefined => all.find((row) => row.name === name)
+export const gelRow = (name: string): GelRow | undefined => allGels.find((row) => row.name === name)
