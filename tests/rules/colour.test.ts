@@ -1,8 +1,9 @@
 /** Rules on colour: what counts and what does not, and that mends hold. */
 import { describe, expect, it } from 'vitest'
+import { ruleNamed } from '../../src/rules/index.js'
 import { computeSet } from '../../src/set/compute-set.js'
 import { shadowSide } from '../../src/set/shadow-side.js'
-import { findingsOf, planOf } from './check-text.js'
+import { contextOf, findingsOf, planOf } from './check-text.js'
 
 const plan = (lights: string, more = '') => `plan: 1
 title: Colours
@@ -111,6 +112,27 @@ describe('colour-mixed', () => {
       expect.stringMatching(/^(the shadow side|what lies behind)/),
     ])
     expect(mixed(text.replace('colour: 2900 K', 'colour: 5400 K'))).toEqual([])
+  })
+
+  it('lets the room behind fade as it goes dark, without a step', () => {
+    const beyond = (under: number): number => {
+      const reads = `f/${(5.6 * 2 ** (-under / 2)).toFixed(4)}`
+      const context = contextOf(
+        'colour-mixed',
+        planOf(
+          plan(
+            `  key: ${box('head 400 Ws', 'left', 'meters: f/5.6, colour: 5500 K')}`,
+            `ambient: { reads: ${reads}, shutter: 1/125, iso: 100, colour: 2900 K }\nwanted: { ambient: none }`,
+          ),
+        ),
+      )
+      const [found] = ruleNamed('colour-mixed')!.detect(context)
+      return found?.measured.apart?.value ?? 0
+    }
+    const all = Array.from({ length: 41 }, (_, i) => beyond(1.5 + i * 0.05))
+    for (let i = 1; i < all.length; i++) expect(Math.abs(all[i]! - all[i - 1]!)).toBeLessThan(12)
+    expect(all[0]!).toBeGreaterThan(100)
+    expect(all.at(-1)!).toBeLessThan(60)
   })
 
   it('says what is taken and what is stated', () => {

@@ -8,7 +8,7 @@ import { type Reached, reached } from '../tiers.js'
 import type { Words } from '../words.js'
 import { type OddLights, oddLights, unlikeKey } from './among-lights.js'
 import { apartText, castText, kelvinText, miredText } from './casts.js'
-import { type StrayCast, strayCasts, unlikeStrays } from './stray-cast.js'
+import { type StrayCast, shownMired, strayCasts, unlikeStrays } from './stray-cast.js'
 import { byPower, lampOf, mendOdd, mendStray, strayText } from './unmix.js'
 
 const two = (key: string, fill: string, more = ''): string => `plan: 1
@@ -116,7 +116,8 @@ export const colourMixed = rule<Mixed>({
     ...strayCasts(set, limits.note!, limits.side!).map((stray): Mixed => {
       const pointer =
         stray.light === ambientName ? '/ambient' : lightPointer(lampOf(stray.light), 'modelling')
-      const found = evidence(pointer, stray.apart, limits, strayTiers(plan))
+      const shown = { ...stray.apart, mired: shownMired(stray) }
+      const found = evidence(pointer, shown, limits, strayTiers(plan))
       return {
         ...found,
         measured: { ...found.measured, 'under-key': { value: stray.under, unit: 'stop' } },

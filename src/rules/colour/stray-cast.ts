@@ -21,9 +21,11 @@ export interface StrayCast {
   /** Stops by which the darkest side lies under the lit one. */
   readonly down: number
   readonly apart: Apart & { readonly u: number }
+  /** How much of it shows, 0 to 1. */
+  readonly shows: number
 }
 
-/** The room behind shows its colour down to so many stops under the key. */
+/** The room behind shows its colour down to so many stops under the key, and less and less over the last of them. */
 const behindShows = 3
 
 const strays = ({ plan, lit, giving }: ComputedSet): readonly string[] =>
@@ -60,10 +62,10 @@ export const strayCasts = (set: ComputedSet, limit: number, darkest: number): re
     const stray = set.colour(keyAsk, [light])
     if (stray === undefined) return []
     const under = Math.log2(key.xyz[1] / stray.xyz[1])
-    const at = (where: StrayCast['where'], mix: Mix | undefined): StrayCast[] =>
+    const at = (where: StrayCast['where'], mix: Mix | undefined, shows = 1): StrayCast[] =>
       mix === undefined
         ? []
-        : [{ light, where, key: key.kelvin, told, under, down, apart: set.colourApart(mix, key) }]
+        : [{ light, where, key: key.kelvin, told, under, down, shows, apart: set.colourApart(mix, key) }]
     const all = [
       ...at('lit side', together(key, stray, 0)),
       ...(down > 0 ? at('dark side', together(key, stray, down)) : []),
@@ -72,12 +74,15 @@ export const strayCasts = (set: ComputedSet, limit: number, darkest: number): re
       set.plan.wanted.ambient !== 'any' &&
       set.plan.backdrop === undefined &&
       under < behindShows
-        ? at('behind', stray)
+        ? at('behind', stray, Math.min(1, behindShows - under))
         : []),
     ]
-    return [all.reduce((most, one) => (one.apart.mired > most.apart.mired ? one : most))]
+    return [all.reduce((most, one) => (shownMired(one) > shownMired(most) ? one : most))]
   })
 }
+
+/** As much of the cast as shows, mired. */
+export const shownMired = ({ apart, shows }: StrayCast): number => shows * apart.mired
 
 /** What the key leaves on a side so many stops down, with the stray light, which is on all sides alike. */
 const together = (key: Mix, stray: Mix, down: number): Mix | undefined =>
