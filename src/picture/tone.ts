@@ -4,17 +4,9 @@
  * Sources: sRGB, IEC 61966-2-1; lightness L*, CIE 15; headroom over a 100 % reflector, ISO 12232.
  */
 import type { Stops } from '../units/quantity.js'
+import { decode, encode } from '../units/srgb.js'
 
-/** sRGB value (0 to 1) of a linear value; what lies outside 0 to 1 is clipped. IEC 61966-2-1. */
-export const encode = (linear: number): number => {
-  if (!(linear > 0)) return 0
-  if (linear >= 1) return 1
-  return linear <= 0.0031308 ? 12.92 * linear : 1.055 * linear ** (1 / 2.4) - 0.055
-}
-
-/** Linear value of an sRGB value (0 to 1). IEC 61966-2-1. */
-export const decode = (encoded: number): number =>
-  encoded <= 0.04045 ? encoded / 12.92 : ((encoded + 0.055) / 1.055) ** 2.4
+export { decode, encode } from '../units/srgb.js'
 
 /** 8-bit sRGB code, 0 to 255. */
 export const srgbCode = (linear: number): number => Math.round(255 * encode(linear))

@@ -1,6 +1,7 @@
 /** Surfaces: by name (built in, or a backdrop of the kit), by reflectance, by measured facts. */
 import { pointer } from '../../text/place.js'
 import { stops } from '../../units/quantity.js'
+import { decode } from '../../units/srgb.js'
 import { readColour } from '../catalogue/colours.js'
 import { surfaceNames, surfaceRow } from '../catalogue/surfaces.js'
 import type { Surface as SurfaceFile } from '../generated/types.js'
@@ -38,10 +39,8 @@ export const unstatedSurface = (name: string, reflectance: number): Surface => (
 })
 
 /** Relative luminance of sRGB by IEC 61966-2-1: what a surface of that colour reflects of white light. */
-export const luminanceOf = ([r, g, b]: readonly [number, number, number]): number => {
-  const linear = (v: number): number => (v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4)
-  return 0.2126 * linear(r) + 0.7152 * linear(g) + 0.0722 * linear(b)
-}
+export const luminanceOf = ([r, g, b]: readonly [number, number, number]): number =>
+  0.2126 * decode(r) + 0.7152 * decode(g) + 0.0722 * decode(b)
 
 /** Nothing that one can hang is blacker than a thousandth (from memory): a stated 0 means as black as can be. */
 const blackest = 1e-3
