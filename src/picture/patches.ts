@@ -26,7 +26,7 @@ interface Part {
 }
 
 /** Steps from curve to curve of a run, and of one that goes all round; steps along each. */
-const steps = { across: 16, round: 36, along: 4 }
+const steps = { across: 24, round: 36, along: 4 }
 /** The ends are drawn in by this share, so that lines of sight there meet the thing. */
 const drawnIn = 1e-4
 const drawn = (share: number): number => drawnIn + (1 - 2 * drawnIn) * share
@@ -53,13 +53,17 @@ export const patchesOf = (
         }))
   }
   const count = run.closed ? steps.round : steps.across
-  const even = Array.from({ length: count + 1 }, (_, i) =>
-    partsAt(run.from + (run.to - run.from) * drawn(i / count)),
+  // Closer at the ends of a run, where an edge along the curves begins all at once.
+  const spread = (share: number): number => (run.closed ? share : (1 - Math.cos(Math.PI * share)) / 2)
+  const angles = Array.from(
+    { length: count + 1 },
+    (_, i) => run.from + (run.to - run.from) * drawn(spread(i / count)),
   )
-  const step = (run.to - run.from) / count
+  const spaced = angles.map(partsAt)
   // Where a piece ends between two curves, one more is laid along its end.
-  const columns = even.flatMap((parts, i) => {
-    const next = even[i + 1] ?? []
+  const columns = spaced.flatMap((parts, i) => {
+    const next = spaced[i + 1] ?? []
+    const step = (angles[i + 1] ?? angles[i]!) - angles[i]!
     const ends = (
       of: readonly Part[],
       others: readonly Part[],
