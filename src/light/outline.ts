@@ -1,6 +1,7 @@
 /** The shape of a front on its own plane: corners, area, and the dark middle of a ring. */
 import type { Face } from '../scene/scene.js'
-import type { Vec3 } from '../scene/vector.js'
+import { dot, subtract, type Vec3 } from '../scene/vector.js'
+import { polygonSolidAngle } from './polygon.js'
 
 /** Even in all four quarters, so that mirrored sets give mirrored figures. Of equal area it is within 0.05 % of a disc. */
 const discSides = 32
@@ -73,3 +74,14 @@ export const holeOf = ({
   readonly outline: readonly number[]
   readonly hole: number
 }): readonly number[] => outline.map((one) => one * hole)
+
+/** Of a front from a place on either side of it, steradians. */
+export const solidAngleOf = (face: Face, from: Vec3): number => {
+  const d = subtract(from, face.centre)
+  return polygonSolidAngle(
+    outlineOf(face).corners,
+    dot(d, face.across),
+    dot(d, face.up),
+    Math.abs(dot(d, face.normal)),
+  )
+}

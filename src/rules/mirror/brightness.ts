@@ -1,23 +1,11 @@
 /** How bright a light's front, or a panel, looks from a place: what a mirror there shows of it. */
 import type { Light, Panel } from '../../language/plan.js'
-import { outlineOf } from '../../light/outline.js'
-import { polygonSolidAngle } from '../../light/polygon.js'
+import { solidAngleOf } from '../../light/outline.js'
 import { recordedLinear } from '../../picture/tone.js'
 import { shownFace } from '../../scene/front-places.js'
 import type { Face } from '../../scene/scene.js'
 import { dot, scale, subtract, unit, type Vec3 } from '../../scene/vector.js'
 import type { ComputedSet } from '../../set/computed-set.js'
-
-/** Steradians, of either side. */
-export const solidAngleOf = (face: Face, from: Vec3): number => {
-  const d = subtract(from, face.centre)
-  return polygonSolidAngle(
-    outlineOf(face).corners,
-    dot(d, face.across),
-    dot(d, face.up),
-    Math.abs(dot(d, face.normal)),
-  )
-}
 
 /**
  * Of a light that is lit, lx·s per sr: what comes straight from it onto a card that looks at it, spread over what is

@@ -1,10 +1,9 @@
 /** How large a light looks from where it is to be soft. */
 import type { Light, ModifierKind } from '../../language/plan.js'
-import { outlineOf } from '../../light/outline.js'
-import { polygonSolidAngle } from '../../light/polygon.js'
+import { solidAngleOf } from '../../light/outline.js'
 import { rayMeetsFace } from '../../scene/ray.js'
 import type { Face, Scene } from '../../scene/scene.js'
-import { dot, subtract, type Vec3 } from '../../scene/vector.js'
+import { subtract, type Vec3 } from '../../scene/vector.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import { inDegrees } from '../../units/quantity.js'
 import { isBounced } from './spilt.js'
@@ -30,16 +29,6 @@ export interface Subtended {
   readonly away: number | undefined
   /** The scrim that stands before the light, and is the source for what lies behind it. */
   readonly through: string | undefined
-}
-
-const solidAngleOf = (face: Face, from: Vec3): number => {
-  const d = subtract(from, face.centre)
-  return polygonSolidAngle(
-    outlineOf(face).corners,
-    dot(d, face.across),
-    dot(d, face.up),
-    Math.abs(dot(d, face.normal)),
-  )
 }
 
 const scrimBefore = (
