@@ -82,15 +82,15 @@ describe('who is named is there', () => {
 
   it('no fill is spoken of where there is none', () => {
     expect(says('')).not.toContain('fill')
-    expect(says('')).toMatch(/gel .* on key$/m)
+    expect(says('')).toMatch(/CTB on key$/m)
   })
 
   it('a fill is by its name', () => {
     const both = says(
       '  second: { role: fill, unit: head 400 Ws, power: 1/32, colour: 3000 K, at: { angle: 10 deg right, distance: 2 m, height: 2 m } }\n',
     )
-    expect(both).toContain('key and second as they mix')
-    expect(both).toMatch(/gel .* on key and second$/m)
+    expect(both).toContain('key and second at the subject, mixed')
+    expect(both).toMatch(/CTB on key and second$/m)
   })
 })
 
