@@ -13,11 +13,11 @@ import type { Metres, Watts } from '../../units/quantity.js'
  * counter-clockwise in type C and clockwise in A and B; the planes of A and C share a vertical axis, those of B a
  * horizontal one. The publisher's abstract of LM-75: a goniometer of type A stands on a horizontal axis and one of type B
  * on a vertical one, so that the axis that turns with the light, its pole, is vertical in A and horizontal in B.
- * Radiance's ies2rad and source.cal: C as seen from below a hanging light, B with vertical angles about the pole; Blender's
- * reader has B alike.
+ * Radiance's ies2rad and source.cal: C as seen from below a hanging light, B with vertical angles about the pole, as other
+ * open readers have it.
  *
  * Where they disagree: LM-63-02 does not say from where counter-clockwise is seen, and who draws type C on a plan, from
- * above, has it mirrored. Of type B I. Ashdown's account of LM-63 and readers that follow it (Unity's among them) turn
+ * above, has it mirrored. Of type B I. Ashdown's account of LM-63, and readers that follow it, turn
  * horizontal angles about the pole and count vertical ones toward it. Ashdown puts the pole of A along the luminaire's
  * length and that of B along its width, as it is here.
  */
