@@ -33,6 +33,11 @@ describe('a clear thing', () => {
     expect(all.find(({ rule }) => rule === 'light-into-lens')!.advice[0]!.title).toBe(
       'black cards round what the picture shows of key',
     )
+    // The front is the ground that the picture is meant to show.
+    const seen = all.find(({ rule }) => rule === 'light-in-frame')
+    expect(seen?.level ?? 'note').toBe('note')
+    const matte = glass(behind('60 x 60 cm'), '', 'width: 8 cm, shape: cylinder')
+    expect(findingsOf('light-in-frame', matte)[0]!.level).toBe('warning')
   })
 
   it('before a box so large that it goes on round the edges is lost, until black cards stand beside it', () => {

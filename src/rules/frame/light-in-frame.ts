@@ -7,7 +7,7 @@ import { knobToday } from '../../set/knob-value.js'
 import type { Knob } from '../../set/knobs.js'
 import { misplaced } from '../known.js'
 import { comesIn, type Moved, movedEitherWay, movedUntil } from '../moved.js'
-import { inTurn, type RuleContext, rule } from '../rule.js'
+import { inTurn, type Mend, type RuleContext, rule } from '../rule.js'
 import {
   frameText,
   type InPicture,
@@ -105,6 +105,7 @@ export const lightInFrame = rule<InPicture>({
     const { set, plan } = context
     if (set.scene.lights.size > mostTried && lightsIn(context).length > mostTried) return retouched()
     const light = plan.lights.get(name)!
+    if (isGround(light, context)) return asGround(name)
     const onFace = light.role === 'key' || light.role === 'fill'
     const clear = (after: ComputedSet) =>
       isOut(after, { of: 'light', name }) && (twin === undefined || isOut(after, { of: 'light', name: twin }))
@@ -141,6 +142,13 @@ export const lightInFrame = rule<InPicture>({
   inShort: (evidence) => `${namesOf(evidence)} ${evidence.twin === undefined ? 'is' : 'are'} in the picture`,
 })
 
+const asGround = (name: string): readonly Mend[] => [
+  {
+    title: `${name} large enough to fill the picture, or black cards round what it shows of it`,
+    gives: 'a clean bright field',
+  },
+]
+
 /** Asked again for every mend. */
 const lightsIn = lazyOf((context: RuleContext): readonly InPicture[] => inPairs(eachIn(context), twins))
 
@@ -149,9 +157,20 @@ const eachIn = (context: RuleContext): readonly InPicture[] =>
     const found = light.at.by === 'camera' ? undefined : inPicture({ of: 'light', name: light.name }, context)
     if (found === undefined) return []
     // A lamp in the picture may be meant to be there; a depth that no kit states may be another.
-    const doubtful = light.role === 'effect' || isGuess(light, context)
+    const doubtful = light.role === 'effect' || isGuess(light, context) || isGround(light, context)
     return [found.level === 'warning' && doubtful ? { ...found, level: 'note' } : found]
   })
+
+/** Bright field: a clear thing is drawn by its edges before a front that the picture is meant to show. */
+const isGround = ({ name }: Light, { set: { scene }, plan }: RuleContext): boolean => {
+  const front = scene.lights.get(name)?.front
+  return (
+    plan.subject.finish === 'clear' &&
+    front !== undefined &&
+    front.normal[1] < 0 &&
+    front.centre[1] > scene.subject.tapeFrom[1]
+  )
+}
 
 /** True where its front is out of the frame, and what shows is the depth behind it, which nothing states. */
 const isGuess = ({ name, modifier }: Light, { set: { scene } }: RuleContext): boolean => {

@@ -7,6 +7,7 @@ import { curtainTravel, fasterThanSync } from '../../picture/shutter.js'
 import type { ComputedSet } from '../../set/computed-set.js'
 import type { PowerShare, Seconds } from '../../units/quantity.js'
 import type { Mend } from '../rule.js'
+import { steadyGains } from '../steady-gains.js'
 import type { Words } from '../words.js'
 import { durationText } from './duration-text.js'
 import { powerSet } from './power-set.js'
@@ -104,9 +105,7 @@ export const insteadOfEarly = (
   const plain = {
     title: `${fast ? `camera.shutter → ${words.shutter(camera.sync)}, ` : ''}${light.name} fired in the plain way: early: false`,
     gives: fast ? 'the whole frame open at the flash' : 'no strip at the sync speed and slower',
-    ...(fast
-      ? { costs: `the room counts ${words.howMany(Math.log2(camera.sync / camera.shutterMarked))} more` }
-      : {}),
+    ...(fast ? { costs: steadyGains(set, Math.log2(camera.sync / camera.shutterMarked), words) } : {}),
   }
   const least =
     unit.kind === 'flash' && regulationOf(unit) === 'igbt' ? leastPower(set, light, unit, limits) : undefined

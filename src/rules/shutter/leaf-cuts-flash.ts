@@ -7,6 +7,7 @@ import { markedSpeedOver } from '../gear.js'
 import { lightPointer } from '../place-pointer.js'
 import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
 import { byStops, inside } from '../solving.js'
+import { steadyGains } from '../steady-gains.js'
 import type { Words } from '../words.js'
 import { durationText, milliseconds } from './duration-text.js'
 import { powerSet } from './power-set.js'
@@ -214,7 +215,7 @@ const lessPower = ({ light, limit }: LeafCuts, words: Words, { set, plan }: Rule
       {
         title: `camera.iso → ${iso}, ${turned.map((name) => `lights.${name}.power → ${words.power(after.plan.lights.get(name)!.power!)}`).join(', ')}`,
         gives: cutText(lostIn(after, light), words),
-        costs: `the room counts ${words.howMany(thirds / 3)} more`,
+        costs: steadyGains(set, thirds / 3, words),
         after,
       },
     ]

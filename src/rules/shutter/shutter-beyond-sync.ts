@@ -10,6 +10,7 @@ import { turnLight } from '../gear.js'
 import { lightPointer } from '../place-pointer.js'
 import { type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
 import { byStops } from '../solving.js'
+import { steadyGains } from '../steady-gains.js'
 import type { Words } from '../words.js'
 import { darkText, percent, subjectInBand } from './band.js'
 import { type Short, shortOf } from './edge-of-flash.js'
@@ -129,7 +130,7 @@ const atSync = ({ faster }: BeyondSync, words: Words, { plan, set }: RuleContext
       gives: 'the whole frame open at the flash',
       costs:
         under === undefined
-          ? `the room counts ${words.howMany(faster)} more`
+          ? steadyGains(set, faster, words)
           : `the ambient light comes up to ${words.howMany(under)} ${under < 0 ? 'over' : 'under'} the key`,
       after: atSpeed(set),
     },

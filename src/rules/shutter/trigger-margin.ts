@@ -3,6 +3,7 @@ import { exactShutter, nearestShutter } from '../../units/marks.js'
 import type { Seconds } from '../../units/quantity.js'
 import { lightPointer, settingPointer } from '../place-pointer.js'
 import { type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
+import { steadyGains } from '../steady-gains.js'
 import { reached } from '../tiers.js'
 import type { Words } from '../words.js'
 import { durationText, milliseconds } from './duration-text.js'
@@ -258,7 +259,7 @@ const moreMargin = ({ needs, by }: Near, words: Words, { plan, set }: RuleContex
     {
       title: `camera.shutter → ${words.shutter(slower)}`,
       gives: `${words.howMany(needs)} under the sync speed`,
-      costs: `the room counts ${words.howMany(Math.log2(slower / plan.camera.shutterMarked))} more`,
+      costs: steadyGains(set, Math.log2(slower / plan.camera.shutterMarked), words),
       after: set.with({ knob: { knob: 'shutter' }, to: exactShutter(slower) }),
     },
     ...(by === 'cable'
