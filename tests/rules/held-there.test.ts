@@ -1,7 +1,7 @@
 /** Advice to set a light elsewhere: only where it can stand, and still does its job there. */
 import { describe, expect, it } from 'vitest'
 import { makeWords } from '../../src/rules/make-words.js'
-import { movedUntil } from '../../src/rules/mirror/held-there.js'
+import { movedAndHeldUntil } from '../../src/rules/mirror/held-there.js'
 import { settingUntil } from '../../src/rules/mirror/setting-until.js'
 import type { Thing } from '../../src/rules/mirror/things.js'
 import type { Scene } from '../../src/scene/scene.js'
@@ -63,7 +63,7 @@ describe('a light set elsewhere', () => {
       ),
     )
     const moves = (to: number) =>
-      movedUntil(set, thing, (scene) => at(scene)[2] <= to, 'so', words).filter(({ title }) =>
+      movedAndHeldUntil(set, thing, (scene) => at(scene)[2] <= to, 'so', words).filter(({ title }) =>
         /height/.test(title),
       )
     expect(moves(0.9).length).toBe(1)

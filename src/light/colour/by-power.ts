@@ -4,7 +4,7 @@
  * uncertain as the shift itself.
  */
 import type { FlashUnit } from '../../language/plan.js'
-import { miredOf } from './mired.js'
+import { miredOf, shiftBetween } from './mired.js'
 
 export interface ByPower {
   /** Against full power, mired. */
@@ -38,7 +38,7 @@ export const colourByPower = (
   }
   if (regulated === undefined) return { shift: 0, u: unsurePerStop * Math.min(down, deepest.igbt) }
   const known = Math.min(down, deepest[regulated])
-  const shift = miredOf(daylight + perStop[regulated] * known) - miredOf(daylight)
+  const shift = shiftBetween(daylight, daylight + perStop[regulated] * known)
   return power === undefined ? { shift: 0, u: shift } : { shift, u: unsure[regulated] * shift }
 }
 

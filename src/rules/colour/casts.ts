@@ -4,7 +4,7 @@ import { type GelRow, gelRow, gelTable, greenTable } from '../../language/catalo
 import type { Surface } from '../../language/plan.js'
 import { labOfRgb } from '../../light/colour/lab.js'
 import { linearRgb } from '../../light/colour/linear.js'
-import { miredOf } from '../../light/colour/mired.js'
+import { miredOf, shiftBetween } from '../../light/colour/mired.js'
 import { type Apart, colourApart } from '../../light/colour/mix.js'
 import { usualDuv, type White, xyzOfWhite } from '../../light/colour/white.js'
 
@@ -103,7 +103,7 @@ export interface GelAdvice {
 export const gelBetween = (from: White, to: White): GelAdvice | undefined => {
   const apart = colourApart(asLight(from), asLight(to))
   if (apart.mired === 0) return undefined
-  const shift = miredOf(to.kelvin) - miredOf(from.kelvin)
+  const shift = shiftBetween(from.kelvin, to.kelvin)
   const warm = isWarm(apart) ? sheetsFor(gelTable, shift, 'shift') : undefined
   // A gel that converts keeps what a light is greener than usual.
   const green = isGreen(apart) ? greenGel(greenerThanUsual(to) - greenerThanUsual(from)) : undefined

@@ -12,7 +12,7 @@ import { unknownLight } from '../known.js'
 import { type Evidence, inTurn, type Mend, type RuleContext, rule } from '../rule.js'
 import type { Words } from '../words.js'
 import { recordedBrightness } from './brightness.js'
-import { movedUntil } from './held-there.js'
+import { movedAndHeldUntil } from './held-there.js'
 import { brightnessOf, facesOf, type Thing, thingPointer, thingsOf } from './things.js'
 
 const portrait = (backdrop: string, lights: string): string => `plan: 1
@@ -254,7 +254,7 @@ const ofPicture = ({ share }: SeenInPlane): string =>
 const moved = ({ thing }: Mirrors, words: Words, { set, limits }: RuleContext): readonly Mend[] => {
   const isOut = (scene: Scene): boolean =>
     mirrorsOf(scene).every((one) => (imageOf(scene, one, thing)?.seen.share ?? 0) < limits.seen!)
-  return movedUntil(set, thing, isOut, 'its image lies out of the picture', words)
+  return movedAndHeldUntil(set, thing, isOut, 'its image lies out of the picture', words)
 }
 
 /** Brewster's angle for an index of 1.5 is 56 degrees; a polariser helps some 15 degrees about it. */

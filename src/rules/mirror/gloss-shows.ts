@@ -11,7 +11,7 @@ import { type Evidence, type Mend, type RuleContext, rule } from '../rule.js'
 import type { Words } from '../words.js'
 import { overWhite } from './brightness.js'
 import { type ClearEdges, clearEdges, clearText, drawnEdges } from './clear-edges.js'
-import { movedUntil } from './held-there.js'
+import { movedAndHeldUntil } from './held-there.js'
 import { edgesText, heightOf, type OnSubject, shownText, widthOf } from './highlight-words.js'
 import { longerHighlight } from './longer-highlight.js'
 import { brightnessOf, facesOf, type Thing, thingsOf } from './things.js'
@@ -260,5 +260,5 @@ const besideIt = ({ shown: [first] }: GlossShows, words: Words, { set }: RuleCon
       highlightsOf(scene, figure, subjectMirror(figure, set.plan.subject), thing).length === 0
     )
   }
-  return movedUntil(set, thing, isOut, `nothing of ${thing.name} lies over it`, words)
+  return movedAndHeldUntil(set, thing, isOut, `nothing of ${thing.name} lies over it`, words)
 }

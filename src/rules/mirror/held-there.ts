@@ -58,7 +58,7 @@ const hiddenOf = (set: ComputedSet, name: string): number => {
 const farthest = { metres: 1.2, radians: (45 * Math.PI) / 180 }
 
 /** Aside or round, and up or down, each by as little as will do. */
-export const movedUntil = (
+export const movedAndHeldUntil = (
   set: ComputedSet,
   thing: Thing,
   wanted: (scene: Scene) => boolean,

@@ -1,6 +1,7 @@
 /** Ways to get along with less power from a flash: speed, aperture, more units. */
 import type { FlashUnit, Light } from '../../language/plan.js'
 import type { ComputedSet } from '../../set/computed-set.js'
+import type { Change } from '../../set/knobs.js'
 import { markedAperture, markedSpeedOver, type Turned, turnLight } from '../gear.js'
 import type { Mend } from '../rule.js'
 import { burnsOn, steadyGains } from '../steady-gains.js'
@@ -14,23 +15,13 @@ export const fasterAndDown = (
   gives: (after: ComputedSet) => string,
   words: Words,
 ): readonly Mend[] => {
-  const { plan } = set
-  const iso = markedSpeedOver(plan.camera.iso * 2 ** stops)
+  const { iso: today } = set.plan.camera
+  const iso = markedSpeedOver(today * 2 ** stops)
   if (iso === undefined) return []
-  const by = Math.log2(iso / plan.camera.iso)
   // What is to meter an f-number gives less for it by itself.
-  const down = flashes(set)
-    .filter(({ name }) => set.strength(name)?.from !== 'meters')
-    .flatMap(({ name }) => turnedDown(set, name, by))
-  const after = set.with({ knob: { knob: 'iso' }, to: iso }, ...down.map(({ turned }) => turned.change))
-  return [
-    {
-      title: [`camera.iso → ${iso}`, ...down.map(({ turned }) => turned.title)].join(', '),
-      gives: gives(after),
-      costs: ['more noise', ...whatShows(set, by, words), ...atTheirLeast(down, words)].join('; '),
-      after,
-    },
-  ]
+  const lights = flashes(set).filter(({ name }) => set.strength(name)?.from !== 'meters')
+  const camera = { title: `camera.iso → ${iso}`, change: { knob: { knob: 'iso' }, to: iso } } as const
+  return allDown(set, camera, lights, Math.log2(iso / today), 'more noise', gives, words)
 }
 
 /** The aperture opened with all flashes down by as much. */
@@ -40,20 +31,32 @@ export const openAndDown = (
   gives: (after: ComputedSet) => string,
   words: Words,
 ): readonly Mend[] => {
-  const { plan } = set
-  const aperture = markedAperture(plan.camera.aperture * 2 ** (-stops / 2), 'under')
-  if (aperture < widest - 0.01) return []
-  const by = 2 * Math.log2(plan.camera.aperture / aperture)
-  const down = flashes(set).flatMap(({ name }) => turnedDown(set, name, by))
-  const after = set.with(
-    { knob: { knob: 'aperture' }, to: aperture },
-    ...down.map(({ turned }) => turned.change),
-  )
+  const { aperture: today } = set.plan.camera
+  const to = markedAperture(today * 2 ** (-stops / 2), 'under')
+  if (to < widest - 0.01) return []
+  const camera = {
+    title: `camera.aperture → ${words.f(to)}`,
+    change: { knob: { knob: 'aperture' }, to },
+  } as const
+  return allDown(set, camera, flashes(set), 2 * Math.log2(today / to), 'less depth of field', gives, words)
+}
+
+const allDown = (
+  set: ComputedSet,
+  camera: { readonly title: string; readonly change: Change },
+  lights: readonly Light[],
+  stops: number,
+  costs: string,
+  gives: (after: ComputedSet) => string,
+  words: Words,
+): readonly Mend[] => {
+  const down = lights.flatMap(({ name }) => turnedDown(set, name, stops))
+  const after = set.with(camera.change, ...down.map(({ turned }) => turned.change))
   return [
     {
-      title: [`camera.aperture → ${words.f(aperture)}`, ...down.map(({ turned }) => turned.title)].join(', '),
+      title: [camera.title, ...down.map(({ turned }) => turned.title)].join(', '),
       gives: gives(after),
-      costs: ['less depth of field', ...whatShows(set, by, words), ...atTheirLeast(down, words)].join('; '),
+      costs: [costs, ...whatShows(set, stops, words), ...atTheirLeast(down, words)].join('; '),
       after,
     },
   ]
