@@ -3,12 +3,12 @@
  * offers the camera normals over a range of angles, and shows whatever lies where one of them throws the line of sight.
  * The light of both surfaces of a lens goes nearly the same way; so does that of the other lens.
  */
-import { firstHit } from '../scene/first-hit.js'
 import { frontPlaces, shownFace } from '../scene/front-places.js'
 import { lazyOf } from '../scene/lazy.js'
 import { mirrorNormal } from '../scene/mirror.js'
 import type { Face, Scene, SceneFigure, SceneLight, ScenePanel } from '../scene/scene.js'
 import { add, cross, distance, dot, length, scale, subtract, unit, type Vec3 } from '../scene/vector.js'
+import { isHidden } from './hidden.js'
 import { cameraSees } from './in-picture.js'
 
 const degrees = (value: number): number => (value * Math.PI) / 180
@@ -116,9 +116,6 @@ export const panelInGlasses = (
 /** Further outside than this nobody asks by how much: radians. */
 const near = degrees(10)
 
-/** Beside what it stands in, as a window in its wall, nothing hides a front: metres. */
-const onIt = 0.02
-
 const seenFaces = lazyOf(
   (scene: Scene): ReadonlySet<SceneFigure> =>
     new Set(scene.subject.figures.filter((figure) => cameraSees(scene, figure.face, new Set([figure.name])))),
@@ -155,10 +152,9 @@ const faceInGlasses = (
     .filter(({ inside }) => inside > -near)
     .sort((a, b) => b.inside - a.inside)
   const except = new Set([figure.name, name])
-  const most = seen.find(({ place, toward }) => {
-    const hit = firstHit(scene, worn.at, toward, except)
-    return hit === undefined || hit.on === 'room' || hit.distance > distance(worn.at, place) - onIt
-  })
+  const most = seen.find(
+    ({ place, toward }) => !isHidden(scene, worn.at, toward, distance(worn.at, place), except),
+  )
   const below = offered(worn, eye, subtract(face.centre, worn.at)).low
   return most && { figure, face, inside: most.inside, below, toward: unit(most.toward) }
 }

@@ -5,6 +5,7 @@ import { clip, hull, type PlanePoint, turn } from '../scene/hull.js'
 import { lazyOf } from '../scene/lazy.js'
 import type { Scene, SceneCamera, Solid } from '../scene/scene.js'
 import { add, distance, dot, scale, subtract, type Vec3 } from '../scene/vector.js'
+import { onIt } from './hidden.js'
 
 /** `middle`: as far from the left edge as from the right, and nearer to neither top nor bottom. */
 export type FrameSide = 'left' | 'right' | 'top' | 'bottom' | 'middle'
@@ -188,6 +189,3 @@ export const cameraSees = (scene: Scene, place: Vec3, except?: ReadonlySet<strin
   const hit = firstHit(scene, camera.eye, subtract(place, camera.eye), except)
   return hit === undefined || hit.distance > distance(place, camera.eye) - onIt
 }
-
-/** Metres: a place this near behind what is met lies on it. */
-const onIt = 0.02

@@ -1,12 +1,12 @@
 /** What the camera sees in a flat thing that mirrors: a glossy backdrop, table or floor, the front of a flat object. */
 import { rayThrough } from '../scene/camera-view.js'
-import { firstHit } from '../scene/first-hit.js'
 import { clip, type PlanePoint, turn } from '../scene/hull.js'
 import { mirroredCamera, mirroredDirection } from '../scene/mirror.js'
 import { rayReachesFace } from '../scene/ray.js'
 import type { Face, Scene } from '../scene/scene.js'
 import { cornersOf } from '../scene/solids.js'
 import { add, dot, scale, subtract, unit, type Vec3 } from '../scene/vector.js'
+import { isHidden } from './hidden.js'
 import { areaOf, edgeLooks, insideLooks, outlineInFrame } from './in-picture.js'
 
 export interface PlaneMirror {
@@ -91,9 +91,6 @@ interface Look {
   readonly seen: Vec3
 }
 
-/** Metres: what is met so near before a thing is the thing. */
-const onIt = 0.02
-
 /** A line of sight to the mirror and on: undefined where it does not end on the thing. */
 const lookInto = (scene: Scene, mirror: PlaneMirror, shown: Shown, place: PlanePoint): Look | undefined => {
   const { eye } = scene.camera
@@ -107,16 +104,4 @@ const lookInto = (scene: Scene, mirror: PlaneMirror, shown: Shown, place: PlaneP
   if (!Number.isFinite(far) || isHidden(scene, at, on, far, new Set([mirror.name, shown.name])))
     return undefined
   return { place, at, seen: add(at, scale(on, far)) }
-}
-
-/** Walls stand behind all that is in the room: they hide nothing, and a window lies in one. */
-const isHidden = (
-  scene: Scene,
-  from: Vec3,
-  toward: Vec3,
-  reach: number,
-  except: ReadonlySet<string>,
-): boolean => {
-  const hit = firstHit(scene, from, toward, except)
-  return hit !== undefined && hit.on !== 'room' && hit.distance < reach - onIt
 }

@@ -9,6 +9,7 @@ import type { Scene, SceneFigure } from '../scene/scene.js'
 import { cornersOf } from '../scene/solids.js'
 import type { RoundSubjectMirror, SubjectMirror } from '../scene/subject-mirror.js'
 import { distance, subtract, unit, type Vec3 } from '../scene/vector.js'
+import { isHidden } from './hidden.js'
 import { type Shown, seenInPlane } from './in-plane-mirror.js'
 import { runsOn } from './in-round-mirror.js'
 import { patchesOf } from './patches.js'
@@ -68,9 +69,6 @@ export const highlightsOn = (
 /** A front that reaches so far round the line of sight without meeting it lies behind, and shows along the edge. */
 const mostOfIt = 0.5
 
-/** Metres: what is met so near before a thing is the thing. */
-const onIt = 0.02
-
 /** True where nothing stands between the eye and the object, nor between it and what it shows. */
 const isSeen = (
   scene: Scene,
@@ -81,13 +79,9 @@ const isSeen = (
   const { eye } = scene.camera
   const sight = unit(subtract(at, eye))
   const on = mirroredDirection(normal, sight)
-  const hidden = (from: Vec3, toward: Vec3, reach: number, except: ReadonlySet<string>): boolean => {
-    const hit = firstHit(scene, from, toward, except)
-    return hit !== undefined && hit.on !== 'room' && hit.distance < reach - onIt
-  }
   return (
-    !hidden(eye, sight, distance(eye, at), new Set([figure.name])) &&
-    !hidden(at, on, rayReachesFace(face, at, on), new Set([figure.name, name]))
+    !isHidden(scene, eye, sight, distance(eye, at), new Set([figure.name])) &&
+    !isHidden(scene, at, on, rayReachesFace(face, at, on), new Set([figure.name, name]))
   )
 }
 
