@@ -46,7 +46,8 @@ export interface Known<T> {
 export const isFlashgun = ({ zoom, strength }: FlashUnit): boolean =>
   zoom !== undefined || (strength.kind === 'guide-number' && strength.ratedWith === 'zoom')
 
-const energyOf = (unit: FlashUnit): WattSeconds | undefined =>
+/** What a flash holds at full power, where it is told. */
+export const energyOf = (unit: FlashUnit): WattSeconds | undefined =>
   unit.energy ?? (unit.strength.kind === 'energy' ? unit.strength.energy : undefined)
 
 /** True where a charge can run out. A head that says nothing of flashes a charge is taken to run off the mains. */

@@ -1,6 +1,7 @@
 /** How long the flash of a unit lasts at a power. All times are literal, as marked. */
 import type { FlashUnit } from '../language/plan.js'
 import type { PowerShare, Seconds, Stops } from '../units/quantity.js'
+import { energyOf } from './charge.js'
 import { cutAt, halvesToTenth, overHalf, overTenth, type Pulse, uncut } from './pulse.js'
 
 export interface FlashTime {
@@ -94,8 +95,7 @@ const slowed = (from: number, to: number, cuts: boolean): number => (cuts ? 1 : 
 const full = { batteryFlash: 1 / 300, head: 1 / 600, headEnergy: 200, headOfUnknownEnergy: 400 } as const
 
 const guessed = (unit: FlashUnit, share: number, cuts: boolean): Omit<Row, 'power'> => {
-  const energy =
-    unit.energy ?? (unit.strength.kind === 'energy' ? unit.strength.energy : full.headOfUnknownEnergy)
+  const energy = energyOf(unit) ?? full.headOfUnknownEnergy
   const t01 = unit.zoom === undefined ? full.head * Math.sqrt(energy / full.headEnergy) : full.batteryFlash
   const perStop = unit.regulated === undefined && unit.zoom === undefined ? uncertain.perStopGuessed : 0
   return {

@@ -84,8 +84,7 @@ export const tableToward = (pattern: TablePattern, across: number, up: number, o
     : candelaToward(pattern.table, across, up, out))
 
 /** What a tilted lamp gives of its light, by the way that it burns: between two angles in proportion, outside as at the nearest. */
-export const tiltFactor = (tilt: Tilt | undefined, face: Face, lying: boolean): number => {
-  if (tilt === undefined) return 1
+export const tiltFactor = (tilt: Tilt, face: Face, lying: boolean): number => {
   const { angles, factors } = tilt
   const lamp =
     tilt.lamp === 'upright' ? undefined : (tilt.lamp === 'along width') === lying ? face.up : face.across

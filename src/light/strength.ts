@@ -15,6 +15,7 @@ import {
 } from '../units/quantity.js'
 import { beamExponent, beamSolidAngle, standardReflector } from './beam.js'
 import type { UncertainStrength } from './causes.js'
+import { energyOf } from './charge.js'
 import { type Emission, emissionOf, zoomOf } from './emission.js'
 import { luxSecondsFor } from './exposure.js'
 import { ratedZoom } from './flash-head.js'
@@ -146,7 +147,7 @@ const throughFront = ({ modifier, unit }: Light, flux: number, { solidAngle }: E
 
 /** What the unit's energy allows on the axis of this front. */
 const mostIntensity = (unit: FlashUnit, { solidAngle }: Emission): number => {
-  const energy = unit.energy ?? (unit.strength.kind === 'energy' ? unit.strength.energy : undefined)
+  const energy = energyOf(unit)
   return energy === undefined
     ? Number.POSITIVE_INFINITY
     : (energy * mostLumenSecondsPerWattSecond) / solidAngle

@@ -3,7 +3,7 @@ import type { ComputedSet } from '../set/computed-set.js'
 import type { Words } from './words.js'
 
 /** What burns on and is not itself turned until it meters something. */
-export const burnsOn = (set: ComputedSet): readonly string[] => [
+const burnsOn = (set: ComputedSet): readonly string[] => [
   ...(set.plan.ambient === undefined ? [] : ['the room']),
   ...set.lit
     .filter(({ unit, name }) => unit.kind !== 'flash' && set.strength(name)?.from !== 'meters')
@@ -18,3 +18,7 @@ export const steadyGains = (set: ComputedSet, stops: number, words: Words): stri
   const names = steady.length === 0 ? ['the room'] : steady
   return `${words.list(names)} ${names.length > 1 ? 'count' : 'counts'} ${words.howMany(stops)} ${stops < 0 ? 'less' : 'more'}`
 }
+
+/** The same among other costs: of what the plan states, nothing where nothing burns on. */
+export const whatGains = (set: ComputedSet, stops: number, words: Words): readonly string[] =>
+  burnsOn(set).length === 0 ? [] : [steadyGains(set, stops, words)]

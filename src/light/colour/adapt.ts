@@ -17,7 +17,7 @@ const back = ([r, g, b]: Xyz): Xyz => [
   -0.008528664575177328 * r + 0.04004282165408487 * g + 0.9684866957875502 * b,
 ]
 
-/** White of sRGB. */
+/** D65 as it is usually rounded, from memory; the matrices of `rgb.ts` have 1.08906 for its Z. */
 export const d65: Xyz = [0.95047, 1, 1.08883]
 
 /** The tristimulus values that look under `to` as these do under `from`; both whites with Y = 1. */

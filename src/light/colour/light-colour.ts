@@ -1,7 +1,7 @@
 /**
  * The colour that a light has by what the plan says of its unit, power and gel, and how sure that is. Where nothing is
- * said: what such a light usually has (5500 K for flash and sun; an overcast sky 6500; halogen modelling lamps 3200: check values of
- * colour, `col.src`; 3200 as gel tables take it, and LED lamps, from memory).
+ * said: what such a light usually has (5500 K for flash and sun, 6500 for an overcast sky: check values of colour, `col.src`;
+ * 3200 for halogen modelling lamps, as gel tables take it, and 5600 for LED lamps, from memory).
  */
 import { readColour } from '../../language/catalogue/colours.js'
 import type { Gel, Light, LightUnit, Plan } from '../../language/plan.js'

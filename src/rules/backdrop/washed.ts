@@ -89,9 +89,10 @@ const at = (context: RuleContext, white: Xyz, sample: BackdropSample): Washed | 
     const { alone, lit } = record(g, o)
     return chromaKept(clippedRgb(lit, most), alone)
   }
-  if (chromaOf(labOfRgb(record(0, 0).alone)) < palest) return undefined
-  const kept = keptAt(0, 0)
-  const clips = Math.max(...record(0, 0).lit) > most
+  const now = record(0, 0)
+  if (chromaOf(labOfRgb(now.alone)) < palest) return undefined
+  const kept = chromaKept(clippedRgb(now.lit, most), now.alone)
+  const clips = Math.max(...now.lit) > most
   const exposureU = toneU(context, sample.overCamera)
   // All brighter or darker together; and, of the others against the gelled, what readings leave open.
   const together = (keptAt(step, step) - keptAt(-step, -step)) / (2 * step)

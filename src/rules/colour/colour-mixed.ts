@@ -68,7 +68,10 @@ export const colourMixed = rule<Mixed>({
       says: '2900 K four stops under a 5500 K key: 8 mired on the lit side, 28 on a side two stops darker',
     },
     { kind: 'memory', says: 'ten mired are just seen between two lights, twenty at a glance' },
-    { kind: 'memory', says: 'what sheets of gel do, but for CTB and full CTO, which are published' },
+    {
+      kind: 'memory',
+      says: 'what sheets of gel do, but for the shifts of full CTO and of CTB other than 3/4, which are published',
+    },
   ],
   basis: 'tristimulus values, CIE 15; the limits are common practice',
   fires: [

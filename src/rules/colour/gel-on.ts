@@ -1,6 +1,6 @@
 /** Advice to gel a light, past the gel that it may have. */
 import type { Light } from '../../language/plan.js'
-import { kelvinOf, miredOf, withinReach } from '../../light/colour/mired.js'
+import { throughFilter } from '../../light/colour/mired.js'
 import { colourApart } from '../../light/colour/mix.js'
 import { usualDuv, type White } from '../../light/colour/white.js'
 import type { ComputedSet } from '../../set/computed-set.js'
@@ -46,6 +46,6 @@ export const gelOn = (
 }
 
 const without = (now: White, shift: number, duv: number): White => {
-  const kelvin = kelvinOf(withinReach(miredOf(now.kelvin) - shift))
+  const kelvin = throughFilter(now.kelvin, -shift)
   return { kelvin, duv: usualDuv(kelvin) + greenerThanUsual(now) - duv }
 }

@@ -2,10 +2,9 @@ import type { Surface } from '../../language/plan.js'
 import type { Apart, Mix } from '../../light/colour/mix.js'
 import type { Rgb } from '../../light/colour/rgb.js'
 import { isColoured, surfaceShares } from '../../light/colour/surface-colour.js'
-import { polygonSolidAngle } from '../../light/polygon.js'
+import { solidAngleOf } from '../../light/outline.js'
 import { lazyOf } from '../../scene/lazy.js'
 import type { SceneSurface } from '../../scene/scene.js'
-import { dot, subtract } from '../../scene/vector.js'
 import type { ComputedSet, MeterAsk } from '../../set/computed-set.js'
 import { shadowSide, shadowWay } from '../../set/shadow-side.js'
 import { modellingName } from '../../set/transport.js'
@@ -201,17 +200,7 @@ const tint = lazyOf((set: ComputedSet): number => {
   const from = faceOf(set)
   let [all, off] = [0, 0]
   for (const { face, front } of set.scene.surfaces) {
-    const { centre, across, up, normal, width, height } = face
-    const to = subtract(from, centre)
-    const [a, b] = [width / 2, height / 2]
-    const seen = Math.abs(
-      polygonSolidAngle(
-        [-a, -b, a, -b, a, b, -a, b],
-        dot(to, across),
-        dot(to, up),
-        Math.abs(dot(to, normal)),
-      ),
-    )
+    const seen = Math.abs(solidAngleOf(face, from))
     all += seen * front.reflectance
     off += seen * front.reflectance * depth(front)
   }

@@ -46,7 +46,10 @@ export const whiteBalanceOff = rule<BalanceOff>({
   sources: [
     { kind: 'standard', says: 'tristimulus values and the 1960 diagram: CIE 15' },
     { kind: 'memory', says: 'a cast of ten mired is seen beside a neutral, twenty by itself' },
-    { kind: 'memory', says: 'what sheets of gel do, but for CTB and full CTO, which are published' },
+    {
+      kind: 'memory',
+      says: 'what sheets of gel do, but for the shifts of full CTO and of CTB other than 3/4, which are published',
+    },
   ],
   basis: 'tristimulus values, CIE 15; the limits are common practice',
   fires: [

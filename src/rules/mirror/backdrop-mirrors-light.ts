@@ -206,8 +206,8 @@ const lighterBy = (
 ): Lighter | undefined => {
   const brightness = brightnessOf(set, thing, face, seen.at)
   const straight = brightness === undefined ? undefined : recordedBrightness(set, brightness)
-  const lit = set.reading({ at: seen.at, of: 'all', dome: 'flat', faces: { direction: mirror.normal } })
   if (straight === undefined) return undefined
+  const lit = set.reading({ at: seen.at, of: 'all', dome: 'flat', faces: { direction: mirror.normal } })
   const cosine = dot(mirror.normal, unit(subtract(set.scene.camera.eye, seen.at)))
   const spread = front.finish === 'satin' ? Math.min(1, solidAngleOf(face, seen.at) / smear) : 1
   const own = lit === undefined ? 0 : recordedLinear(front.reflectance, lit.overCamera.stops)

@@ -4,7 +4,7 @@ import type { ComputedSet } from '../../set/computed-set.js'
 import type { Change } from '../../set/knobs.js'
 import { markedAperture, markedSpeedOver, type Turned, turnLight } from '../gear.js'
 import type { Mend } from '../rule.js'
-import { burnsOn, steadyGains } from '../steady-gains.js'
+import { whatGains } from '../steady-gains.js'
 import type { Words } from '../words.js'
 import { canBeDoubled } from './doubled.js'
 
@@ -56,7 +56,7 @@ const allDown = (
     {
       title: [camera.title, ...down.map(({ turned }) => turned.title)].join(', '),
       gives: gives(after),
-      costs: [costs, ...whatShows(set, stops, words), ...atTheirLeast(down, words)].join('; '),
+      costs: [costs, ...whatGains(set, stops, words), ...atTheirLeast(down, words)].join('; '),
       after,
     },
   ]
@@ -99,7 +99,3 @@ const atTheirLeast = (down: readonly Down[], words: Words): readonly string[] =>
   down
     .filter(({ turned }) => turned.short > 0.1)
     .map(({ light, turned }) => `${light} goes no lower, and stays ${words.howMany(turned.short)} too strong`)
-
-/** Of what the plan states. */
-const whatShows = (set: ComputedSet, stops: number, words: Words): readonly string[] =>
-  burnsOn(set).length === 0 ? [] : [steadyGains(set, stops, words)]

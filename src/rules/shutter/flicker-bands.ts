@@ -150,9 +150,9 @@ export const flickerBands = rule<Flicker>({
   inShort: ({ swing, where }, words) =>
     `${words.list(where.lights.map(lightText))} ${where.lights.length > 1 ? 'flicker' : 'flickers'} by ${words.howMany(swing)}`,
 
-  mend: (_, words, context) =>
+  mend: ({ where }, words, context) =>
     inTurn(
-      () => wholeSwings(words, context),
+      () => wholeSwings(where, words, context),
       () =>
         mainsOf(context.plan).length > 1
           ? [
@@ -254,13 +254,12 @@ const middle = ({ least, most }: { readonly least: number; readonly most: number
   Math.sqrt(least * most)
 
 /** Marks that are within a few hundredths of whole swings; of those nearest to the shutter, one slower and one faster. */
-const wholeSwings = (words: Words, { set, plan, limits }: RuleContext): readonly Mend[] => {
+const wholeSwings = ({ share }: Where, words: Words, { set, plan, limits }: RuleContext): readonly Mend[] => {
   const { camera } = plan
-  const where = mostOf(set, flickers(plan))
+  const possible = mainsOf(plan)
   const flash = [...plan.lights.values()].some(({ on, unit }) => on && unit.kind === 'flash')
-  if (where === undefined) return []
   const safe = (mark: Seconds): boolean =>
-    mainsOf(plan).every((mains) => swingOf(where.share, mains, mark) * 2 ** flickering.u <= limits.swing!)
+    possible.every((mains) => swingOf(share, mains, mark) * 2 ** flickering.u <= limits.swing!)
   const third = 2 ** (1 / 3)
   const search = (way: 1 | -1): Seconds | undefined => {
     for (let thirds = 1; thirds <= 9; thirds++) {
@@ -276,7 +275,7 @@ const wholeSwings = (words: Words, { set, plan, limits }: RuleContext): readonly
     return [
       {
         title: `camera.shutter → ${words.shutter(mark)}`,
-        gives: `whole swings of the light${mainsOf(plan).length > 1 ? ' on either mains' : ''}, or nearly`,
+        gives: `whole swings of the light${possible.length > 1 ? ' on either mains' : ''}, or nearly`,
         costs: steadyGains(set, by, words),
         after: atShutter(set, mark),
       },

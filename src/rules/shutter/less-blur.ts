@@ -6,22 +6,20 @@ import type { ComputedSet } from '../../set/computed-set.js'
 import { type Turned, turn, turnLight } from '../gear.js'
 import type { Mend, RuleContext } from '../rule.js'
 import { inside } from '../solving.js'
-import { burnsOn, steadyGains } from '../steady-gains.js'
+import { steadyGains, whatGains } from '../steady-gains.js'
 import type { Words } from '../words.js'
 import { type Blur, blursOf } from './blur.js'
 import { durationText } from './duration-text.js'
 
 /** Units that cut are quicker at less power. */
 export const lessPower = (blur: Blur, words: Words, context: RuleContext): readonly Mend[] => {
-  const ofWhatBurns = (stops: number): readonly string[] =>
-    burnsOn(context.set).length === 0 ? [] : [steadyGains(context.set, stops, words)]
   return !cuts(blur)
     ? []
     : (['iso', 'aperture'] as const).flatMap((by) =>
         tradeOff(context, (stops) => powersFor(context, by, stops), {
           costs: (stops) =>
             by === 'aperture'
-              ? ['less depth of field', ...ofWhatBurns(stops)].join('; ')
+              ? ['less depth of field', ...whatGains(context.set, stops, words)].join('; ')
               : `${steadyGains(context.set, stops, words)}; more noise`,
           gives: (stops) => `sharp with ${words.howMany(stops)} less power`,
         }),
